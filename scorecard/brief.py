@@ -1,0 +1,46 @@
+"""The brief: what is wanted, how many, in how many designs, where and by when."""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+Unit = Literal["order", "design", "colour", "size"]
+
+UNITS: tuple[Unit, ...] = ("order", "design", "colour", "size")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Brief:
+    """What is wanted.
+
+    Parameters
+    ----------
+    item : the goods in words
+    quantity : pieces in all, at least 1
+    designs : how many designs the pieces are split into, evenly
+    colours, sizes : how many colours or sizes the goods themselves come in; None where the brief does not say
+    destination : ISO 3166-1 alpha-2 code
+    currency : ISO 4217 code; every cost is shown in it
+    decimal : the decimal mark of numbers typed as text, where it matters; None where the brief does not say
+    """
+
+    item: str
+    quantity: int
+    designs: int = 1
+    colours: int | None = None
+    sizes: int | None = None
+    destination: str | None = None
+    currency: str | None = None
+    need_by: date | None = None
+    print_width_mm: float | None = None
+    print_height_mm: float | None = None
+    decimal: Literal[".", ","] | None = None
+
+    def pieces_per(self, unit: Unit) -> float | None:
+        """Return the pieces in one unit of this order, or None where the brief does not say how many units it has."""
+        units = {"order": 1, "design": self.designs, "colour": self.colours, "size": self.sizes}[unit]
+        return None if units is None else self.quantity / units
+
+    def pieces_when_unit_is_unknown(self) -> tuple[float, float]:
+        """Return the fewest and most pieces that one unit may hold: those of one design, and of the whole order."""
+        return self.quantity / self.designs, float(self.quantity)

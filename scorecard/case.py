@@ -1,0 +1,48 @@
+"""The case: everything that was read from a sourcing folder, checked, before anything is computed."""
+
+from dataclasses import dataclass, replace
+
+from scorecard.answers import MakerTable
+from scorecard.brief import Brief
+from scorecard.criteria import CriteriaSet, Firmness
+from scorecard.errors import Problem
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceFile:
+    """A file that was read.
+
+    Parameters
+    ----------
+    name : without its folder
+    digest : SHA-256 of its bytes, hexadecimal
+    """
+
+    name: str
+    digest: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Case:
+    """What was read.
+
+    Parameters
+    ----------
+    title : of the page
+    warnings : what was noticed, in the order of the files
+    set_aside : unreadable cells that were taken as unknown, on the user's word
+    sources : the files, in the order in which they were read
+    """
+
+    title: str
+    brief: Brief
+    criteria: CriteriaSet
+    table: MakerTable
+    firmness: Firmness = Firmness()
+    warnings: tuple[Problem, ...] = ()
+    set_aside: tuple[Problem, ...] = ()
+    sources: tuple[SourceFile, ...] = ()
+
+    def with_criteria(self, criteria: CriteriaSet) -> "Case":
+        """Return the same case with other criteria or weights."""
+        return replace(self, criteria=criteria)

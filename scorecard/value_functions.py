@@ -1,0 +1,149 @@
+"""The shapes that turn an answer into points, 0 to 100: straight lines between knots, and a table of choices.
+
+Enters: answers as numbers, or as positions in a list of choices, alone or as ranges. Leaves: points.
+Each shape is one frozen class with the same four methods; a new shape is a new class, with its own test.
+"""
+
+from dataclasses import dataclass
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+
+
+class ValueFunction(Protocol):
+    """What every shape answers."""
+
+    def points(self, answers: Floats) -> Floats:
+        """Return the points of each answer; of NaN, NaN."""
+
+    def least_and_greatest(self, low: Floats, high: Floats) -> tuple[Floats, Floats]:
+        """Return the least and the greatest points over each range from low to high."""
+
+    def extremes(self, within: tuple[float, float] | None = None) -> tuple[float, float]:
+        """Return the least and the greatest points that any answer (within these bounds) can have."""
+
+    def ends(self) -> tuple[float, float]:
+        """Return the answers between which the points vary."""
+
+
+@dataclass(frozen=True, slots=True)
+class PiecewiseLinear:
+    """Points along straight lines between knots, level beyond the first and the last.
+
+    Parameters
+    ----------
+    knots : at least two (answer, points), answers strictly increasing, points 0 to 100
+
+    References
+    ----------
+    Piecewise linear single-attribute value functions: Keeney and Raiffa (1976), ch. 3 (from memory).
+
+    Examples
+    --------
+    >>> years = PiecewiseLinear(((0, 0), (3, 50), (10, 100)))
+    >>> years.points(np.array([0.0, 1.5, 3.0, 50.0])).tolist()
+    [0.0, 25.0, 50.0, 100.0]
+    """
+
+    knots: tuple[tuple[float, float], ...]
+
+    def _columns(self) -> tuple[Floats, Floats]:
+        table = np.asarray(self.knots, dtype=float)
+        return table[:, 0], table[:, 1]
+
+    def points(self, answers: Floats) -> Floats:
+        """Return the points of each answer.
+
+        Parameters
+        ----------
+        answers : (makers,), in the criterion's unit; NaN where unknown
+
+        Returns
+        -------
+        (makers,), 0 to 100; NaN where the answer is NaN
+        """
+        at, worth = self._columns()
+        return np.asarray(np.interp(answers, at, worth), dtype=float)
+
+    def least_and_greatest(self, low: Floats, high: Floats) -> tuple[Floats, Floats]:
+        """Return the least and the greatest points over each range: at an end, or at a knot inside it.
+
+        Parameters
+        ----------
+        low, high : (makers,), low at most high; infinite where open, NaN where unknown
+
+        Returns
+        -------
+        two of (makers,), 0 to 100
+        """
+        ends = self.points(low), self.points(high)
+        least, greatest = np.minimum(*ends), np.maximum(*ends)
+        for at, worth in self.knots:
+            inside = (low < at) & (at < high)
+            least = np.where(inside, np.minimum(least, worth), least)
+            greatest = np.where(inside, np.maximum(greatest, worth), greatest)
+        return least, greatest
+
+    def extremes(self, within: tuple[float, float] | None = None) -> tuple[float, float]:
+        """Return the least and the greatest points of any answer, or of any within two bounds."""
+        low, high = within or (-np.inf, np.inf)
+        least, greatest = self.least_and_greatest(np.array([low]), np.array([high]))
+        return float(least[0]), float(greatest[0])
+
+    def ends(self) -> tuple[float, float]:
+        """Return the first and the last knot."""
+        return self.knots[0][0], self.knots[-1][0]
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """Points by a table of choices; an answer is a choice's position in the table.
+
+    Parameters
+    ----------
+    table : at least one (choice, points), points 0 to 100
+
+    Examples
+    --------
+    >>> sample = Choices((("free", 100), ("paid", 60)))
+    >>> sample.points(np.array([1.0, 0.0])).tolist()
+    [60.0, 100.0]
+    """
+
+    table: tuple[tuple[str, float], ...]
+
+    def names(self) -> tuple[str, ...]:
+        """Return the choices as the criteria file spells them."""
+        return tuple(name for name, _ in self.table)
+
+    def points(self, answers: Floats) -> Floats:
+        """Return the points of each answer.
+
+        Parameters
+        ----------
+        answers : (makers,), positions in the table, from 0; NaN where unknown
+
+        Returns
+        -------
+        (makers,), 0 to 100; NaN where the answer is NaN
+        """
+        known = ~np.isnan(answers)
+        worth = np.asarray([points for _, points in self.table], dtype=float)
+        return np.where(known, worth[np.where(known, answers, 0).astype(int)], np.nan)
+
+    def least_and_greatest(self, low: Floats, high: Floats) -> tuple[Floats, Floats]:  # noqa: ARG002 - one choice, no range
+        """Return the points of each answer twice: a choice has no range."""
+        points = self.points(low)
+        return points, points
+
+    def extremes(self, within: tuple[float, float] | None = None) -> tuple[float, float]:  # noqa: ARG002 - no bounds
+        """Return the least and the greatest points of the table."""
+        worth = [float(points) for _, points in self.table]
+        return min(worth), max(worth)
+
+    def ends(self) -> tuple[float, float]:
+        """Return the first and the last position."""
+        return 0.0, len(self.table) - 1.0

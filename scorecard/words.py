@@ -1,0 +1,64 @@
+"""How the tool puts things in words: numbers at their shortest, lists with "and", the nearest known word."""
+
+from collections.abc import Iterable, Sequence
+from difflib import get_close_matches
+
+
+def shortest(number: float) -> str:
+    """Return a number as a person would type it: 12 rather than 12.0, and never an exponent below 1e16.
+
+    Examples
+    --------
+    >>> shortest(12.0), shortest(0.1), shortest(-3)
+    ('12', '0.1', '-3')
+    """
+    value = float(number)
+    return str(int(value)) if value.is_integer() and abs(value) < 1e16 else repr(value)
+
+
+def rounded(number: float, decimals: int = 1) -> str:
+    """Return a number with so many decimals, and no minus sign before zero.
+
+    Examples
+    --------
+    >>> rounded(78.25), rounded(-0.04), rounded(4, 0)
+    ('78.2', '0.0', '4')
+    """
+    text = f"{number:.{decimals}f}"
+    return text.lstrip("-") if float(text) == 0 else text
+
+
+def listed(words: Iterable[str], link: str = "and") -> str:
+    """Return words as a list in a sentence.
+
+    Examples
+    --------
+    >>> listed(["a", "b", "c"]), listed(["a", "b"], "or"), listed(["a"])
+    ('a, b and c', 'a or b', 'a')
+    """
+    *first, last = list(words) or [""]
+    return f"{', '.join(first)} {link} {last}" if first else last
+
+
+def counted(number: int, noun: str, plural: str | None = None) -> str:
+    """Return a number with its noun.
+
+    Examples
+    --------
+    >>> counted(1, "maker"), counted(3, "maker"), counted(2, "reply", "replies")
+    ('1 maker', '3 makers', '2 replies')
+    """
+    return f"{number} {noun if number == 1 else plural or noun + 's'}"
+
+
+def nearest(word: str, known: Sequence[str]) -> str | None:
+    """Return the known word that looks most like this one, ignoring case, or None where none is close.
+
+    Examples
+    --------
+    >>> nearest("Minimun order", ["Rating", "Minimum order"])
+    'Minimum order'
+    """
+    folded = {name.casefold().strip(): name for name in reversed(known)}
+    close = get_close_matches(word.casefold().strip(), folded, n=1, cutoff=0.6)
+    return folded[close[0]] if close else None
