@@ -38,7 +38,7 @@ _HOMES = {
 }
 
 
-def __getattr__(name: str) -> Any:  # noqa: ANN401 - a module may hold anything
+def __getattr__(name: str) -> Any:
     """Load a public name from the module that defines it."""
     if name not in _HOMES:
         raise AttributeError(f"module 'scorecard' has no attribute {name!r}")

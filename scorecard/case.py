@@ -1,6 +1,6 @@
 """The case: everything that was read from a sourcing folder, checked, before anything is computed."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from scorecard.answers import MakerTable
 from scorecard.brief import Brief
@@ -38,7 +38,7 @@ class Case:
     brief: Brief
     criteria: CriteriaSet
     table: MakerTable
-    firmness: Firmness = Firmness()
+    firmness: Firmness = field(default_factory=Firmness)
     warnings: tuple[Problem, ...] = ()
     set_aside: tuple[Problem, ...] = ()
     sources: tuple[SourceFile, ...] = ()
