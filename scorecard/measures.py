@@ -1,0 +1,85 @@
+"""Measures: answers that the tool computes itself, from other columns, on the day that stands for today.
+
+Each measure is one frozen class with the same method; a new measure is a new class in ``MEASURES``, with its own test.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from types import MappingProxyType
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecard.answers import Answers, MakerTable
+from scorecard.value_functions import Floats
+
+EPOCH_ORDINAL = date(1970, 1, 1).toordinal()
+
+
+class Measure(Protocol):
+    """What every measure answers."""
+
+    def answers(self, table: MakerTable, as_of: date) -> Answers:
+        """Return all makers' answers."""
+
+
+def working_days(start: Floats, end: Floats) -> Floats:
+    """Return the whole working days, Monday to Friday, from one day to another.
+
+    Parameters
+    ----------
+    start, end : (makers,), days as ``date.toordinal``; the day of the start counts, the day of the end does not
+
+    Returns
+    -------
+    (makers,), days
+
+    References
+    ----------
+    Counted as ``numpy.busday_count`` counts.
+
+    Examples
+    --------
+    >>> friday, monday = date(2026, 11, 20).toordinal(), date(2026, 11, 23).toordinal()
+    >>> working_days(np.array([float(friday)]), np.array([float(monday)])).tolist()
+    [1.0]
+    """
+    return np.busday_count(_as_days(start), _as_days(end)).astype(float)
+
+
+def _as_days(ordinals: Floats) -> NDArray[np.datetime64]:
+    return (ordinals - EPOCH_ORDINAL).astype("int64").astype("datetime64[D]")
+
+
+@dataclass(frozen=True, slots=True)
+class ResponseDays:
+    """Whole working days from Asked on to Answered on; asked and not answered: at least the days so far."""
+
+    def answers(self, table: MakerTable, as_of: date) -> Answers:
+        """Return all makers' response days; unknown where a maker was not asked."""
+        asked = ~np.isnan(table.asked_on)
+        answered = asked & ~np.isnan(table.answered_on)
+        low = np.full(len(table), np.nan)
+        until = np.where(answered, table.answered_on, float(as_of.toordinal()))
+        low[asked] = working_days(table.asked_on[asked], until[asked])
+        return Answers(low, np.where(answered | ~asked, low, np.inf))
+
+
+MEASURES: Mapping[str, Measure] = MappingProxyType({"response_days": ResponseDays()})
+
+
+def measured(name: str, table: MakerTable, as_of: date) -> Answers:
+    """Return a measure's answers for all makers: unknown where its columns are missing.
+
+    Parameters
+    ----------
+    name : of the measure, as a criterion names it
+    table : the makers
+    as_of : the day that stands for today
+    """
+    measure = MEASURES.get(name)
+    if measure is None or not len(table.asked_on):
+        return Answers.all_unknown(len(table))
+    return measure.answers(table, as_of)

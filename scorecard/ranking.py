@@ -1,0 +1,130 @@
+"""The additive value model: shares times points, their sum, its band, and ranks with ties.
+
+Enters: points of (makers, criteria) and shares adding up to 1. Leaves: scores, bands, known shares and ranks.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import fsum
+
+import numpy as np
+
+from scorecard.points import PointsTable
+from scorecard.screening import Booleans
+from scorecard.value_functions import Floats
+
+TIE = 1e-9  # scores nearer than this are level
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Ranking:
+    """Scores and ranks of all makers, in sheet order.
+
+    Parameters
+    ----------
+    scores, low, high : (makers,), 0 to 100, ruled-out makers included
+    known_shares : (makers,), 0 to 1
+    ranks : (makers,), from 1; 0 where ruled out
+    order : positions of the ranked makers, best first, level ones in sheet order
+    """
+
+    scores: Floats
+    low: Floats
+    high: Floats
+    known_shares: Floats
+    ranks: tuple[int, ...]
+    order: tuple[int, ...]
+
+    @property
+    def leaders(self) -> tuple[int, ...]:
+        """Positions of the joint leaders, in sheet order."""
+        return tuple(maker for maker in self.order if self.ranks[maker] == 1)
+
+    @property
+    def margin(self) -> float | None:
+        """The first maker's score less the next one's; 0 for joint leaders, None with one ranked maker or none."""
+        if len(self.order) < 2:
+            return None
+        first, second = self.order[:2]
+        return 0.0 if self.ranks[second] == 1 else float(self.scores[first] - self.scores[second])
+
+
+def weighted_sums(points: Floats, shares: Floats) -> Floats:
+    """Return each maker's score: the sum of share times points, summed without rounding error.
+
+    Parameters
+    ----------
+    points : (makers, criteria), 0 to 100
+    shares : (criteria,), adding up to 1
+
+    Returns
+    -------
+    (makers,), 0 to 100
+
+    References
+    ----------
+    The additive value model: Keeney and Raiffa (1976), ch. 3 (from memory).
+
+    Examples
+    --------
+    >>> weighted_sums(np.array([[80.0, 40.0]]), np.array([0.75, 0.25])).tolist()
+    [70.0]
+    """
+    return np.array([fsum(row) for row in (points * shares).tolist()], dtype=float)
+
+
+def competition_ranks(scores: Sequence[float]) -> list[int]:
+    """Return the ranks of scores sorted best first: those within a hair of the best of their group share its rank.
+
+    Examples
+    --------
+    >>> competition_ranks([22.0, 22.0, 21.5])
+    [1, 1, 3]
+    """
+    ranks: list[int] = []
+    for place, score in enumerate(scores, start=1):
+        level = bool(ranks) and scores[ranks[-1] - 1] - score <= TIE
+        ranks.append(ranks[-1] if level else place)
+    return ranks
+
+
+def rank_makers(points: PointsTable, shares: Floats, ruled_out: Booleans) -> Ranking:
+    """Return scores, bands, known shares and ranks.
+
+    Parameters
+    ----------
+    points : of all makers, (makers, criteria)
+    shares : (criteria,), adding up to 1
+    ruled_out : (makers,), who is not ranked
+    """
+    scores = weighted_sums(points.counted, shares)
+    ranks, order = _ranks(scores, ruled_out)
+    known = points.known.astype(float)
+    return Ranking(
+        scores=scores,
+        low=np.minimum(weighted_sums(points.low, shares), scores),
+        high=np.maximum(weighted_sums(points.high, shares), scores),
+        known_shares=np.minimum(weighted_sums(known, shares), 1.0),
+        ranks=ranks,
+        order=order,
+    )
+
+
+def _ranks(scores: Floats, ruled_out: Booleans) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    falling = [int(maker) for maker in np.argsort(-scores, kind="stable") if not ruled_out[maker]]
+    places = dict(zip(falling, competition_ranks([float(scores[maker]) for maker in falling]), strict=True))
+    ranks = tuple(places.get(maker, 0) for maker in range(len(scores)))
+    return ranks, tuple(sorted(falling, key=lambda maker: (ranks[maker], maker)))
+
+
+def rank_if_let_in(ranking: Ranking, maker: int) -> int:
+    """Return the rank that a ruled-out maker would have if it alone were let in: one more than those clearly above it.
+
+    Parameters
+    ----------
+    ranking : of the others
+    maker : position of the ruled-out maker
+    """
+    everyone = sorted([*ranking.order, maker], key=lambda one: -float(ranking.scores[one]))
+    places = competition_ranks([float(ranking.scores[one]) for one in everyone])
+    return places[everyone.index(maker)]
