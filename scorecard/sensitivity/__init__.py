@@ -1,0 +1,1 @@
+"""How firm the choice stands: pure array functions that know makers and criteria by their positions alone."""
