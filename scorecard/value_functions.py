@@ -5,6 +5,7 @@ Each shape is one frozen class with the same four methods; a new shape is a new 
 """
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Protocol
 
 import numpy as np
@@ -27,6 +28,9 @@ class ValueFunction(Protocol):
 
     def ends(self) -> tuple[float, float]:
         """Return the answers between which the points vary."""
+
+    def answers_worth(self, least: float, greatest: float) -> tuple[tuple[float, float], ...]:
+        """Return the stretches of answers whose points lie between two bounds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +101,19 @@ class PiecewiseLinear:
         """Return the first and the last knot."""
         return self.knots[0][0], self.knots[-1][0]
 
+    def answers_worth(self, least: float, greatest: float) -> tuple[tuple[float, float], ...]:
+        """Return the stretches of answers whose points lie between two bounds, infinite where a stretch is open.
+
+        Examples
+        --------
+        >>> PiecewiseLinear(((1, 100), (2, 0))).answers_worth(50, 100)
+        ((-inf, 1.5),)
+        """
+        first, last = self.knots[0], self.knots[-1]
+        chain = [(-np.inf, first[1]), *self.knots, (np.inf, last[1])]
+        parts = [_part_of_line(*pair, (least, greatest)) for pair in pairwise(chain)]
+        return _joined([part for part in parts if part is not None])
+
 
 @dataclass(frozen=True, slots=True)
 class Choices:
@@ -147,3 +164,35 @@ class Choices:
     def ends(self) -> tuple[float, float]:
         """Return the first and the last position."""
         return 0.0, len(self.table) - 1.0
+
+    def answers_worth(self, least: float, greatest: float) -> tuple[tuple[float, float], ...]:
+        """Return the positions of the choices whose points lie between two bounds, each as a stretch of one.
+
+        Examples
+        --------
+        >>> Choices((("free", 100), ("paid", 60))).answers_worth(0, 70)
+        ((1.0, 1.0),)
+        """
+        fitting = [at for at, (_, points) in enumerate(self.table) if least <= points <= greatest]
+        return tuple((float(at), float(at)) for at in fitting)
+
+
+def _part_of_line(
+    start: tuple[float, float], end: tuple[float, float], bounds: tuple[float, float]
+) -> tuple[float, float] | None:
+    (x0, y0), (x1, y1), (least, greatest) = start, end, bounds
+    if y0 == y1:
+        return (x0, x1) if least <= y0 <= greatest else None
+    crossings = sorted((x0 + (y - y0) / (y1 - y0) * (x1 - x0)) for y in bounds)
+    low, high = max(x0, crossings[0]), min(x1, crossings[1])
+    return (low, high) if low <= high else None
+
+
+def _joined(parts: list[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+    whole: list[tuple[float, float]] = []
+    for low, high in parts:
+        if whole and low <= whole[-1][1]:
+            whole[-1] = (whole[-1][0], max(high, whole[-1][1]))
+        else:
+            whole.append((low, high))
+    return tuple(whole)

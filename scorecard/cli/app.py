@@ -1,0 +1,81 @@
+"""The app: its commands in the order in which a buyer meets them, and what ``scorecard`` alone does."""
+
+from pathlib import Path
+from typing import Annotated, Any
+
+import typer
+from typer.core import TyperGroup
+
+from scorecard import __version__
+from scorecard.cli.commands import check, demo, reweigh, score, start
+from scorecard.cli.gate import gated
+
+FIRST_DAY, TRYING = "First day", "Trying weights"
+
+
+class GroupedHelp(TyperGroup):
+    """Help that lists the commands by the stage of the work."""
+
+    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002 - the caller gives it
+        """Return the commands in the order in which they were added."""
+        return list(self.commands)
+
+    def format_commands(self, ctx: Any, formatter: Any) -> None:
+        """Write the commands, a section for each stage."""
+        stages: dict[str, list[tuple[str, str]]] = {}
+        for name in self.list_commands(ctx):
+            command = self.commands[name]
+            stage = str(getattr(command, "rich_help_panel", None) or "Commands")
+            stages.setdefault(stage, []).append((name, command.get_short_help_str(100)))
+        for stage, rows in stages.items():
+            with formatter.section(stage):
+                formatter.write_dl(rows)
+
+
+app = typer.Typer(
+    cls=GroupedHelp,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    invoke_without_command=True,
+    help="Rank the makers in your spreadsheet, and see how firm the choice is.\n\nFor example: scorecard demo",
+    epilog="In a sourcing folder, scorecard alone does what scorecard score does.",
+)
+
+
+def _show_version(wanted: bool) -> None:
+    if wanted:
+        typer.echo(f"scorecard {__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def alone(
+    ctx: typer.Context,
+    version: Annotated[  # noqa: ARG001 - its callback does the work
+        bool, typer.Option("--version", help="Print the version and stop.", callback=_show_version, is_eager=True)
+    ] = False,
+) -> None:
+    """Score the folder it is run in, where no command is named."""
+    if ctx.invoked_subcommand is not None:
+        return
+    if any(Path(name).exists() for name in ("criteria.toml", "criteria.toml.txt", "makers.xlsx", "makers.csv")):
+        gated(score)()
+        return
+    typer.echo(ctx.get_help())
+    typer.echo("\nNext: scorecard demo, to see it at work, or scorecard start FOLDER, for goods of your own")
+
+
+for stage, command, example in (
+    (FIRST_DAY, demo, "scorecard demo"),
+    (FIRST_DAY, start, "scorecard start mugs --kind enamelware"),
+    (FIRST_DAY, check, "scorecard check --folder mugs"),
+    (FIRST_DAY, score, "scorecard score --folder mugs"),
+    (TRYING, reweigh, "scorecard reweigh print_method=30 rating=10"),
+):
+    app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
+
+
+def main() -> None:
+    """Run the command line."""
+    app()

@@ -1,0 +1,97 @@
+"""The commands: each parses, calls one thing, and prints."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+Folder = Annotated[Path, typer.Option("--folder", help="The sourcing folder; without it, the folder you are in.")]
+CriteriaFile = Annotated[Path | None, typer.Option("--criteria", help="A criteria file by itself (.toml).")]
+MakersFile = Annotated[Path | None, typer.Option("--makers", help="A makers file by itself (.xlsx or .csv).")]
+AsOf = Annotated[str | None, typer.Option("--as-of", help="The day that stands for today, such as 2026-11-25.")]
+SetAside = Annotated[bool, typer.Option("--set-aside", help="Take cells that cannot be read as unknown.")]
+AsJson = Annotated[bool, typer.Option("--json", help="Print the machine-readable result instead of words.")]
+WithContacts = Annotated[bool, typer.Option("--with-contacts", help="Put contact details and notes on the page.")]
+Rows = Annotated[
+    int, typer.Option("--rows", min=1, help="Read up to so many rows; above 20,000 only the 500 best are written.")
+]
+
+HERE = Path()
+
+
+def demo(
+    folder: Annotated[Path, typer.Argument(help="Where to lay it out; it must not hold anything yet.")] = Path("demo"),
+    as_json: AsJson = False,
+) -> None:
+    """Lay out an example folder and score it: the whole tool in one command."""
+    from scorecard.cli.laying_out import lay_out_demo
+    from scorecard.cli.scoring import Inputs, score_folder
+
+    told = lay_out_demo(folder)
+    if not as_json:
+        typer.echo(told)
+    score_folder(Inputs(folder=folder), as_json=as_json)
+
+
+def start(
+    folder: Annotated[Path, typer.Argument(help="The new folder; it must not hold anything yet.")],
+    kind: Annotated[str | None, typer.Option("--kind", help="What kind of goods; any beginning of its name.")] = None,
+) -> None:
+    """Begin a new sourcing folder: a criteria file and a workbook to fill in."""
+    from scorecard.cli.laying_out import lay_out_start
+
+    typer.echo(lay_out_start(folder, kind))
+
+
+def check(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Read everything, list every problem and warning, change nothing."""
+    from scorecard.cli.scoring import Inputs, check_folder
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, rows=rows)
+    check_folder(inputs, as_json=as_json)
+
+
+def score(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    with_contacts: WithContacts = False,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Rank the makers: the verdict, a short table, the report and the results workbook."""
+    from scorecard.cli.scoring import Inputs, score_folder
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
+    score_folder(inputs, with_contacts=with_contacts, as_json=as_json)
+
+
+def reweigh(
+    weights: Annotated[
+        list[str], typer.Argument(metavar="NAME=WEIGHT", help="A criterion's key or title, and a weight.")
+    ],
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    save: Annotated[
+        bool, typer.Option("--save", help="Write the weights to the criteria file; the old one is kept.")
+    ] = False,
+    as_json: AsJson = False,
+) -> None:
+    """Try other weights: old and new ranking side by side."""
+    from scorecard.cli.reweighing import reweigh_folder
+    from scorecard.cli.scoring import Inputs
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside)
+    reweigh_folder(inputs, weights, save=save, as_json=as_json)

@@ -1,0 +1,82 @@
+"""The one place where failures become sentences on standard error and an exit status."""
+
+import json
+import os
+import sys
+from collections.abc import Callable
+from functools import wraps
+from typing import Any
+
+import typer
+
+from scorecard.errors import InputError, Problem, ScorecardError
+from scorecard.words import counted
+
+SHOWN = 200  # problems printed; --json prints all
+
+
+def gated(command: Callable[..., None]) -> Callable[..., None]:
+    """Return a command whose failures are told in sentences, or as JSON where that was asked for."""
+
+    @wraps(command)
+    def run(*args: Any, **options: Any) -> None:
+        try:
+            command(*args, **options)
+        except InputError as error:
+            tell_problems(error, as_json=bool(options.get("as_json")))
+            raise typer.Exit(error.exit_status) from None
+        except ScorecardError as error:
+            say(str(error))
+            raise typer.Exit(error.exit_status) from None
+        except BrokenPipeError:
+            _close_quietly()
+        except (typer.Exit, typer.Abort):
+            raise
+        except Exception as error:
+            _own_fault(error)
+
+    return run
+
+
+def say(message: str) -> None:
+    """Print a message for the user to standard error."""
+    typer.echo(message, err=True)
+
+
+def tell_problems(error: InputError, *, as_json: bool) -> None:
+    """Print every problem of the files: as the result where JSON was asked for, and in words on standard error."""
+    if as_json:
+        from scorecard.problem_result import problems_result
+
+        show_json(problems_result(error.problems, error.warnings))
+        return
+    say(f"{counted(len(error.problems), 'problem')} to mend; nothing was computed:")
+    tell(error.problems)
+
+
+def tell(problems: "tuple[Problem, ...] | list[Problem]") -> None:
+    """Print problems or warnings, one a line."""
+    for problem in problems[:SHOWN]:
+        say(f"  {problem}")
+    if len(problems) > SHOWN:
+        say(f"  … and {len(problems) - SHOWN} more; --json lists them all")
+
+
+def show_json(result: dict[str, Any]) -> None:
+    """Print a machine-readable result to standard output."""
+    typer.echo(json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1))
+
+
+def _own_fault(error: Exception) -> None:
+    if os.environ.get("SCORECARD_TRACEBACK"):
+        raise error
+    say(
+        f"The tool itself failed ({type(error).__name__}: {error}). Your files were not changed. "
+        "Set SCORECARD_TRACEBACK=1 and run it again to see where."
+    )
+    raise typer.Exit(1)
+
+
+def _close_quietly() -> None:
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    raise typer.Exit(1)

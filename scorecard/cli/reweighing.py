@@ -1,0 +1,173 @@
+"""``reweigh``: another weighting, old and new ranking side by side, and the weights saved where that is asked for."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import typer
+
+from scorecard.assessment import Assessment, assess
+from scorecard.cli.gate import show_json
+from scorecard.cli.scoring import Inputs, refuse_nobody
+from scorecard.cli.tables import as_text, visible
+from scorecard.criteria import CriteriaSet
+from scorecard.criteria_edit import save_weights
+from scorecard.errors import UsageError
+from scorecard.numbers import figure
+from scorecard.sentences import verdict_sentence
+from scorecard.words import listed, nearest, rounded, shortest
+
+SHORT = 15  # makers in the table on the screen
+
+
+def reweigh_folder(inputs: Inputs, typed: Sequence[str], *, save: bool, as_json: bool) -> None:
+    """Assess a folder with its own and with other weights, print both, and save the weights where asked to."""
+    case = inputs.read()
+    refuse_nobody(case)
+    weights = named_weights(typed, case.criteria)
+    before = assess(case, as_of=inputs.day())
+    after = assess(case.with_criteria(changed(case.criteria, weights)), as_of=inputs.day())
+    kept = save_weights(inputs.criteria or inputs.folder / "criteria.toml", weights) if save else None
+    if as_json:
+        show_json(reweigh_result(before, after))
+        return
+    tell_both(before, after)
+    if kept is not None:
+        typer.echo(f"Saved; the file as it was is kept as {kept.name}.")
+    else:
+        typer.echo("Nothing is saved; the same command with --save keeps these weights.")
+    typer.echo("Next: scorecard score" if save else "Next: other weights, or the same with --save")
+
+
+def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, float]:
+    """Return weights by criterion key from words such as ``rating=30``.
+
+    Raises
+    ------
+    UsageError
+        If a word has no "=", names no criterion or several, or has no weight of 0 or more: all of them, in one message;
+        or if the weights come from a ranking or from pairs.
+    """
+    if criteria.note.method != "typed":
+        raise UsageError(_how_to_change(criteria))
+    weights: dict[str, float] = {}
+    faults: list[str] = []
+    for word in typed:
+        name, equals, number = word.partition("=")
+        try:
+            key = criterion_key(name, criteria)
+            if key in weights:
+                faults.append(f"{word}: {criteria[key].title} is given twice.")
+            weights[key] = weight_of(word, number if equals else "")
+        except UsageError as fault:
+            faults.append(str(fault))
+    if faults:
+        raise UsageError("\n".join(faults))
+    return weights
+
+
+def _how_to_change(criteria: CriteriaSet) -> str:
+    if criteria.note.method == "ranks":
+        return (
+            "These weights come from an order of importance: change the list `ranks` under [weights] in the criteria "
+            "file, most important first, and run scorecard score again."
+        )
+    return (
+        "These weights come from comparisons by pairs: change the numbers in `pairs` under [weights] in the criteria "
+        "file (3 means that the first is three times as important), and run scorecard score again."
+    )
+
+
+def criterion_key(name: str, criteria: CriteriaSet) -> str:
+    """Return the key of the criterion whose key or title is, or alone begins with, this name; case does not matter."""
+    wanted = name.strip().casefold()
+    folded = {c.key: (c.key.casefold(), c.title.casefold()) for c in criteria}
+    exact = [key for key, names in folded.items() if wanted in names]
+    found = exact or [key for key, names in folded.items() if wanted and any(one.startswith(wanted) for one in names)]
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise UsageError(f"{name}: this could be {listed(found, 'or')}. Write more of the name.")
+    close = nearest(name, [*criteria.keys, *(criterion.title for criterion in criteria)])
+    hint = f"Did you mean {close}? " if close else ""
+    raise UsageError(f"{name}: no criterion begins so. {hint}The criteria are {listed(criteria.keys)}.")
+
+
+def weight_of(word: str, number: str) -> float:
+    """Return a weight typed on the command line."""
+    try:
+        weight = float(number.strip().replace(",", "."))
+    except ValueError:
+        weight = -1.0
+    if not 0 <= weight < float("inf"):
+        raise UsageError(f"{word}: write a criterion, =, and a weight of 0 or more, such as rating=30.")
+    return weight
+
+
+def changed(criteria: CriteriaSet, weights: dict[str, float]) -> CriteriaSet:
+    """Return criteria with other weights; all weights 0 is a wrong usage."""
+    if not any(weights.get(criterion.key, criterion.weight) > 0 for criterion in criteria):
+        raise UsageError("All weights would be 0. Leave at least one above 0.")
+    return criteria.with_weights(weights)
+
+
+def tell_both(before: Assessment, after: Assessment) -> None:
+    """Print shares and ranking before and after, and whether the leader changes."""
+    typer.echo(_weights_table(before, after))
+    total = sum(after.case.criteria.typed_weights.values())
+    if abs(total - 100) > 1e-9:
+        typer.echo(f"The weights now add up to {shortest(round(total, 6))}; shown as shares of 100.")
+    typer.echo("")
+    typer.echo(_ranking_table(before, after))
+    typer.echo(f"{_leader_sentence(before, after)} {verdict_sentence(after)}.")
+
+
+def _weights_table(before: Assessment, after: Assessment) -> str:
+    rows = [("Criterion", "Weight", "Share", "New weight", "New share")]
+    pairs = zip(before.case.criteria, before.shares, after.case.criteria, after.shares, strict=True)
+    for old, old_share, new, new_share in pairs:
+        shares = rounded(100 * old_share), rounded(100 * new_share)
+        rows.append((old.title, shortest(old.weight), shares[0], shortest(new.weight), shares[1]))
+    return as_text(rows, right=frozenset({1, 2, 3, 4}))
+
+
+def _ranking_table(before: Assessment, after: Assessment) -> str:
+    rows = [("Maker", "Rank", "Score", "New rank", "New score")]
+    for maker in after.ranking.order[:SHORT]:
+        old, new = before.ranking, after.ranking
+        ranks, scores = (
+            (str(one.ranks[maker]) for one in (old, new)),
+            (rounded(one.scores[maker]) for one in (old, new)),
+        )
+        (old_rank, new_rank), (old_score, new_score) = ranks, scores
+        rows.append((visible(after.case.table.makers[maker]), old_rank, old_score, new_rank, new_score))
+    return as_text(rows, right=frozenset({1, 2, 3, 4}))
+
+
+def _leader_sentence(before: Assessment, after: Assessment) -> str:
+    names = after.case.table.makers
+    old, new = (listed(names[maker] for maker in one.ranking.leaders) for one in (before, after))
+    return f"The leader stays {new}." if old == new else f"The leader changes from {old} to {new}."
+
+
+def reweigh_result(before: Assessment, after: Assessment) -> dict[str, Any]:
+    """Return what ``scorecard reweigh --json`` prints."""
+    return {
+        "schema": "scorecard-reweigh/1",
+        "title": after.case.title,
+        "as_of": after.as_of.isoformat(),
+        "leader_changes": before.ranking.leaders != after.ranking.leaders,
+        "before": _side(before),
+        "after": _side(after),
+        "warnings": [one.as_json() for one in after.case.warnings],
+    }
+
+
+def _side(assessment: Assessment) -> dict[str, Any]:
+    result = assessment.as_json()
+    kept = ("typed_weights", "shares", "leaders", "leader", "margin")
+    makers = [{key: maker[key] for key in ("maker", "status", "rank", "score")} for maker in result["makers"]]
+    return {**{key: result[key] for key in kept}, "weights_sum": _sum(assessment), "makers": makers}
+
+
+def _sum(assessment: Assessment) -> float:
+    return figure(sum(assessment.case.criteria.typed_weights.values()))

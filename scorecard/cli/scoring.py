@@ -1,0 +1,162 @@
+"""``check`` and ``score``: read a folder, assess it, print, and write the report, the workbook and the result."""
+
+import json
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import typer
+
+from scorecard.assessment import Assessment, assess
+from scorecard.case import Case
+from scorecard.cli.gate import say, show_json
+from scorecard.cli.tables import ranking_table
+from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.reading.folder import read_folder
+from scorecard.report.page import page
+from scorecard.sentences import question_phrase, rule_sentence, verdict_sentence
+from scorecard.words import counted, listed
+from scorecard.workbooks.results import results_workbook
+from scorecard.writing import time_stamp, write_outputs
+
+SHORT = 10  # makers in the table on the screen
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs:
+    """Which files to read, how, and as of which day."""
+
+    folder: Path = Path()
+    criteria: Path | None = None
+    makers: Path | None = None
+    as_of: str | None = None
+    set_aside: bool = False
+    rows: int = 20_000
+
+    def day(self) -> date:
+        """Return the day that stands for today."""
+        if self.as_of is None:
+            return time_stamp().date()
+        try:
+            return date.fromisoformat(self.as_of)
+        except ValueError:
+            raise UsageError(f"--as-of {self.as_of}: write a day as year-month-day, such as 2026-11-25.") from None
+
+    def read(self) -> Case:
+        """Return what the files say.
+
+        Raises
+        ------
+        InputError
+            If they have problems: all of them.
+        """
+        return read_folder(
+            self.folder,
+            criteria_file=self.criteria,
+            makers_file=self.makers,
+            set_aside=self.set_aside,
+            as_of=self.day(),
+            row_limit=self.rows,
+        )
+
+
+def check_folder(inputs: Inputs, *, as_json: bool) -> None:
+    """Print every problem and warning of a folder."""
+    case = inputs.read()
+    if as_json:
+        show_json(check_result(case, inputs.day()))
+        return
+    readings = [one for one in case.warnings if one.code == "read-as"]
+    warnings = [one for one in case.warnings if one.code != "read-as"]
+    compared = counted(len(case.criteria), "criterion", "criteria")
+    typer.echo(f"{case.title}: {counted(len(case.table), 'maker')} on {compared}, no problems.")
+    for heading, found in (("Warnings", warnings), ("Read as follows", readings)):
+        if found:
+            typer.echo(f"{heading}:")
+            for one in found:
+                typer.echo(f"  {one}")
+    typer.echo(f"Next: {'write the first makers into makers.xlsx' if not len(case.table) else 'scorecard score'}")
+
+
+def check_result(case: Case, day: date) -> dict[str, Any]:
+    """Return what ``scorecard check --json`` prints where the files have no problems."""
+    return {
+        "schema": "scorecard-check/1",
+        "title": case.title,
+        "as_of": day.isoformat(),
+        "makers": len(case.table),
+        "criteria": list(case.criteria.keys),
+        "problems": [],
+        "warnings": [one.as_json() for one in case.warnings],
+    }
+
+
+def score_folder(inputs: Inputs, *, as_json: bool, with_contacts: bool = False) -> None:
+    """Assess a folder, write its outputs and print the verdict, a short table and where the report is."""
+    case = inputs.read()
+    refuse_nobody(case)
+    assessment = assess(case, as_of=inputs.day())
+    result = assessment.as_json()
+    outputs = outputs_of(assessment, result, with_contacts=with_contacts)
+    reports = inputs.folder / "reports"
+    written = write_outputs(reports, outputs, history=outputs["shortlist.json"], stamp=time_stamp())
+    for kept in written.kept:
+        say(f"What you had changed is kept as {kept}.")
+    if as_json:
+        show_json(result)
+        return
+    tell_ranking(assessment)
+    typer.echo(f"Report: {(reports / 'shortlist.html').resolve()}")
+    typer.echo(f"Next: {next_step(assessment)}")
+
+
+def refuse_nobody(case: Case) -> None:
+    """Raise an error where there is no maker to rank."""
+    if len(case.table):
+        return
+    place = Place(file=case.table.file, sheet=case.table.sheet, cell=f"{case.table.letters.get('maker', 'A')}2")
+    found, wanted = (
+        "no maker is written down yet",
+        "Write the first maker's name here, and what you know of it beside it",
+    )
+    raise InputError([Problem(code="no-makers", place=place, found=found, wanted=wanted)], case.warnings)
+
+
+def outputs_of(assessment: Assessment, result: dict[str, Any], *, with_contacts: bool) -> dict[str, bytes]:
+    """Return the page, the workbook and the result as they are written, by file name."""
+    lines = json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1)
+    return {
+        "shortlist.html": page(assessment, result, made=time_stamp(), with_contacts=with_contacts).encode(),
+        "shortlist.xlsx": results_workbook(assessment, made=time_stamp()),
+        "shortlist.json": f"{lines}\n".encode(),
+    }
+
+
+def tell_ranking(assessment: Assessment) -> None:
+    """Print what was set aside, the verdict, a short table, who is ruled out, and how many warnings there are."""
+    case = assessment.case
+    if case.set_aside:
+        cells = listed(str(one.place.cell) for one in case.set_aside)
+        typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
+    typer.echo(f"{case.title} (as of {assessment.as_of.isoformat()})")
+    typer.echo(f"{verdict_sentence(assessment)}.")
+    typer.echo("Whom to write to: price and freight are not in this ranking.")
+    for sentence in filter(None, [rule_sentence(assessment)]):
+        typer.echo(f"{sentence}.")
+    typer.echo(ranking_table(assessment, most=SHORT))
+    warnings = [one for one in case.warnings if one.code != "read-as"]
+    if warnings:
+        say(f"{counted(len(warnings), 'warning')}: scorecard check lists them.")
+
+
+def next_step(assessment: Assessment) -> str:
+    """Return what to do next, as the folder stands."""
+    if not assessment.ranking.order:
+        return "look at the limits in the criteria file, or write down more makers"
+    deciding = [one for one in assessment.questions if one.could_change_leader]
+    if deciding:
+        place = assessment.case.table.place(deciding[0].maker, assessment.case.criteria.keys[deciding[0].criterion])
+        return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {place.cell}"
+    heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)
+    return f"try another weight, such as scorecard reweigh {heaviest.key}={round(heaviest.weight / 2)}"

@@ -1,0 +1,63 @@
+"""How firm first place is, as part of the machine-readable result."""
+
+from typing import Any
+
+from scorecard.calculation import Calculation
+from scorecard.numbers import figure
+from scorecard.sensitivity.weight_ranges import WeightRange
+
+Json = dict[str, Any]
+
+
+def firm_result(calculation: Calculation) -> Json:
+    """Return the keys of the result that say how firm first place is.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+    """
+    firmness, keys = calculation.firmness, calculation.case.criteria.keys
+    names = calculation.case.table.makers
+    by_rule = {rule: [names[one] for one in leaders] for rule, leaders in firmness.leaders_by_rule.items()}
+    return {
+        "leaders_by_rule": by_rule,
+        "weight_ranges": {key: _range(calculation, at) for at, key in enumerate(keys)},
+        "smallest_change": [_change(calculation, rival) for rival in firmness.rivals],
+    }
+
+
+def _range(calculation: Calculation, criterion: int) -> Json:
+    ranges = calculation.firmness.weight_ranges
+    share = {"share": figure(calculation.shares[criterion])}
+    found: WeightRange | None = ranges[criterion] if ranges else None
+    if found is None:
+        ends = ("low", "high", "typed_low", "typed_high", "overtaken_below", "overtaken_above")
+        return {**share, **dict.fromkeys(ends)}
+    low, high = calculation.firmness.typed_ends(criterion, calculation.case.criteria)
+    return {
+        **share,
+        "low": figure(found.low),
+        "high": figure(found.high),
+        "typed_low": None if low is None else figure(low),
+        "typed_high": None if high is None else figure(high),
+        "overtaken_below": _name(calculation, found.overtaken_below),
+        "overtaken_above": _name(calculation, found.overtaken_above),
+    }
+
+
+def _name(calculation: Calculation, maker: int | None) -> str | None:
+    return None if maker is None else calculation.case.table.makers[maker]
+
+
+def _change(calculation: Calculation, rival: int) -> Json:
+    change = calculation.firmness.change_against(rival)
+    return {
+        "rival": _name(calculation, rival),
+        "moved": None if change.moved is None else figure(change.moved),
+        "shares": {} if change.weights is None else shares_by_criterion(calculation, change.weights.tolist()),
+    }
+
+
+def shares_by_criterion(calculation: Calculation, shares: list[float]) -> Json:
+    """Return shares of (criteria,) by criterion key."""
+    return {key: figure(share) for key, share in zip(calculation.case.criteria.keys, shares, strict=True)}

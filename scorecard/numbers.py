@@ -1,0 +1,27 @@
+"""Numbers as the machine-readable result writes them: 12 significant digits, whole where they are whole, never NaN."""
+
+from math import isinf
+
+
+def figure(number: float) -> float:
+    """Return a number with 12 significant digits.
+
+    Examples
+    --------
+    >>> figure(0.1 + 0.2)
+    0.3
+    """
+    return float(f"{number:.12g}")
+
+
+def plain(number: float) -> int | float | None:
+    """Return an answer's number as a person would write it: whole where it is whole, None where it is open.
+
+    Examples
+    --------
+    >>> plain(12.0), plain(2.5), plain(float("inf"))
+    (12, 2.5, None)
+    """
+    if isinf(number):
+        return None
+    return int(number) if float(number).is_integer() and abs(number) < 1e15 else figure(number)

@@ -1,0 +1,160 @@
+"""The calculation as the machine-readable result: plain dictionaries, lists, texts and numbers, ready for JSON.
+
+Enters: a calculation. Leaves: the result of schema ``scorecard/1``; 12 significant digits, and no NaN.
+"""
+
+from collections.abc import Sequence
+from math import isnan
+from typing import Any
+
+from scorecard.answers import Answers
+from scorecard.calculation import Calculation
+from scorecard.criteria import Criterion
+from scorecard.firm_results import firm_result, shares_by_criterion
+from scorecard.numbers import figure, plain
+from scorecard.problem_result import SCHEMA
+from scorecard.questions import Question
+from scorecard.ranking import rank_if_let_in
+from scorecard.reasons import what_lets_in, why_ruled_out
+
+Json = dict[str, Any]
+
+
+def answer(criterion: Criterion, low: float, high: float) -> int | float | str | Json | None:
+    """Return an answer for the result: a number, a choice, a range, or None where unknown."""
+    if isnan(low):
+        return None
+    if criterion.choices is not None:
+        return criterion.choices[int(low)]
+    return plain(low) if low == high else {"low": plain(low), "high": plain(high)}
+
+
+def result_of(calculation: Calculation) -> Json:
+    """Return the machine-readable result of a calculation.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+
+    Returns
+    -------
+    what ``scorecard score --json`` prints
+    """
+    case, ranking, names = calculation.case, calculation.ranking, calculation.case.table.makers
+    leaders = [names[maker] for maker in ranking.leaders]
+    note = case.criteria.note
+    pairs = {"ratio": note.ratio, "lambda_max": note.lambda_max, "random_index": note.random_index}
+    return {
+        "schema": SCHEMA,
+        "title": case.title,
+        "as_of": calculation.as_of.isoformat(),
+        "stage": "write",
+        "leaders": leaders,
+        "leader": leaders[0] if len(leaders) == 1 else None,
+        "margin": None if ranking.margin is None else figure(ranking.margin),
+        "shares": shares_by_criterion(calculation, calculation.shares.tolist()),
+        "typed_weights": {key: plain(float(weight)) for key, weight in case.criteria.typed_weights.items()},
+        "weights_by": note.method,
+        "makers": _makers(calculation),
+        "let_in": [_let_in(calculation, maker) for maker in _ruled_out(calculation)],
+        **firm_result(calculation),
+        "questions": [_question(calculation, one) for one in calculation.questions],
+        **({"consistency": pairs} if note.method == "pairs" else {}),
+        "set_aside": [one.as_json() for one in case.set_aside],
+        "warnings": [one.as_json() for one in case.warnings],
+    }
+
+
+def _ruled_out(calculation: Calculation) -> list[int]:
+    return [maker for maker, rank in enumerate(calculation.ranking.ranks) if not rank]
+
+
+def _makers(calculation: Calculation) -> list[Json]:
+    cells = _Cells(calculation)
+    return [_maker(calculation, cells, maker) for maker in (*calculation.ranking.order, *_ruled_out(calculation))]
+
+
+def _maker(calculation: Calculation, cells: "_Cells", maker: int) -> Json:
+    ranking, table = calculation.ranking, calculation.case.table
+    return {
+        "maker": table.makers[maker],
+        "row": table.rows[maker],
+        "status": "ranked" if ranking.ranks[maker] else "ruled out",
+        "reasons": _reasons(calculation, maker),
+        "rank": ranking.ranks[maker] or None,
+        "score": figure(ranking.scores[maker]),
+        "low": figure(ranking.low[maker]),
+        "high": figure(ranking.high[maker]),
+        "known_share": figure(ranking.known_shares[maker]),
+        "open_limits": _where(calculation, calculation.screening.may_fail[maker].tolist()),
+        "criteria": cells.of(maker),
+    }
+
+
+def _where(calculation: Calculation, flags: Sequence[bool]) -> list[str]:
+    return [key for key, flag in zip(calculation.case.criteria.keys, flags, strict=True) if flag]
+
+
+def _failed(calculation: Calculation, maker: int) -> list[int]:
+    return [at for at, fails in enumerate(calculation.screening.fails[maker].tolist()) if fails]
+
+
+def _reasons(calculation: Calculation, maker: int) -> list[str]:
+    criteria, countings = calculation.case.criteria.criteria, calculation.countings
+    return [why_ruled_out(criteria[at], countings[at], maker) for at in _failed(calculation, maker)]
+
+
+class _Cells:
+    """Every maker's answers, points and contributions, as lists, so that thousands of makers are quick."""
+
+    def __init__(self, calculation: Calculation) -> None:
+        self.criteria = calculation.case.criteria.criteria
+        self.typed = [_pairs(one.typed) for one in calculation.countings]
+        self.counts_as = [_pairs(one.counts_as) for one in calculation.countings]
+        points = calculation.points
+        self.points, self.low, self.high = points.counted.tolist(), points.low.tolist(), points.high.tolist()
+        self.contributions = (points.counted * calculation.shares).tolist()
+
+    def of(self, maker: int) -> Json:
+        """Return one maker's criteria."""
+        return {criterion.key: self._cell(criterion, maker, at) for at, criterion in enumerate(self.criteria)}
+
+    def _cell(self, criterion: Criterion, maker: int, at: int) -> Json:
+        return {
+            "answer": answer(criterion, *self.typed[at][maker]),
+            "counts_as": answer(criterion, *self.counts_as[at][maker]),
+            "points": figure(self.points[maker][at]),
+            "low": figure(self.low[maker][at]),
+            "high": figure(self.high[maker][at]),
+            "contribution": figure(self.contributions[maker][at]),
+        }
+
+
+def _pairs(answers: Answers) -> list[tuple[float, float]]:
+    return list(zip(answers.low.tolist(), answers.high.tolist(), strict=True))
+
+
+def _let_in(calculation: Calculation, maker: int) -> Json:
+    criteria, countings = calculation.case.criteria.criteria, calculation.countings
+    needed = [what_lets_in(criteria[at], countings[at], maker) for at in _failed(calculation, maker)]
+    return {
+        "maker": calculation.case.table.makers[maker],
+        "score": figure(calculation.ranking.scores[maker]),
+        "rank": rank_if_let_in(calculation.ranking, maker),
+        "by": "; ".join(needed),
+    }
+
+
+def _question(calculation: Calculation, question: Question) -> Json:
+    names = calculation.case.table.makers
+    criterion = calculation.case.criteria.criteria[question.criterion]
+    then = question.leader_then
+    return {
+        "maker": names[question.maker],
+        "criterion": criterion.key,
+        "could_change_leader": question.could_change_leader,
+        "carries": figure(question.carries),
+        "by": question.by,
+        "leader_then": None if then is None else names[then],
+        "answers": [answer(criterion, low, high) for low, high in question.answers],
+    }

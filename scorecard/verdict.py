@@ -1,0 +1,113 @@
+"""The verdict: who leads, and whether the open answers or a small change of weights could make it another.
+
+Enters: ranking, bands, questions and smallest changes. Leaves: one kind, and the makers it speaks of.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from scorecard.points import PointsTable
+from scorecard.questions import Question
+from scorecard.ranking import TIE, Ranking, rank_makers
+from scorecard.screening import Screening
+from scorecard.value_functions import Floats
+
+CLOSE = 0.05  # too close to call when so little weight, as a part of 1, decides it; our own choice
+
+Kind = Literal["nobody", "alone", "close", "sure", "one answer", "several answers"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """What can be said of first place.
+
+    Parameters
+    ----------
+    kind : nobody is ranked; one alone is; too close to call; whatever the open answers turn out to be; one answer could
+        change it; no one answer could, but several together
+    leader : position of the first maker; None where nobody is ranked
+    rival : position of the maker that it is close to, or that could lead instead
+    moved : the weight that decides it, as a part of 1, where it is close
+    question : the answer that could change it, where one could
+    """
+
+    kind: Kind
+    leader: int | None = None
+    rival: int | None = None
+    moved: float | None = None
+    question: Question | None = None
+
+
+def reach_verdict(
+    ranking: Ranking,
+    screening: Screening,
+    asked: Sequence[Question],
+    moved: Sequence[tuple[int, float | None]],
+) -> Verdict:
+    """Return the verdict.
+
+    Parameters
+    ----------
+    ranking, screening : of all makers
+    asked : open answers, those that could change the leader first
+    moved : of every rival of the first maker, its position and the least weight, as a part of 1, that brings it level
+    """
+    if not ranking.order:
+        return Verdict(kind="nobody")
+    leader = ranking.order[0]
+    near = sorted((part, place) for place, part in moved if part is not None)
+    if near and near[0][0] <= CLOSE:
+        return Verdict(kind="close", leader=leader, rival=near[0][1], moved=near[0][0])
+    if leads_whatever(ranking, screening):
+        return Verdict(kind="sure" if len(ranking.order) > 1 else "alone", leader=leader)
+    if asked and asked[0].could_change_leader:
+        return Verdict(kind="one answer", leader=leader, rival=asked[0].leader_then, question=asked[0])
+    return Verdict(kind="several answers" if len(ranking.order) > 1 else "alone", leader=leader)
+
+
+def leads_whatever(ranking: Ranking, screening: Screening) -> bool:
+    """Return whether the first maker leads for every filling of the open answers: its lowest above all others' highest.
+
+    Makers' open answers are independent of one another, so comparing bands is exact.
+    """
+    first, *rest = ranking.order
+    if screening.may_fail[first].any():
+        return False
+    return all(ranking.low[first] > ranking.high[other] + TIE for other in rest)
+
+
+def could_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
+    """Return the positions of all who lead, be it jointly, for some filling of the open answers, in the order of rank.
+
+    A maker that may yet fail a limit cannot keep another from leading: for some filling it is out.
+    """
+    surely_in = ~screening.may_fail.any(axis=1)
+    bars = sorted(((float(ranking.low[one]), one) for one in ranking.order if surely_in[one]), reverse=True)[:2]
+    return tuple(
+        maker
+        for maker in ranking.order
+        if all(ranking.high[maker] >= low - TIE for low, holder in bars if holder != maker)
+    )
+
+
+def leaders_by_rule(
+    points: PointsTable, shares: Floats, ruled_out: "np.ndarray[tuple[int, ...], np.dtype[np.bool_]]"
+) -> dict[str, tuple[int, ...]]:
+    """Return who leads when every open answer counts as its worst, its middle or its best.
+
+    Parameters
+    ----------
+    points : of all makers, (makers, criteria)
+    shares : (criteria,), adding up to 1
+    ruled_out : (makers,)
+    """
+    rules = {"worst": points.low, "middle": (points.low + points.high) / 2, "best": points.high}
+    leaders = {}
+    for rule, counted in rules.items():
+        held = np.clip(counted, points.low, points.high)
+        table = PointsTable(low=points.low, high=points.high, counted=held, known=points.known)
+        leaders[rule] = rank_makers(table, shares, ruled_out).leaders
+    return leaders
