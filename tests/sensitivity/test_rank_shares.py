@@ -1,0 +1,243 @@
+"""Shares of ranks over random weightings, against exact fractions.
+
+The three suppliers are a textbook-style exercise, "Jolly Company" [stored]; every expected share is derived in exact
+fractions [derived]. A share found in so many draws may be 4 standard errors off.
+"""
+
+import tracemalloc
+from itertools import count
+
+import numpy as np
+import pytest
+
+from scorecard.sensitivity import rank_shares as module
+from scorecard.sensitivity.rank_shares import first_shares, rank_shares
+from scorecard.sensitivity.weightings import Weightings
+
+SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
+UNITS_AND_MIDDLE = np.vstack([np.eye(3), np.full(3, 0.5)]) * 100
+
+
+def weightings(kind, *weights, **more):
+    return Weightings(kind=kind, shares=np.array(weights) / sum(weights), **more)
+
+
+def found(points, kind, *weights, **more):
+    points = np.array(points, dtype=float)
+    return rank_shares(points, points, weightings(kind, *weights, **more))
+
+
+def agrees(expected, result):
+    exact = np.array(expected, dtype=float)
+    errors = np.sqrt(exact * (1 - exact) / result.draws)
+    return bool((np.abs(result.shares - exact) <= 4 * errors + 1e-15).all())
+
+
+def test_two_criteria_share_ranks_as_exact_fractions_say():
+    expected = [[2 / 5, 1 / 10, 1 / 2], [2 / 5, 1 / 10, 1 / 2], [1 / 5, 4 / 5, 0]]
+    assert agrees(expected, found([[100, 0], [0, 100], [60, 60]], "any", 1, 1))
+
+
+def test_three_criteria_share_ranks_as_exact_fractions_say():
+    unit = [1 / 4, 1 / 12, 1 / 3, 1 / 3]
+    assert agrees([unit, unit, unit, [1 / 4, 3 / 4, 0, 0]], found(UNITS_AND_MIDDLE, "any", 1, 1, 1))
+
+
+def test_three_criteria_in_order_share_ranks_as_exact_fractions_say():
+    expected = [[3 / 4, 1 / 4, 0, 0], [0, 0, 1, 0], [0, 0, 0, 1], [1 / 4, 3 / 4, 0, 0]]
+    assert agrees(expected, found(UNITS_AND_MIDDLE, "ordered", 3, 2, 1))
+
+
+def test_suppliers_share_ranks_as_exact_fractions_say():
+    expected = [[1 / 32, 27 / 160, 4 / 5], [31 / 32, 1 / 32, 0], [0, 4 / 5, 1 / 5]]
+    assert agrees(expected, found(SUPPLIERS, "any", 1, 1, 1, 1))
+
+
+def test_suppliers_without_service_share_ranks_as_exact_fractions_say():
+    expected = [[1 / 8, 11 / 40, 3 / 5], [7 / 8, 1 / 8, 0], [0, 3 / 5, 2 / 5]]
+    assert agrees(expected, found(SUPPLIERS[:, :3], "any", 1, 1, 1))
+
+
+def test_suppliers_without_service_in_order_share_ranks_as_exact_fractions_say():
+    expected = [[1 / 4, 61 / 140, 11 / 35], [3 / 4, 1 / 4, 0], [0, 11 / 35, 24 / 35]]
+    assert agrees(expected, found(SUPPLIERS[:, :3], "ordered", 3, 2, 1))
+
+
+@pytest.mark.parametrize("criteria", [3, 4, 5, 6, 7, 12])
+def test_a_sliver_of_the_weightings_is_found_as_often_as_it_is_large(criteria):
+    # One maker best on each criterion alone, each first in 1 / 2^(n-1), and one halfway on all, first in the rest.
+    points = np.vstack([np.eye(criteria), np.full(criteria, 0.5)]) * 100
+    sliver = 1 / 2 ** (criteria - 1)
+    result = found(points, "any", *[1] * criteria)
+    firsts = type(result)(draws=result.draws, half_width=0.0, shares=result.shares[:, 0])
+    assert agrees([sliver] * criteria + [1 - criteria * sliver], firsts)
+
+
+class PlainUniformWeightings:
+    """The usual mistake: uniform numbers over their sum, which favour the middle of the simplex."""
+
+    counted = np.arange(3)
+
+    def blocks(self, rows):
+        random = np.random.default_rng(1)
+        for _ in count():
+            drawn = random.random((rows, 3))
+            yield drawn / drawn.sum(axis=1, keepdims=True)
+
+    def uniforms(self, columns, rows):
+        for _ in count():
+            yield np.empty((rows, columns))
+
+
+def test_uniform_numbers_over_their_sum_would_be_found_out():
+    unit = [1 / 4, 1 / 12, 1 / 3, 1 / 3]
+    wrong = rank_shares(UNITS_AND_MIDDLE, UNITS_AND_MIDDLE, PlainUniformWeightings())
+    assert not agrees([unit, unit, unit, [1 / 4, 3 / 4, 0, 0]], wrong)
+    assert pytest.approx(0.5, abs=0.01) == wrong.shares[3, 0]
+
+
+def test_near_weightings_of_two_criteria_share_ranks_as_exact_fractions_say():
+    # The first weight is uniform from 0.4 to 0.6; the first maker leads above 0.55.
+    result = found([[100, 0], [55, 55]], "near", 1, 1, spread=0.2)
+    assert agrees([[1 / 4, 3 / 4], [3 / 4, 1 / 4]], result)
+
+
+def test_near_shares_are_those_of_the_any_weightings_that_happen_to_be_near():
+    random = np.random.default_rng(4)
+    points, shares = np.array([[64.0, 30, 50], [50, 60, 52], [46, 62, 58]]), np.array([0.5, 0.2, 0.3])
+    drawn = random.dirichlet(np.ones(3), 2_000_000)
+    near = drawn[(np.abs(drawn - shares) <= 0.5 * shares).all(axis=1)]
+    happening = np.bincount((near @ points.T).argmax(axis=1), minlength=3) / len(near)
+    result = rank_shares(points, points, Weightings(kind="near", shares=shares, spread=0.5))
+    error = np.sqrt(happening * (1 - happening) * (1 / len(near) + 1 / result.draws))
+    assert (happening > 0.05).sum() >= 2  # or the comparison would say little
+    assert (np.abs(result.shares[:, 0] - happening) <= 4 * error + 3 / len(near)).all()
+
+
+def test_three_identical_makers_all_share_rank_1():
+    result = found([[50, 50], [50, 50], [50, 50]], "any", 1, 1)
+    assert result.shares.tolist() == [[1, 0, 0]] * 3
+
+
+def test_the_next_after_identical_makers_has_the_rank_that_they_leave():
+    result = found([[50, 50], [70, 70], [50, 50], [40, 40]], "any", 1, 1)
+    assert result.shares.tolist() == [[0, 1, 0, 0], [1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 0, 1]]
+
+
+def test_makers_apart_by_rounding_alone_share_a_rank():
+    result = found([[50, 50], [50 + 1e-13, 50 - 1e-13]], "any", 1, 1)
+    assert result.shares.tolist() == [[1, 0], [1, 0]]
+
+
+def test_makers_apart_on_a_criterion_of_weight_0_alone_share_a_rank():
+    assert found([[50, 0], [50, 90]], "any", 1, 0).shares.tolist() == [[1, 0], [1, 0]]
+
+
+def test_one_criterion_of_positive_share_gives_one_ranking():
+    result = found([[50, 0], [70, 0], [60, 99]], "any", 1, 0)
+    assert result.shares.tolist() == [[0, 0, 1], [1, 0, 0], [0, 1, 0]]
+
+
+def test_scores_that_a_weighting_makes_level_share_the_better_rank():
+    # A spread so small that the weighting hardly moves, and the first two stay level within a billionth.
+    result = found([[60, 40], [40, 60], [49, 49], [10, 80]], "near", 1, 1, spread=1e-12)
+    assert result.shares.tolist() == [[1, 0, 0, 0], [1, 0, 0, 0], [0, 0, 1, 0], [0, 0, 0, 1]]
+
+
+def test_level_scores_of_doubled_makers_leave_their_ranks():
+    result = found([[60, 40], [60, 40], [40, 60], [49, 49]], "near", 1, 1, spread=1e-12)
+    assert result.shares[:, [0, 3]].tolist() == [[1, 0], [1, 0], [1, 0], [0, 1]]
+
+
+def test_a_lone_maker_is_always_first():
+    assert found([[50, 20]], "any", 1, 1).shares.tolist() == [[1]]
+
+
+def test_an_unknown_answer_is_drawn_uniformly():
+    low, high = np.array([[30.0], [0.0]]), np.array([[30.0], [100.0]])
+    assert agrees([[0.3, 0.7], [0.7, 0.3]], rank_shares(low, high, weightings("any", 1)))
+
+
+def test_several_unknown_answers_are_drawn_independently():
+    # Three makers unknown from 0 to 100, one known at 50: it leads in 1/8, and the others share the rest.
+    low, high = np.array([[0.0], [0.0], [50.0], [0.0]]), np.array([[100.0], [100.0], [50.0], [100.0]])
+    firsts = first_shares(low, high, weightings("any", 1))
+    assert agrees([7 / 24, 7 / 24, 1 / 8, 7 / 24], firsts)
+
+
+def test_an_unknown_answer_is_drawn_with_its_weight():
+    # x·w beats 50·(1-w) with x from 0 to 100 and w from 0 to 1 in 1 - E[1 / (1 + x/50)] = 1 - ln(3) / 2.
+    low, high = np.array([[0.0, 0.0], [0.0, 50.0]]), np.array([[100.0, 0.0], [0.0, 50.0]])
+    ahead = 1 - np.log(3) / 2
+    result = rank_shares(low, high, weightings("any", 1, 1))
+    assert agrees([[ahead, 1 - ahead], [1 - ahead, ahead]], result)
+
+
+def test_an_unknown_answer_on_a_criterion_of_weight_0_changes_nothing():
+    low, high = np.array([[30.0, 0.0], [30.0, 5.0]]), np.array([[30.0, 100.0], [30.0, 5.0]])
+    assert rank_shares(low, high, weightings("any", 1, 0)).shares.tolist() == [[1, 0], [1, 0]]
+
+
+def test_makers_alike_but_for_open_answers_do_not_share_a_rank():
+    low, high = np.zeros((2, 2)), np.full((2, 2), 100.0)
+    assert agrees([[0.5, 0.5], [0.5, 0.5]], rank_shares(low, high, weightings("any", 1, 1)))
+
+
+@pytest.mark.parametrize("kind", ["any", "ordered", "near"])
+def test_the_size_of_the_blocks_changes_nothing(kind, monkeypatch):
+    random = np.random.default_rng(2)
+    low = random.random((6, 4)) * 60
+    high = low + 30 * (random.random((6, 4)) < 0.3)
+    stream = weightings(kind, 4, 3, 2, 1)
+    before = rank_shares(low, high, stream).shares
+    monkeypatch.setattr(module, "SCORES_AT_ONCE", 2**12)
+    assert before.tolist() == rank_shares(low, high, stream).shares.tolist()
+
+
+def test_65536_draws_do_for_half_a_point():
+    result = found([[100, 0], [0, 100]], "any", 1, 1)
+    assert (result.draws, result.half_width <= 0.005) == (65536, True)
+
+
+def test_the_half_width_is_the_widest_of_all_shares():
+    result = found([[100, 0], [0, 100], [60, 60]], "any", 1, 1)
+    assert pytest.approx(1.96 * np.sqrt((result.shares * (1 - result.shares)).max() / 65536)) == result.half_width
+
+
+def test_a_finer_target_doubles_the_draws_until_it_is_met():
+    points = np.array([[100.0, 0.0], [0.0, 100.0]])
+    result = rank_shares(points, points, weightings("any", 1, 1), target=0.002)
+    assert (result.draws, result.half_width <= 0.002) == (262_144, True)
+
+
+def test_draws_end_at_2_to_the_20th():
+    points = np.array([[100.0, 0.0], [0.0, 100.0]])
+    assert rank_shares(points, points, weightings("any", 1, 1), target=1e-6).draws == 2**20
+
+
+@pytest.mark.parametrize(("makers", "target"), [(30, 1e-6), (200, 0.005)])
+def test_no_number_of_draws_needs_more_than_16_mib(makers, target):
+    points = np.random.default_rng(0).random((makers, 8)) * 100
+    tracemalloc.start()
+    rank_shares(points, points, weightings("any", *[1] * 8), target=target)
+    peak = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert peak <= 16 * 2**20
+
+
+def test_first_shares_are_those_of_rank_1():
+    points = np.random.default_rng(6).random((40, 6)) * 100
+    stream = weightings("ordered", 6, 5, 4, 3, 2, 1)
+    firsts = first_shares(points, points, stream)
+    assert pytest.approx(rank_shares(points, points, stream).shares[:, 0], abs=1e-4) == firsts.shares
+
+
+def test_identical_makers_share_being_first():
+    points = np.array([[50.0, 50.0], [50.0, 50.0], [40.0, 40.0]])
+    assert first_shares(points, points, weightings("any", 1, 1)).shares.tolist() == [1, 1, 0]
+
+
+def test_first_shares_of_thousands_of_makers_are_fewer_draws():
+    points = np.random.default_rng(6).random((5000, 3)) * 100
+    firsts = first_shares(points, points, weightings("any", 1, 1, 1))
+    assert (firsts.draws, pytest.approx(1)) == (16_384, firsts.shares.sum())
