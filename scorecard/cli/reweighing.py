@@ -7,6 +7,7 @@ import typer
 
 from scorecard.assessment import Assessment, assess
 from scorecard.cli.gate import show_json
+from scorecard.cli.invocation import command
 from scorecard.cli.scoring import Inputs, refuse_nobody
 from scorecard.cli.tables import as_text, visible
 from scorecard.criteria import CriteriaSet
@@ -35,7 +36,7 @@ def reweigh_folder(inputs: Inputs, typed: Sequence[str], *, save: bool, as_json:
         typer.echo(f"Saved; the file as it was is kept as {kept.name}.")
     else:
         typer.echo("Nothing is saved; the same command with --save keeps these weights.")
-    typer.echo("Next: scorecard score" if save else "Next: other weights, or the same with --save")
+    typer.echo(f"Next: {command('score', inputs.folder) if save else 'other weights, or the same with --save'}")
 
 
 def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, float]:

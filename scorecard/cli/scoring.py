@@ -11,12 +11,13 @@ import typer
 from scorecard.assessment import Assessment, assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json
+from scorecard.cli.invocation import command, program
 from scorecard.cli.tables import ranking_table
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.folder import read_folder
 from scorecard.report.page import page
 from scorecard.sentences import question_phrase, rule_sentence, verdict_sentence
-from scorecard.words import counted, listed
+from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import time_stamp, write_outputs
 
@@ -76,7 +77,8 @@ def check_folder(inputs: Inputs, *, as_json: bool) -> None:
             typer.echo(f"{heading}:")
             for one in found:
                 typer.echo(f"  {one}")
-    typer.echo(f"Next: {'write the first makers into makers.xlsx' if not len(case.table) else 'scorecard score'}")
+    first = f"write the first makers into {case.table.file}"
+    typer.echo(f"Next: {command('score', inputs.folder) if len(case.table) else first}")
 
 
 def check_result(case: Case, day: date) -> dict[str, Any]:
@@ -108,7 +110,7 @@ def score_folder(inputs: Inputs, *, as_json: bool, with_contacts: bool = False) 
         return
     tell_ranking(assessment)
     typer.echo(f"Report: {(reports / 'shortlist.html').resolve()}")
-    typer.echo(f"Next: {next_step(assessment)}")
+    typer.echo(f"Next: {next_step(assessment, inputs.folder)}")
 
 
 def refuse_nobody(case: Case) -> None:
@@ -147,10 +149,10 @@ def tell_ranking(assessment: Assessment) -> None:
     typer.echo(ranking_table(assessment, most=SHORT))
     warnings = [one for one in case.warnings if one.code != "read-as"]
     if warnings:
-        say(f"{counted(len(warnings), 'warning')}: scorecard check lists them.")
+        say(f"{counted(len(warnings), 'warning')}: {program()} check lists them.")
 
 
-def next_step(assessment: Assessment) -> str:
+def next_step(assessment: Assessment, folder: Path) -> str:
     """Return what to do next, as the folder stands."""
     if not assessment.ranking.order:
         return "look at the limits in the criteria file, or write down more makers"
@@ -159,4 +161,5 @@ def next_step(assessment: Assessment) -> str:
         place = assessment.case.table.place(deciding[0].maker, assessment.case.criteria.keys[deciding[0].criterion])
         return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {place.cell}"
     heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)
-    return f"try another weight, such as scorecard reweigh {heaviest.key}={round(heaviest.weight / 2)}"
+    other = f"reweigh {heaviest.key}={shortest(round(heaviest.weight / 2, 2))}"
+    return f"try another weight, such as {command(other, folder)}"
