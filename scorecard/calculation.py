@@ -66,7 +66,7 @@ class Calculation:
             ranking=ranking,
         )
         asked = questions(standing)
-        firmness = examine(points, shares, ranking, screening.ruled_out)
+        firmness = examine(points, shares, ranking, case.firmness)
         return cls(
             case=case,
             as_of=as_of,

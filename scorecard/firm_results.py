@@ -4,6 +4,7 @@ from typing import Any
 
 from scorecard.calculation import Calculation
 from scorecard.numbers import figure
+from scorecard.sensitivity.rank_shares import RankShares
 from scorecard.sensitivity.weight_ranges import WeightRange
 
 Json = dict[str, Any]
@@ -23,7 +24,38 @@ def firm_result(calculation: Calculation) -> Json:
         "leaders_by_rule": by_rule,
         "weight_ranges": {key: _range(calculation, at) for at, key in enumerate(keys)},
         "smallest_change": [_change(calculation, rival) for rival in firmness.rivals],
+        "rank_shares": {kind: _rank_shares(calculation, found) for kind, found in firmness.rank_shares.items()},
+        **_duels(calculation),
     }
+
+
+def _front(calculation: Calculation) -> list[str]:
+    return [calculation.case.table.makers[maker] for maker in calculation.firmness.front]
+
+
+def _rank_shares(calculation: Calculation, found: RankShares) -> Json:
+    rows = zip(_front(calculation), found.shares.tolist(), strict=True)
+    return {
+        "draws": found.draws,
+        "half_width": figure(found.half_width),
+        "shares": {name: [figure(share) for share in row] for name, row in rows},
+    }
+
+
+def _duels(calculation: Calculation) -> Json:
+    found = calculation.firmness.duels
+    if found is None:
+        return {"duels": {}, "mean_ranks": {}}
+    names = _front(calculation)
+    rows = zip(names, found.beats.tolist(), strict=True)
+    return {
+        "duels": {name: _against_others(name, names, row) for name, row in rows},
+        "mean_ranks": dict(zip(names, map(figure, found.mean_ranks.tolist()), strict=True)),
+    }
+
+
+def _against_others(name: str, names: list[str], row: list[float]) -> Json:
+    return {other: figure(part) for other, part in zip(names, row, strict=True) if other != name}
 
 
 def _range(calculation: Calculation, criterion: int) -> Json:

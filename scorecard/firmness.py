@@ -6,15 +6,23 @@ sheet; the array functions of ``sensitivity`` know the ranked makers alone, and 
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from typing import Literal
 
-from scorecard.criteria import CriteriaSet
+import numpy as np
+
+from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.points import PointsTable
 from scorecard.ranking import Ranking
-from scorecard.screening import Booleans
+from scorecard.sensitivity.duels import Duels, duels
+from scorecard.sensitivity.rank_shares import RankShares, rank_shares
 from scorecard.sensitivity.smallest_change import SmallestChanges, smallest_changes
 from scorecard.sensitivity.weight_ranges import WeightRange, weight_ranges
+from scorecard.sensitivity.weightings import Weightings
 from scorecard.value_functions import Floats
 from scorecard.verdict import leaders_by_rule
+
+MOST_IN_FRONT = 200  # shares and duels speak of so many makers, the best by score
+KINDS: tuple[Literal["any", "ordered", "near"], ...] = ("any", "ordered", "near")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -42,6 +50,9 @@ class HowFirm:
     weight_ranges : (criteria,); None where a criterion has all the weight; empty where nobody is ranked
     leaders_by_rule : who leads with every open answer at its worst, middle, best
     changes : smallest change against each of the ranked makers, in the order of ``ranked``; None where nobody is ranked
+    front : the ranked makers that shares and duels speak of, the 200 best by score, in the order of rank
+    rank_shares : by kind of weightings ("any", "ordered", "near"), shares of (front, ranks)
+    duels : who beats whom in what part of all weightings, (front, front); None where nobody is ranked
     """
 
     ranked: tuple[int, ...]
@@ -49,6 +60,9 @@ class HowFirm:
     weight_ranges: tuple[WeightRange | None, ...] = ()
     leaders_by_rule: Mapping[str, tuple[int, ...]] = field(default_factory=dict)
     changes: SmallestChanges | None = None
+    front: tuple[int, ...] = ()
+    rank_shares: Mapping[str, RankShares] = field(default_factory=dict)
+    duels: Duels | None = None
 
     def change_against(self, rival: int) -> Change:
         """Return the smallest change against a rival."""
@@ -71,7 +85,7 @@ class HowFirm:
         return low, high
 
 
-def examine(points: PointsTable, shares: Floats, ranking: Ranking, ruled_out: Booleans) -> HowFirm:
+def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Firmness) -> HowFirm:
     """Return how firm first place is.
 
     Parameters
@@ -79,7 +93,7 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, ruled_out: Bo
     points : of all makers, (makers, criteria)
     shares : (criteria,), adding up to 1
     ranking : of all makers
-    ruled_out : (makers,), who has no part in this
+    settings : how "near" weightings are drawn, and from which seed
     """
     ranked = tuple(sorted(ranking.order))
     if not ranked:
@@ -87,13 +101,23 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, ruled_out: Bo
     counted = points.counted[list(ranked)]
     leader = ranked.index(ranking.order[0])
     found = weight_ranges(counted, shares, leader)
+    front = ranking.order[:MOST_IN_FRONT]
     return HowFirm(
         ranked=ranked,
         rivals=ranking.order[1:],
         weight_ranges=tuple(None if one is None else _in_sheet(one, ranked) for one in found),
-        leaders_by_rule=leaders_by_rule(points, shares, ruled_out),
+        leaders_by_rule=leaders_by_rule(points, shares, np.array(ranking.ranks) == 0),
         changes=smallest_changes(counted, shares, leader),
+        front=front,
+        rank_shares=_drawn(points, shares, front, settings),
+        duels=duels(points.counted[list(front)], shares),
     )
+
+
+def _drawn(points: PointsTable, shares: Floats, front: tuple[int, ...], settings: Firmness) -> dict[str, RankShares]:
+    low, high = points.low[list(front)], points.high[list(front)]
+    streams = {kind: Weightings(kind=kind, shares=shares, seed=settings.seed, spread=settings.spread) for kind in KINDS}
+    return {kind: rank_shares(low, high, stream) for kind, stream in streams.items()}
 
 
 def _in_sheet(found: WeightRange, ranked: tuple[int, ...]) -> WeightRange:
