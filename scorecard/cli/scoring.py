@@ -1,8 +1,9 @@
 """``check`` and ``score``: read a folder, assess it, print, and write the report, the workbook and the result."""
 
 import json
+import os
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
@@ -36,9 +37,9 @@ class Inputs:
     rows: int = 20_000
 
     def day(self) -> date:
-        """Return the day that stands for today."""
+        """Return the day that stands for today: the one named, else the clock's where the user is."""
         if self.as_of is None:
-            return time_stamp().date()
+            return time_stamp().date() if "SOURCE_DATE_EPOCH" in os.environ else datetime.now().astimezone().date()
         try:
             return date.fromisoformat(self.as_of)
         except ValueError:
