@@ -1,0 +1,175 @@
+"""Which makers can ever lead, under which weighting nearest to the present one, and what mix of rivals beats the rest.
+
+Enters: points and shares. Leaves: for every maker a proof either way. Most of thousands of makers are settled together:
+those that lead under some of many sample weightings, those that a leader beats on every criterion, and those that a
+mix found for another maker beats too.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import islice
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecard.sensitivity.lead_proofs import Outcome, margin_over, prove
+from scorecard.sensitivity.nearest_lead import nearest_lead
+from scorecard.sensitivity.weight_ranges import TIE
+from scorecard.sensitivity.weightings import Weightings
+from scorecard.value_functions import Floats
+
+SAMPLES, SAMPLES_AT_ONCE = 2048, 64
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Standing:
+    """Whether a maker can lead, with the proof.
+
+    Parameters
+    ----------
+    possible : whether under some weighting no maker beats it
+    level : whether it can then only be joint first
+    shares : (criteria,), a weighting under which no maker beats it; None where there is none
+    beaten_by : parts, adding up to 1, of the rivals whose mix beats it on every criterion; None where it can lead
+    """
+
+    possible: bool
+    level: bool
+    shares: Floats | None
+    beaten_by: Mapping[int, float] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class CanLead:
+    """Whether a maker can lead, and how near: as ``Standing``, with the nearest weighting.
+
+    Parameters
+    ----------
+    moved : the part of all weight that must be moved for it, 0 to 1; None where it cannot lead
+    """
+
+    possible: bool
+    level: bool
+    moved: float | None
+    shares: Floats | None
+    beaten_by: Mapping[int, float] | None
+
+
+def can_lead(points: Floats, shares: Floats) -> tuple[CanLead, ...]:
+    """Return for every maker whether it can lead, with the nearest weighting under which it does.
+
+    A maker that leads, or is level with the leader, under the present weighting has moved 0. Criteria of weight 0 stay
+    at 0. Meant for up to some hundreds of makers; ``standings`` takes thousands.
+
+    Parameters
+    ----------
+    points : (makers, criteria), 0 to 100
+    shares : (criteria,), summing to 1, 0 allowed
+
+    References
+    ----------
+    Potential optimality: Hazen (1986), Operations Research 34, 296-310 (from memory).
+
+    Examples
+    --------
+    >>> points = np.array([[100.0, 0.0], [0.0, 100.0], [40.0, 40.0]])
+    >>> [(found.possible, found.moved) for found in can_lead(points, np.array([0.75, 0.25]))]
+    [(True, 0.0), (True, 0.25), (False, None)]
+    """
+    return tuple(_nearest(points, shares, maker, found) for maker, found in enumerate(standings(points, shares)))
+
+
+def standings(points: Floats, shares: Floats) -> tuple[Standing, ...]:
+    """Return for every maker whether it can lead, with a proof but not the nearest weighting: see ``can_lead``."""
+    counted = np.flatnonzero(shares > 0)
+    search = _Search(np.ascontiguousarray(points[:, counted]))
+    search.settle(shares[counted])
+    return tuple(_standing(found, counted, len(shares)) for found in search.found)
+
+
+def _standing(found: Outcome | None, counted: NDArray[np.intp], criteria: int) -> Standing:
+    if found is None or found.verdict == "unproven":
+        raise ArithmeticError("a maker was left without a proof")
+    if found.verdict == "beaten":
+        return Standing(possible=False, level=False, shares=None, beaten_by=found.mix)
+    weights = _spread(found.weights, counted, criteria)
+    return Standing(possible=True, level=found.verdict == "level", shares=weights, beaten_by=None)
+
+
+def _nearest(points: Floats, shares: Floats, maker: int, found: Standing) -> CanLead:
+    """Return a maker's standing with the nearest weighting in place of the one that proves it."""
+    if found.shares is None:
+        return CanLead(possible=False, level=False, moved=None, shares=None, beaten_by=found.beaten_by)
+    counted = np.flatnonzero(shares > 0)
+    inner = points[:, counted]
+    moved, weights = 0.0, shares[counted]
+    if margin_over(inner, maker, weights) < -TIE:
+        allowance = max(0.0, -margin_over(inner, maker, found.shares[counted]))
+        moved, weights = nearest_lead(inner, weights, maker, allowance)
+    spread = _spread(weights, counted, len(shares))
+    return CanLead(possible=True, level=found.level, moved=moved, shares=spread, beaten_by=None)
+
+
+def _spread(weights: Floats, counted: NDArray[np.intp], criteria: int) -> Floats:
+    """Return weights with 0 for the criteria that do not count."""
+    shares = np.zeros(criteria)
+    shares[counted] = weights
+    return shares
+
+
+class _Search:
+    """The makers' outcomes as they are found."""
+
+    def __init__(self, points: Floats) -> None:
+        self.points = points
+        self.found: list[Outcome | None] = [None] * len(points)
+        self.open = np.ones(len(points), dtype=bool)
+
+    def settle(self, shares: Floats) -> None:
+        """Find the outcome of every maker: first of many at once, then of each of the rest."""
+        likely = self._sample(shares)
+        for maker in likely:
+            self._beaten_too({int(maker): 1.0})
+        for maker in range(len(self.points)):
+            if self.open[maker]:
+                outcome = prove(self.points, maker, likely)
+                self._note(maker, outcome)
+                if outcome.verdict == "beaten":
+                    self._beaten_too(outcome.mix)
+
+    def _note(self, maker: int, outcome: Outcome) -> None:
+        self.found[maker] = outcome
+        self.open[maker] = False
+
+    def _sample(self, shares: Floats) -> NDArray[np.intp]:
+        """Return who leads under sample weightings, most often first, and note those that are clearly ahead there."""
+        samples = _samples(shares)
+        leaders = np.concatenate([(block @ self.points.T).argmax(axis=1) for block in samples])
+        likely, times = np.unique(leaders, return_counts=True)
+        weights = np.concatenate(samples)
+        for maker, sample in zip(likely, self._clearest(leaders, likely, weights), strict=True):
+            margin = margin_over(self.points, int(maker), weights[sample])
+            if margin > TIE:
+                self._note(int(maker), Outcome(weights=weights[sample], margin=margin, mix={}, bound=np.inf))
+        return likely[np.argsort(-times, kind="stable")]
+
+    def _clearest(self, leaders: NDArray[np.intp], likely: NDArray[np.intp], weights: Floats) -> Iterator[int]:
+        """Yield for each leader the sample where its lead over the other leaders is greatest."""
+        scores = weights @ self.points[likely].T
+        ahead = np.ptp(np.partition(scores, -2, axis=1)[:, -2:], axis=1) if len(likely) > 1 else scores[:, 0]
+        for maker in likely:
+            yield int(np.where(leaders == maker, ahead, -np.inf).argmax())
+
+    def _beaten_too(self, mix: Mapping[int, float]) -> None:
+        """Note the makers, still open, that a mix beats on every criterion."""
+        mixed = sum((part * self.points[rival] for rival, part in mix.items()), np.zeros(self.points.shape[1]))
+        waiting = np.flatnonzero(self.open)
+        bounds = (self.points[waiting] - mixed).max(axis=1)
+        for maker, bound in zip(waiting[bounds < -TIE], bounds[bounds < -TIE], strict=True):
+            self._note(int(maker), Outcome(weights=np.empty(0), margin=-np.inf, mix=mix, bound=float(bound)))
+
+
+def _samples(shares: Floats) -> list[Floats]:
+    """Return sample weightings: all on one criterion, the present one, and many at random."""
+    stream = Weightings(kind="any", shares=shares).blocks(SAMPLES_AT_ONCE)
+    return [np.vstack([shares, np.eye(len(shares))]), *islice(stream, SAMPLES // SAMPLES_AT_ONCE)]
