@@ -73,13 +73,15 @@ def check_folder(inputs: Inputs, *, as_json: bool) -> None:
     warnings = [one for one in case.warnings if one.code != "read-as"]
     compared = counted(len(case.criteria), "criterion", "criteria")
     typer.echo(f"{case.title}: {counted(len(case.table), 'maker')} on {compared}, no problems.")
-    for heading, found in (("Warnings", warnings), ("Read as follows", readings)):
-        if found:
-            typer.echo(f"{heading}:")
-            for one in found:
-                typer.echo(f"  {one}")
+    _tell_list("Warnings", [str(one) for one in warnings])
+    _tell_list("Read with goodwill", [f"{one.place}: {one.found}, {one.wanted}" for one in readings])
     first = f"write the first makers into {case.table.file}"
     typer.echo(f"Next: {command('score', inputs.folder) if len(case.table) else first}")
+
+
+def _tell_list(heading: str, lines: list[str]) -> None:
+    if lines:
+        typer.echo("\n  ".join([f"{heading}:", *lines]))
 
 
 def check_result(case: Case, day: date) -> dict[str, Any]:

@@ -29,8 +29,8 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
     (
         "Brightholm Enamel",
         12,
-        4.7,
-        200,
+        4.6,
+        250,
         "kiln-fired transfer",
         240,
         "same method, art like mine",
@@ -44,7 +44,7 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
     (
         "Quillmoor Works",
         6,
-        4.9,
+        4.8,
         50,
         "screen print",
         380,
@@ -73,7 +73,7 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
     ),
     (
         "Oxlip Kilns",
-        3,
+        5,
         5.0,
         25,
         "kiln-fired transfer",
@@ -82,8 +82,8 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
         "free",
         "design",
         "Ireland",
-        None,
-        None,
+        9,
+        8,
         "Glowing, but four buyers only",
     ),
     (
