@@ -55,9 +55,12 @@ class Programme:
         self.exact = exact
         self.variables = len(cost)
         self._nil: Any = 0 if exact else NIL
-        self._table = self._numbers(np.vstack([np.append(0, cost), np.eye(self.variables, self.variables + 1, 1)]))
-        self._nonbasic = list(range(1, self.variables + 1))
-        self._names: list[Hashable] = [None] * (self.variables + 1)
+        self._rows = self.variables + 1
+        self._table = self._numbers(np.zeros((4 * self._rows, self._rows)))  # with room to grow
+        self._table[0, 1:] = self._numbers(cost)
+        self._table[1 : self._rows, 1:] += self._numbers(np.eye(self.variables))
+        self._nonbasic = list(range(1, self._rows))
+        self._names: list[Hashable] = [None] * self._rows
 
     @property
     def x(self) -> Numbers:
@@ -83,10 +86,12 @@ class Programme:
         EndlessPivotsError
             If floating point does not come to an end.
         """
-        given = self._numbers(np.append(constant, coefficients))
-        row = given[1:] @ self._table[1 : self.variables + 1]
-        row[0] += given[0]
-        self._table = np.vstack([self._table, row])
+        row = self._numbers(coefficients) @ self._table[1 : self.variables + 1]
+        row[0] += self._numbers(constant)[()]
+        if self._rows == len(self._table):
+            self._table = np.concatenate([self._table, 0 * self._table])
+        self._table[self._rows] = row
+        self._rows += 1
         self._names.append(name)
         return self._mend()
 
@@ -108,26 +113,25 @@ class Programme:
 
     def _broken(self) -> int | None:
         """Return the row of the most negative variable (in exact arithmetic, of the first), or None."""
-        values = self._table[:, 0]
+        values = self._table[: self._rows, 0]
         if self.exact:
-            return next((row for row in range(1, len(values)) if values[row] < 0), None)
+            return next((row for row, value in enumerate(values) if row and value < 0), None)
         row = int(values[1:].argmin()) + 1
         return row if values[row] < -self._nil else None
 
     def _entering(self, row: int) -> int | None:
         """Return the column whose exchange keeps all multipliers from being negative, or None where there is none."""
-        slopes = self._table[row]
-        columns = [column for column in range(1, len(slopes)) if slopes[column] > self._nil]
+        slopes, prices = self._table[row].tolist(), self._table[0].tolist()
+        columns = [column for column, slope in enumerate(slopes) if column and slope > self._nil]
         if not columns:
             return None
-        ratios = {column: self._table[0, column] / slopes[column] for column in columns}
-        least = min(ratios.values()) + self._nil
-        level = [column for column in columns if ratios[column] <= least]
+        least = min(prices[column] / slopes[column] for column in columns) + self._nil
+        level = [column for column in columns if prices[column] / slopes[column] <= least]
         return min(level, key=lambda c: self._nonbasic[c - 1]) if self.exact else max(level, key=slopes.__getitem__)
 
     def _exchange(self, row: int, column: int) -> None:
         """Make the variable of a row nil in place of that of a column."""
-        table, leaving = self._table, self._table[row].copy()
+        table, leaving = self._table[: self._rows], self._table[row].copy()
         ratios = table[:, column] / leaving[column]
         table -= np.multiply.outer(ratios, leaving)
         table[:, column] = ratios
