@@ -1,0 +1,1 @@
+"""Reading the files of a sourcing folder: the criteria file and the makers, checked as a whole."""

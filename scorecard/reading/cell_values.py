@@ -1,0 +1,227 @@
+"""A cell's value as an answer: a number, a range, a choice or unknown, or else the fault that says what to write.
+
+Enters: a common cell and what its column takes. Leaves: a reading. Never a guess: what can be read in two ways, or only
+roughly, is a fault.
+"""
+
+import re
+from datetime import date, time, timedelta
+from decimal import Decimal as Exact
+from difflib import get_close_matches
+from math import inf, isfinite, isnan, nan
+from typing import NamedTuple
+
+from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
+from scorecard.reading.number_text import WRITE_A_NUMBER, NumberRule, not_a_number, read_amount, tidy
+from scorecard.words import listed, shortest
+
+UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
+LONGEST_NUMBER = 100
+DASHES = re.compile(r"[-–—‐‑−]")
+AT_LEAST = re.compile(r"(?:at least|more than|over|>=|≥|>)\s*(.+)", re.IGNORECASE)
+AT_MOST = re.compile(r"(?:up to|at most|less than|under|<=|≤|<)\s*(.+)", re.IGNORECASE)
+PLUS = re.compile(r"(.*\d)\s*\+(\s*[^\d+]*)|(.*\d\s*[^\d+]*)\+")
+FROM = re.compile(r"from\s+(.+)", re.IGNORECASE)
+SHEET_ERROR = re.compile(r"#(?:N/A|REF!|DIV/0!|VALUE!|NAME\?|NUM!|NULL!|SPILL!|CALC!|GETTING_DATA)", re.IGNORECASE)
+PLAIN = {mark: re.compile(rf"[+-]?\d+(?:{re.escape(mark)}\d+)?") for mark in ".,"}
+
+
+class Reading(NamedTuple):
+    """What a cell says: both ends of a range, infinite where open, NaN for unknown.
+
+    ``read_as`` says in words how a text was read that is not a plain number.
+    """
+
+    low: float
+    high: float
+    read_as: str | None = None
+
+    @property
+    def is_known(self) -> bool:
+        """Whether anything is said."""
+        return not isnan(self.low)
+
+
+UNKNOWN = Reading(nan, nan)
+
+
+def no_value(value: Value) -> Fault | None:
+    """Return the fault of a cell without a value: a spreadsheet error, or a formula whose result was never stored."""
+    if isinstance(value, NoResult):
+        wanted = "Open and save the file once in your spreadsheet program"
+        return Fault("formula-without-result", "a formula has no stored result", wanted)
+    if isinstance(value, CellError) or (isinstance(value, str) and SHEET_ERROR.fullmatch(value.strip())):
+        found = f"{quoted(value)} is an error of the spreadsheet"
+        return Fault("spreadsheet-error", found, "Correct its formula, or leave the cell empty")
+    return None
+
+
+def _no_number(value: Value) -> Fault | None:
+    """Return the fault of a cell that cannot be a number whatever its column is."""
+    if isinstance(value, bool):
+        return Fault("true-or-false", f"{quoted(value)} is not a number", WRITE_A_NUMBER)
+    if isinstance(value, date | time | timedelta):
+        found = f"{quoted(value)} is a date or time, where a number is due"
+        wanted = 'A spreadsheet may have turned 3-5 into a date: format the cell as text and type "3 to 5"'
+        return Fault("date-for-number", found, wanted)
+    return no_value(value)
+
+
+def read_number(value: Value, rule: NumberRule) -> Reading | Fault:
+    """Return the number, the range or the unknown that a cell holds.
+
+    Parameters
+    ----------
+    value : the common cell
+    rule : what the column takes
+
+    Returns
+    -------
+    The reading, in the column's unit; or the fault.
+    """
+    reading = _read(value, rule)
+    return reading if isinstance(reading, Fault) else _bounded(value, reading, rule)
+
+
+def _read(value: Value, rule: NumberRule) -> Reading | Fault:
+    """Return what a cell says, before its bounds are looked at."""
+    if value is None:
+        return UNKNOWN
+    fault = _no_number(value)
+    if fault:
+        return fault
+    if isinstance(value, str):
+        return read_text(value, rule)
+    if not isinstance(value, int | float) or not _is_finite(value):
+        return Fault("not-finite", f"{quoted(value)} is not a number that can be counted with", WRITE_A_NUMBER)
+    if isinstance(value, PercentNumber) and rule.unit.is_percent:
+        number = float(Exact(repr(float(value))) * 100)
+        return Reading(number, number, shortest(number))
+    return Reading(float(value), float(value))
+
+
+def _is_finite(value: float) -> bool:
+    """Say whether a number is one that arithmetic can hold."""
+    try:
+        return isfinite(value)
+    except OverflowError:
+        return False
+
+
+def read_text(text: str, rule: NumberRule) -> Reading | Fault:
+    """Return the number, the range or the unknown that a text says."""
+    plain = tidy(text)
+    if plain.casefold() in UNKNOWN_WORDS:
+        return UNKNOWN
+    if len(plain) > LONGEST_NUMBER:
+        return not_a_number(plain, rule)
+    number = read_amount(plain, rule)
+    if not isinstance(number, Fault):
+        if not isfinite(number):
+            return Fault("not-finite", f"{quoted(text)} is not a number that can be counted with", WRITE_A_NUMBER)
+        is_plain = PLAIN[rule.decimal or "."].fullmatch(plain)
+        return Reading(number, number, None if is_plain else shortest(number))
+    return _open_range(plain, rule) or _closed_range(plain, rule) or number
+
+
+def _open_range(text: str, rule: NumberRule) -> Reading | Fault | None:
+    """Return the reading of "50+", "at least 50", "<24", "from 100" and the like; None for another text."""
+    for pattern, is_low in ((AT_LEAST, True), (AT_MOST, False)):
+        match = pattern.fullmatch(text)
+        if match:
+            return _opened(read_amount(match[1], rule), is_low)
+    match = PLUS.fullmatch(text)
+    if match:
+        return _opened(read_amount(match[3] or match[1] + match[2], rule), True)
+    match = FROM.fullmatch(text)
+    return _from(text, read_amount(match[1], rule), rule) if match else None
+
+
+def _opened(end: float | Fault, is_low: bool) -> Reading | Fault:
+    """Return a range that is open at one end."""
+    if isinstance(end, Fault):
+        return end
+    if is_low:
+        return Reading(end, inf, f"{shortest(end)} or more")
+    return Reading(-inf, end, f"{shortest(end)} or less")
+
+
+def _from(text: str, number: float | Fault, rule: NumberRule) -> Reading | Fault:
+    """Return the number of "from 100" where it is a minimum order; elsewhere it may mean one of two things."""
+    if isinstance(number, Fault):
+        return number
+    if rule.is_minimum:
+        return Reading(number, number, shortest(number))
+    found = f"{quoted(text)} does not say whether more is meant"
+    return Fault("from-number", found, f'Write "at least {shortest(number)}", or {shortest(number)} alone')
+
+
+def _closed_range(text: str, rule: NumberRule) -> Reading | Fault | None:
+    """Return the reading of "3-5" and "20 to 25"; None where no pair of numbers stands on either side."""
+    faults = []
+    for left, right in _halves(text):
+        low, high = read_amount(left, rule), read_amount(right, rule)
+        if not isinstance(low, Fault) and not isinstance(high, Fault):
+            return _ordered(text, low, high)
+        faults += [end for end in (low, high) if isinstance(end, Fault) and end.code != "not-a-number"]
+        if all(not isinstance(end, Fault) or end.code != "not-a-number" for end in (low, high)):
+            return _told_whole(text, faults[-1])
+    return None
+
+
+def _halves(text: str) -> list[tuple[str, str]]:
+    """Return each way to part a text in two at a dash or the word "to"."""
+    cuts = [match.span() for match in re.finditer(r"\s(?:to)\s", text, re.IGNORECASE)]
+    cuts += [match.span() for match in DASHES.finditer(text)]
+    parts = ((text[:start].strip(), text[end:].strip()) for start, end in cuts)
+    return [(left, right) for left, right in parts if left and right]
+
+
+def _told_whole(text: str, fault: Fault) -> Fault:
+    """Return an end's fault, naming the whole range."""
+    return fault._replace(found=f"in {quoted(text)} {fault.found}") if fault.code == "ambiguous-number" else fault
+
+
+def _ordered(text: str, low: float, high: float) -> Reading | Fault:
+    """Return a range whose ends stand in the right order."""
+    if low > high:
+        wanted = f"Write {shortest(high)}-{shortest(low)}"
+        return Fault("reversed-range", f"{quoted(text)} begins with its greater end", wanted)
+    both = f"{shortest(low)} to {shortest(high)}"
+    return Reading(low, high, both if low < high else shortest(low))
+
+
+def _bounded(value: Value, reading: Reading, rule: NumberRule) -> Reading | Fault:
+    """Return a reading whose ends lie where the column's numbers may lie."""
+    ends = [end for end in (reading.low, reading.high) if isfinite(end)]
+    if rule.counts and any(end < 0 for end in ends):
+        found = f"{quoted(value)} is below 0, which no number of {rule.counts} is"
+        return Fault("below-zero", found, "Write a number that is 0 or more, or leave the cell empty")
+    if rule.within and any(not rule.within[0] <= end <= rule.within[1] for end in ends):
+        low, high = (shortest(end) for end in rule.within)
+        found = f"{quoted(value)} is outside {low} to {high}"
+        return Fault("outside-within", found, f"Write a number from {low} to {high}, or leave the cell empty")
+    return reading
+
+
+def read_choice(value: Value, choices: tuple[str, ...]) -> Reading | Fault:
+    """Return the position of a cell's choice among those permitted, ignoring case and outer space.
+
+    Parameters
+    ----------
+    value : the common cell; a number is taken as its shortest text
+    choices : as the criteria file spells them
+    """
+    text = as_text(value).strip().casefold()
+    positions = {choice.strip().casefold(): at for at, choice in reversed(list(enumerate(choices)))}
+    if not isinstance(value, CellError | NoResult | date | time | timedelta) and text in positions:
+        at = float(positions[text])
+        return Reading(at, at)
+    if text in UNKNOWN_WORDS:
+        return UNKNOWN
+    fault = no_value(value)
+    if fault:
+        return fault
+    close = get_close_matches(text, positions, n=len(positions), cutoff=0.0)
+    permitted = listed([f"'{choices[positions[name]]}'" for name in close], "or")
+    return Fault("not-a-choice", f"{quoted(value)} is not one of the choices", f"Write {permitted}")

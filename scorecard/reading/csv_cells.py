@@ -1,0 +1,132 @@
+"""A .csv as rows of common cells, with addresses as a spreadsheet would give them.
+
+The heading line's most frequent separator is the file's; comma means decimal points, semicolon decimal commas.
+"""
+
+import csv
+import re
+from collections.abc import Iterator, Sequence
+from io import BytesIO, TextIOWrapper
+from itertools import count, islice
+
+from scorecard.errors import InputError, Problem
+from scorecard.reading.cells import Decimal, Fault, SheetRow, Value
+from scorecard.reading.findings import Findings
+from scorecard.reading.gatekeeper import Admitted, refusal
+
+SEPARATORS = ";,\t"
+DECIMAL_MARKS: dict[str, Decimal | None] = {",": ".", ";": ",", "\t": None}
+LONGEST_LINE = 1_000_000
+HEADING_ROWS = 10
+SAVE_UTF8 = 'save it again from your spreadsheet program as "CSV UTF-8"'
+DECLARED = re.compile(r"\ufeff?sep=([;,\t])\s*", re.IGNORECASE)
+QUOTED = re.compile(r'"(?!\s*maker\s*")[^"]*"', re.IGNORECASE)
+MAKER_CELL = re.compile(r'(?:^|[;,\t])[\s"]*maker[\s"]*(?:[;,\t]|$)', re.IGNORECASE)
+
+
+class CsvSheet:
+    """A .csv file, as ``SheetRows``."""
+
+    sheet: str | None = None
+    blank: Value = ""
+
+    def __init__(self, admitted: Admitted) -> None:
+        self._file, self._content = admitted.path.name, admitted.content
+        self.warnings: list[Problem] = []
+        self.hidden_rows: list[int] = []
+        self.hidden_columns: list[int] = []
+        self.merged: list[str] = []
+        self._encoding = self._find_encoding()
+        head = list(islice(self._open(), HEADING_ROWS))
+        declared = DECLARED.fullmatch(head[0]) if head else None
+        self._skipped = 1 if declared else 0
+        self._separator = declared[1] if declared else _separator(head)
+        self.decimal: Decimal | None = DECIMAL_MARKS[self._separator]
+
+    def _open(self) -> TextIOWrapper:
+        """Open the text from its start."""
+        return TextIOWrapper(BytesIO(self._content), encoding=self._encoding, newline="")
+
+    def _find_encoding(self) -> str:
+        """Return the encoding: UTF-8, UTF-16 with its mark, or else Windows-1252 with a warning."""
+        if self._content.startswith((b"\xff\xfe", b"\xfe\xff")):
+            return self._fitting("utf-16")
+        if self._content.isascii():
+            return "ascii"
+        try:
+            self._content.decode("utf-8-sig")
+        except UnicodeDecodeError:
+            found = f"{self._file} is not in UTF-8: its letters were read as Windows-1252"
+            fault = Fault("read-as-windows-1252", found, "Look whether accents came out right; if not, " + SAVE_UTF8)
+            self.warnings.append(Findings(file=self._file).problem_at(None, fault))
+            return self._fitting("cp1252")
+        return "utf-8-sig"
+
+    def _fitting(self, encoding: str) -> str:
+        """Return an encoding, if every letter is in it."""
+        try:
+            self._content.decode(encoding)
+        except UnicodeDecodeError:
+            found = f"the letters of {self._file} are in no known encoding"
+            raise refusal(self._file, "file-not-text", found, "S" + SAVE_UTF8[1:]) from None
+        return encoding
+
+    def __iter__(self) -> Iterator[SheetRow]:
+        """Yield every row, one without a cell for an empty line."""
+        self._refuse_endless_lines()
+        if self._content.count(b'"') % 2 or self._encoding == "utf-16":
+            self._check_closed()
+        reader = csv.reader(self._lines(), delimiter=self._separator)
+        rows = count(1)
+        try:
+            yield from zip(rows, reader, strict=False)
+        except csv.Error:
+            raise self._unclosed(next(rows) - 1) from None
+
+    def _lines(self, start: int = 0) -> Iterator[str]:
+        """Return the lines from one of them on, counted from 0 below the separator's own."""
+        return islice(self._open(), self._skipped + start, None)
+
+    def _refuse_endless_lines(self) -> None:
+        """Turn away a file with a line that no list of makers has, which would be taken apart as a whole."""
+        if max(map(len, BytesIO(self._content)), default=0) <= LONGEST_LINE:
+            return
+        longest = max(map(len, self._lines()))  # old files may end their lines otherwise
+        if longest > LONGEST_LINE:
+            found = f"{self._file} has a line of {longest} letters"
+            raise refusal(self._file, "line-too-long", found, "S" + SAVE_UTF8[1:])
+
+    def _check_closed(self) -> None:
+        """Turn away a file whose last row is still within quotes at the end."""
+        reader = csv.reader(self._lines(), delimiter=self._separator)
+        rows = start = end = 0
+        try:
+            for _ in reader:
+                rows += 1
+                start, end = end, reader.line_num
+        except csv.Error:
+            raise self._unclosed(rows + 1) from None
+        rest = self._lines(start)
+        try:
+            for _ in csv.reader(rest, delimiter=self._separator, strict=True):
+                pass
+        except csv.Error as error:
+            if "unexpected end" in str(error):
+                raise self._unclosed(rows) from None
+
+    def _unclosed(self, row: int) -> InputError:
+        """Return the refusal of a quoted cell without an end."""
+        fault = Fault(
+            "unclosed-quote",
+            f"a cell of row {row} opens with a quotation mark that is never closed",
+            "Close it, or write the mark twice where it belongs to the text",
+        )
+        return InputError([Findings(file=self._file).problem_at(f"A{row}", fault)])
+
+
+def _separator(head: Sequence[str]) -> str:
+    """Return the most frequent separator of the heading line: that with a cell "Maker", or else the first with any."""
+    lines = [QUOTED.sub("", line) for line in head]
+    with_maker = next((line for line in lines if MAKER_CELL.search(line)), None)
+    heading = with_maker or next((line for line in lines if line.strip()), "")
+    return max(SEPARATORS, key=lambda mark: (heading.count(mark), mark == ","))

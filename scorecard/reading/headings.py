@@ -1,0 +1,161 @@
+"""The heading row: where it stands, which columns the tool knows, and what is missing, doubled or misspelt.
+
+Enters: the first rows of a sheet, and the criteria. Leaves: the place of every known column.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from scorecard.criteria import Criterion
+from scorecard.reading.cells import Fault, SheetRow, as_text, column_letter, is_blank, quoted
+from scorecard.reading.findings import Findings
+from scorecard.words import nearest
+
+HEADING_ROWS = 10
+MAKER = "Maker"
+MINIMUM_PER = "Minimum is per"
+ASKED_ON = "Asked on"
+ANSWERED_ON = "Answered on"
+SEEN_ON = "Seen on"
+TEXT_COLUMNS = ("Country", "Web page", "Contact", "Notes")
+TYPED_MEASURES = {
+    "response_days": "Response days",
+    "landed_cost_per_piece": "Landed cost per piece",
+    "days_to_door": "Days to door",
+    "sample_marks": "Sample marks",
+    "on_time_share": "On-time share",
+    "faulty_share": "Faulty share",
+}
+FIXED_COLUMNS = (MAKER, MINIMUM_PER, ASKED_ON, ANSWERED_ON, SEEN_ON, *TEXT_COLUMNS)
+
+
+def folded(heading: str) -> str:
+    """Return a heading for comparing: no case, no outer space, single spaces for line breaks and runs of space."""
+    return " ".join(heading.casefold().split())
+
+
+def heading_of(criterion: Criterion) -> str | None:
+    """Return the heading of the column that a criterion's answers stand under, where it has one."""
+    return criterion.column if criterion.column is not None else TYPED_MEASURES.get(criterion.measure or "")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Headings:
+    """The heading row.
+
+    Parameters
+    ----------
+    row : its number
+    columns : position from 1, by folded heading, of the columns that the tool knows
+    """
+
+    row: int
+    columns: dict[str, int] = field(default_factory=dict)
+
+    def column(self, heading: str | None) -> int | None:
+        """Return the position of a known column from 1, or None where it is not there."""
+        return None if heading is None else self.columns.get(folded(heading))
+
+
+def find_heading_row(rows: Sequence[SheetRow]) -> SheetRow | None:
+    """Return the first of the first ten rows with a heading "Maker", or None."""
+    for row in rows:
+        if row[0] <= HEADING_ROWS and any(folded(as_text(value)) == folded(MAKER) for value in row[1]):
+            return row
+    return None
+
+
+def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findings: Findings) -> Headings | None:
+    """Return the headings among a sheet's first rows; what is missing, doubled or misspelt goes to the findings."""
+    row = find_heading_row(rows)
+    if row is None:
+        findings.refuse("A1", _no_maker_column(rows))
+        return None
+    known = {folded(heading): heading for heading in known_headings(criteria)}
+    titles = [as_text(value) for value in row[1]]
+    headings = Headings(row=row[0], columns=_columns(row[0], titles, known, findings))
+    strangers = {title: at for at, title in enumerate(titles, 1) if title.strip() and folded(title) not in known}
+    for offered in _refuse_missing(headings, criteria, list(strangers), findings):
+        strangers.pop(offered, None)
+    _warn_of_missing_counts(headings, criteria, findings)
+    _warn_of_misspelt(headings, strangers, list(known.values()), findings)
+    return headings
+
+
+def known_headings(criteria: Sequence[Criterion]) -> Iterator[str]:
+    """Yield every heading that the tool knows, those of the criteria first."""
+    for criterion in criteria:
+        heading = heading_of(criterion)
+        if heading is not None:
+            yield heading
+        if criterion.steady:
+            yield criterion.steady.count_column
+    yield from FIXED_COLUMNS
+
+
+def _no_maker_column(rows: Sequence[SheetRow]) -> Fault:
+    """Return the fault of a sheet without a heading "Maker"."""
+    first = rows[0][1] if rows else []
+    titles = [as_text(value) for value in first if not is_blank(value)]
+    close = nearest(MAKER, titles)
+    wanted = (
+        f"Rename the heading {quoted(close)} to {MAKER}" if close else f"Head the column of names {MAKER}, in row 1"
+    )
+    return Fault("no-maker-column", f"no column is headed {MAKER} in the first {HEADING_ROWS} rows", wanted)
+
+
+def _columns(row: int, titles: Sequence[str], known: dict[str, str], findings: Findings) -> dict[str, int]:
+    """Return the position of each known heading; a second column of one heading is a problem."""
+    columns: dict[str, int] = {}
+    for at, title in enumerate(titles, 1):
+        key = folded(title)
+        if key not in known:
+            continue
+        if key in columns:
+            first = f"{column_letter(columns[key])}{row}"
+            fault = Fault("doubled-heading", f"{quoted(title)} is the heading of {first} too", "Rename one of the two")
+            findings.refuse(f"{column_letter(at)}{row}", fault)
+        columns.setdefault(key, at)
+    return columns
+
+
+def _refuse_missing(
+    headings: Headings, criteria: Sequence[Criterion], strangers: Sequence[str], findings: Findings
+) -> set[str]:
+    """Note each weighted criterion whose column is missing; return the headings that may be meant for one."""
+    offered = set()
+    for criterion in criteria:
+        column = criterion.column
+        if column is None or criterion.weight <= 0 or headings.column(column) is not None:
+            continue
+        close = nearest(column, strangers)
+        wanted = f"Add a column headed {quoted(column)}"
+        if close:
+            wanted = f"Rename the heading {quoted(close)} to {quoted(column)}"
+            offered.add(close)
+        found = f"no column is headed {quoted(column)}, which {criterion.title} draws on"
+        findings.refuse(f"A{headings.row}", Fault("missing-column", found, wanted))
+    return offered
+
+
+def _warn_of_missing_counts(headings: Headings, criteria: Sequence[Criterion], findings: Findings) -> None:
+    """Note each steadied criterion whose count of ratings is nowhere."""
+    for criterion in criteria:
+        steady = criterion.steady
+        answers_are_there = headings.column(heading_of(criterion)) is not None
+        if steady and answers_are_there and headings.column(steady.count_column) is None:
+            found = (
+                f"no column is headed {quoted(steady.count_column)}, so how many ratings stand behind each is unknown"
+            )
+            wanted = f"Add a column headed {quoted(steady.count_column)}"
+            findings.warn(f"A{headings.row}", Fault("missing-count-column", found, wanted))
+
+
+def _warn_of_misspelt(headings: Headings, strangers: dict[str, int], known: Sequence[str], findings: Findings) -> None:
+    """Note each unknown heading whose nearest known one is missing."""
+    for title, at in strangers.items():
+        close = nearest(" ".join(title.split()), known)
+        if close and headings.column(close) is None:
+            found = f"{quoted(title)} is not a heading that the tool knows, so its column is not read"
+            wanted = f"Did you mean {quoted(close)}? If so, rename it"
+            findings.warn(f"{column_letter(at)}{headings.row}", Fault("near-heading", found, wanted))

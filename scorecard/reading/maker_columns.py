@@ -1,0 +1,134 @@
+"""Which columns of the Makers sheet are read, and as what: the headings met with the criteria."""
+
+from collections.abc import Iterable, Sequence
+from typing import TypeVar
+
+from scorecard.criteria import Criterion
+from scorecard.reading.cells import Decimal, column_letter
+from scorecard.reading.columns import (
+    ChoiceColumn,
+    Column,
+    DayColumn,
+    MinimumUnitColumn,
+    NameColumn,
+    NumberColumn,
+    TextColumn,
+)
+from scorecard.reading.date_values import day_text
+from scorecard.reading.findings import Findings
+from scorecard.reading.headings import (
+    ANSWERED_ON,
+    ASKED_ON,
+    MAKER,
+    MINIMUM_PER,
+    SEEN_ON,
+    TEXT_COLUMNS,
+    Headings,
+    folded,
+    heading_of,
+)
+from scorecard.reading.number_text import NumberRule
+from scorecard.reading.units import ColumnUnit
+
+C = TypeVar("C", bound=Column)
+
+MINIMUM_ORDER = "Minimum order"
+MEASURE_UNITS = {"response_days": "days", "days_to_door": "days"}
+
+
+class MakerColumns:
+    """The columns that are read, each at its position; several may read one.
+
+    Parameters
+    ----------
+    headings : where the known columns stand
+    findings : where problems and warnings go
+    """
+
+    def __init__(self, headings: Headings, findings: Findings) -> None:
+        self.headings, self.findings = headings, findings
+        self.letters: dict[str, str] = {}
+        self.by_position: list[tuple[int, Column]] = []
+        self.answers: dict[str, NumberColumn | ChoiceColumn] = {}
+        self.counts: dict[str, NumberColumn] = {}
+        self.minimum_per: MinimumUnitColumn | None = None
+        self.days: dict[str, DayColumn] = {}
+        self.texts: dict[str, TextColumn] = {}
+        self.maker_position = headings.columns[folded(MAKER)]
+        self.letters["maker"] = column_letter(self.maker_position)
+        self.names = NameColumn(self.letters["maker"], findings)
+
+    def lay_out(self, criteria: Sequence[Criterion], decimal: Decimal | None) -> None:
+        """Set a column for every heading that is there."""
+        for criterion in criteria:
+            self._lay_out_answers(criterion, decimal)
+            self._lay_out_counts(criterion, decimal)
+        letter = self._letter(MINIMUM_PER, MINIMUM_PER)
+        if letter:
+            self.minimum_per = self._placed(MINIMUM_PER, MinimumUnitColumn(letter, self.findings))
+        for heading in (ASKED_ON, ANSWERED_ON, SEEN_ON):
+            letter = self._letter(heading, heading)
+            if letter:
+                self.days[heading] = self._placed(heading, DayColumn(letter, self.findings))
+        for heading in TEXT_COLUMNS:
+            letter = self._letter(heading, heading)
+            if letter:
+                self.texts[heading] = self._placed(heading, TextColumn(letter, self.findings))
+
+    def _lay_out_answers(self, criterion: Criterion, decimal: Decimal | None) -> None:
+        """Set the column of a criterion's answers, if it is there."""
+        heading = heading_of(criterion) or ""
+        letter = self._letter(criterion.key, heading)
+        if not letter:
+            return
+        column: NumberColumn | ChoiceColumn
+        if criterion.choices is not None:
+            column = ChoiceColumn(letter, criterion.choices, self.findings)
+        else:
+            column = NumberColumn(letter, number_rule(criterion, heading, decimal), self.findings)
+        self.answers[criterion.key] = self._placed(heading, column)
+
+    def _lay_out_counts(self, criterion: Criterion, decimal: Decimal | None) -> None:
+        """Set the column that counts a steadied criterion's ratings, if it is there."""
+        if criterion.steady is None:
+            return
+        heading = criterion.steady.count_column
+        letter = self._letter(heading, heading)
+        if letter:
+            rule = NumberRule(unit=ColumnUnit("ratings"), decimal=decimal, counts="ratings")
+            self.counts[criterion.key] = self._placed(heading, NumberColumn(letter, rule, self.findings))
+
+    def _letter(self, name: str, heading: str) -> str | None:
+        """Note and return the letter of a column under the name that the table will have for it."""
+        position = self.headings.column(heading)
+        if position is not None:
+            self.letters[name] = column_letter(position)
+        return None if position is None else self.letters[name]
+
+    def _placed(self, heading: str, column: C) -> C:
+        """Set a column to read what stands under a heading."""
+        self.by_position.append((self.headings.columns[folded(heading)], column))
+        return column
+
+    def unreadable_days(self, headings: Iterable[str]) -> set[int]:
+        """Return the makers of whom a day under one of these headings was set aside."""
+        return set().union(*(self.days[heading].unreadable for heading in headings if heading in self.days))
+
+    def details(self) -> dict[str, tuple[str, ...]]:
+        """Return the texts that are shown, by heading; days in ISO form."""
+        details = {heading: tuple(column.texts) for heading, column in self.texts.items()}
+        if SEEN_ON in self.days:
+            details[SEEN_ON] = tuple(day_text(day) for day in self.days[SEEN_ON].days)
+        return details
+
+
+def number_rule(criterion: Criterion, heading: str, decimal: Decimal | None) -> NumberRule:
+    """Return what the column of a criterion with numbers takes."""
+    is_minimum = criterion.per_quantity or folded(heading) == folded(MINIMUM_ORDER)
+    return NumberRule(
+        unit=ColumnUnit(criterion.unit or MEASURE_UNITS.get(criterion.measure or "", "")),
+        decimal=decimal,
+        within=criterion.within,
+        counts=(criterion.unit or "pieces") if is_minimum else None,
+        is_minimum=is_minimum,
+    )

@@ -1,0 +1,235 @@
+"""The makers: one row each of the Makers sheet, or of a .csv, read in one pass with every problem at its cell.
+
+Enters: a file, the criteria and the brief. Leaves: the table of makers, or all that is wrong with it; nothing is raised
+for what a user typed.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import chain, islice
+from math import isnan, nan
+from pathlib import Path
+
+import numpy as np
+
+from scorecard.answers import MakerTable
+from scorecard.brief import Brief
+from scorecard.case import SourceFile
+from scorecard.criteria import Criterion
+from scorecard.errors import InputError, Problem
+from scorecard.reading.cells import Fault, SheetRows
+from scorecard.reading.csv_cells import CsvSheet
+from scorecard.reading.date_values import day_text
+from scorecard.reading.findings import Findings, in_order
+from scorecard.reading.gatekeeper import Admitted, admit
+from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, HEADING_ROWS, SEEN_ON, read_headings
+from scorecard.reading.maker_columns import MakerColumns
+from scorecard.reading.maker_rows import read_rows
+from scorecard.reading.names import check_names
+from scorecard.reading.sheet_notes import warn_of_looks
+
+MAKERS_SHEET = "Makers"
+ROW_LIMIT = 20_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingOptions:
+    """How a sheet of makers is read.
+
+    Parameters
+    ----------
+    set_aside : whether an answer that cannot be read is taken as unknown
+    as_of : today; days after it are problems. None: no day is too late
+    row_limit : the most rows below the headings
+    """
+
+    set_aside: bool = False
+    as_of: date | None = None
+    row_limit: int = ROW_LIMIT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MakersReading:
+    """What was read of the makers.
+
+    Parameters
+    ----------
+    table : None where there are problems
+    problems, warnings : by row, then by column
+    set_aside : answers that could not be read and were taken as unknown
+    source : None where the file was not let in
+    """
+
+    table: MakerTable | None = None
+    problems: tuple[Problem, ...] = ()
+    warnings: tuple[Problem, ...] = ()
+    set_aside: tuple[Problem, ...] = ()
+    source: SourceFile | None = None
+
+
+DEFAULTS = ReadingOptions()
+
+
+def read_makers(
+    path: Path, *, criteria: Sequence[Criterion], brief: Brief | None, options: ReadingOptions = DEFAULTS
+) -> MakersReading:
+    """Read the makers from a workbook's sheet "Makers", or from a .csv.
+
+    Parameters
+    ----------
+    path : of a .xlsx or .csv file
+    criteria : those that are sound; their columns are looked for
+    brief : None where it could not be read; its decimal mark settles numbers typed as text
+    options : what to set aside, today, and the most rows
+
+    Returns
+    -------
+    The table, or every problem; never an exception for what stands in the file.
+    """
+    try:
+        admitted = admit(path, options.row_limit)
+    except InputError as refused:
+        return MakersReading(problems=refused.problems)
+    try:
+        return _reading(_opened(admitted), admitted, _Wanted(criteria=tuple(criteria), brief=brief, options=options))
+    except InputError as refused:
+        return MakersReading(problems=refused.problems, warnings=admitted.warnings, source=admitted.source)
+
+
+def _opened(admitted: Admitted) -> SheetRows:
+    """Open the sheet of makers of a file that was let in."""
+    if admitted.kind == ".csv":
+        return CsvSheet(admitted)
+    from scorecard.reading.workbook_cells import open_sheet
+
+    return open_sheet(admitted, MAKERS_SHEET)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Wanted:
+    """What the reader of a sheet is asked for."""
+
+    criteria: tuple[Criterion, ...]
+    brief: Brief | None
+    options: ReadingOptions
+
+
+def _reading(sheet: SheetRows, admitted: Admitted, wanted: _Wanted) -> MakersReading:
+    """Return what stands in an open sheet."""
+    findings = Findings(
+        file=admitted.path.name, sheet=sheet.sheet, takes_unreadable_as_unknown=wanted.options.set_aside
+    )
+    table = _table(sheet, wanted, findings)
+    return MakersReading(
+        table=None if findings.problems else table,
+        problems=in_order(findings.problems),
+        warnings=admitted.warnings + tuple(sheet.warnings) + in_order(findings.warnings),
+        set_aside=in_order(findings.set_aside),
+        source=admitted.source,
+    )
+
+
+def _table(sheet: SheetRows, wanted: _Wanted, findings: Findings) -> MakerTable | None:
+    """Return the table of makers, which counts only where there were no problems."""
+    rows = iter(sheet)
+    head = list(islice(rows, HEADING_ROWS))
+    headings = read_headings(head, wanted.criteria, findings)
+    if headings is None:
+        return None
+    columns = MakerColumns(headings, findings)
+    columns.lay_out(wanted.criteria, sheet.decimal or (wanted.brief.decimal if wanted.brief else None))
+    body = chain((row for row in head if row[0] > headings.row), rows)
+    read_rows(body, columns, sheet.blank, wanted.options.row_limit)
+    names = columns.names
+    check_names(names.names, lambda at: f"{names.letter}{names.rows[at]}", findings)
+    _check_days(columns, wanted.options.as_of, findings)
+    warn_of_looks(sheet, headings, names.rows, findings)
+    if not names.names and not findings.problems:
+        fault = Fault("no-makers", "no maker is listed", "Write the name of each maker under the heading Maker")
+        findings.warn(f"{names.letter}{headings.row}", fault)
+    return _assembled(columns, findings)
+
+
+def _check_days(columns: MakerColumns, as_of: date | None, findings: Findings) -> None:
+    """Note answers that came before or without their questions, and days still to come."""
+    asked, answered = columns.days.get(ASKED_ON), columns.days.get(ANSWERED_ON)
+    if as_of is not None:
+        _refuse_future(columns, as_of, findings)
+    if answered is None:
+        return
+    questions = asked.days if asked else [nan] * len(answered.days)
+    for at, (question, reply) in enumerate(zip(questions, answered.days, strict=True)):
+        if question <= reply or isnan(reply):
+            continue
+        cell = f"{answered.letter}{columns.names.rows[at]}"
+        if reply < question:
+            found = f"the answer of {day_text(reply)} came before the question of {day_text(question)}"
+            fault = Fault("answered-before-asked", found, f"Correct {ASKED_ON} or {ANSWERED_ON}")
+            findings.refuse_answer(cell, fault)
+            answered.unreadable.add(at)
+        elif not (asked and at in asked.unreadable):
+            found = f"an answer of {day_text(reply)} without a day of asking"
+            findings.warn(cell, Fault("answered-not-asked", found, f"Write the day of your question under {ASKED_ON}"))
+
+
+def _refuse_future(columns: MakerColumns, as_of: date, findings: Findings) -> None:
+    """Note each day that is still to come."""
+    for column in columns.days.values():
+        for at in np.flatnonzero(np.array(column.days) > as_of.toordinal()).tolist():
+            cell = f"{column.letter}{columns.names.rows[at]}"
+            findings.refuse_answer(cell, _future(column.days[at], as_of))
+            column.unreadable.add(at)
+
+
+def _future(day: float, as_of: date) -> Fault:
+    """Return the fault of a day that is still to come."""
+    found = f"{day_text(day)} is after today, {as_of.isoformat()}"
+    return Fault("day-to-come", found, "Write the day on which it happened, or leave the cell empty")
+
+
+def _assembled(columns: MakerColumns, findings: Findings) -> MakerTable:
+    """Return the columns as a table.
+
+    Where one of the two days of a reply was set aside, so is the other: with the question alone the maker would pass
+    for one that never answered.
+    """
+    makers = len(columns.names.names)
+    lost = columns.unreadable_days((ASKED_ON, ANSWERED_ON))
+    days = {}
+    for heading in (ASKED_ON, ANSWERED_ON):
+        column = columns.days.get(heading)
+        days[heading] = np.array(column.days if column else [nan] * makers)
+        days[heading][sorted(lost)] = nan
+    return MakerTable(
+        makers=tuple(columns.names.names),
+        rows=tuple(columns.names.rows),
+        file=findings.file,
+        sheet=findings.sheet,
+        letters=columns.letters,
+        answers={key: column.answers() for key, column in columns.answers.items()},
+        counts={key: column.answers() for key, column in columns.counts.items()},
+        minimum_per=tuple(columns.minimum_per.units) if columns.minimum_per else (None,) * makers,
+        asked_on=days[ASKED_ON],
+        answered_on=days[ANSWERED_ON],
+        details=columns.details(),
+    )
+
+
+def future_dates(table: MakerTable, as_of: date) -> tuple[Problem, ...]:
+    """Return a problem for each day of a table that is after today.
+
+    Parameters
+    ----------
+    table : as read without ``as_of``
+    as_of : today
+    """
+    findings = Findings(file=table.file, sheet=table.sheet)
+    seen = [date.fromisoformat(day).toordinal() if day else nan for day in table.details.get(SEEN_ON, ())]
+    columns: tuple[tuple[str, Iterable[float]], ...]
+    columns = ((ASKED_ON, table.asked_on), (ANSWERED_ON, table.answered_on), (SEEN_ON, seen))
+    for heading, days in columns:
+        for at, day in enumerate(days):
+            if day > as_of.toordinal():
+                findings.refuse(table.place(at, heading).cell, _future(day, as_of))
+    return in_order(findings.problems)

@@ -1,0 +1,164 @@
+"""One number typed as text: its marks for thousands and decimals, its sign, its unit or currency.
+
+Enters: a text and what its column takes. Leaves: the number, or the fault that says what to write. Where two readings
+are possible the brief's decimal mark decides, and where it does not, nothing is guessed.
+"""
+
+import re
+import unicodedata
+from dataclasses import dataclass, field
+
+from scorecard.reading.cells import Decimal, Fault, quoted
+from scorecard.reading.units import ColumnUnit, currencies, is_known_unit
+from scorecard.words import shortest
+
+THOUSANDS_MARKS = (" ", "'", "’", ",", ".")
+FULL_WIDTH = str.maketrans("．，％＋－＜＞～＄￥￡", ".,%+-<>~$¥£")
+NO_WIDTH = dict.fromkeys(map(ord, "\u200b\u200c\u200d\u200e\u200f\u2060\ufeff"))
+AMOUNT = re.compile(
+    r"""
+    (?P<sign> [+\-−]? ) \s*
+    (?P<before> [^\d.,+\-−'’]*? ) \s*
+    (?P<inner> [+\-−]? ) \s*
+    (?P<number> [.,]?\d (?: [\d.,'’] | \s(?=\d) )* ) \s*
+    (?P<after> [^\d]* )
+    """,
+    re.VERBOSE,
+)
+DATE_LIKE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}")
+EXPONENT = re.compile(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
+ROUGHLY = re.compile(
+    r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE
+)
+WRITE_A_NUMBER = "Write a number, a range such as 3-5, or leave the cell empty"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NumberRule:
+    """What a column of numbers takes.
+
+    Parameters
+    ----------
+    unit : of its numbers
+    decimal : the decimal mark, where the brief or the file settles it
+    within : the least and greatest number; None where any will do
+    counts : what is counted, where a number cannot be below 0: "pieces", "ratings"
+    is_minimum : whether it is a minimum order, where "from 100" is 100
+    """
+
+    unit: ColumnUnit = field(default_factory=lambda: ColumnUnit(""))
+    decimal: Decimal | None = None
+    within: tuple[float, float] | None = None
+    counts: str | None = None
+    is_minimum: bool = False
+
+    @property
+    def of_unit(self) -> str:
+        """Words such as " of days", or none."""
+        return f" of {self.unit.unit}" if self.unit.unit else ""
+
+
+def tidy(text: str) -> str:
+    """Return a text with plain spaces, single and none outside, and every decimal digit as 0 to 9.
+
+    Superscripts, fractions and number letters are left as they are: folding them would turn 10² into 102.
+    """
+    plain = " ".join(text.translate(NO_WIDTH).split())
+    if plain.isascii():
+        return plain
+    return "".join(str(unicodedata.decimal(sign, sign)) for sign in plain.translate(FULL_WIDTH))
+
+
+def readings(number: str) -> set[float]:
+    """Return every number that digits with marks can mean.
+
+    Examples
+    --------
+    >>> sorted(readings("1.250")), sorted(readings("0.125")), sorted(readings("1,250.5")), sorted(readings("1,2,3"))
+    ([1.25, 1250.0], [0.125], [1250.5], [])
+    """
+    found = set()
+    for thousands in ("", *THOUSANDS_MARKS):
+        for decimal in ".,":
+            if thousands != decimal and _fits(number, thousands, decimal):
+                digits = number.replace(thousands, "") if thousands else number
+                found.add(float(digits.replace(decimal, ".")))
+    return found
+
+
+def _fits(number: str, thousands: str, decimal: str) -> bool:
+    """Say whether digits are written with these two marks, the groups of thousands complete."""
+    whole = rf"[1-9]\d{{0,2}}(?:{re.escape(thousands)}\d{{3}})+" if thousands else r"\d*"
+    return re.fullmatch(rf"{whole}(?:{re.escape(decimal)}\d+)?", number) is not None and number != ""
+
+
+def settle(number: str, decimal: Decimal | None) -> float | Fault:
+    """Return what digits with marks mean, the decimal mark deciding where there are two readings."""
+    found = sorted(readings(number))
+    if len(found) == 1:
+        return found[0]
+    if not found:
+        return Fault("not-a-number", f"{quoted(number)} is not a number", WRITE_A_NUMBER)
+    if decimal:
+        return found[0] if decimal in number else found[1]
+    low, high = (shortest(value) for value in found)
+    mark = "." if "." in number else ","
+    other = "," if mark == "." else "."
+    return Fault(
+        "ambiguous-number",
+        f"{quoted(number)} can be {low} or {high}",
+        f"Write {high} without a mark, or add under [brief] in the criteria file the line "
+        f'decimal = "{mark}" (then it is {low}) or decimal = "{other}" (then it is {high})',
+    )
+
+
+def read_amount(text: str, rule: NumberRule) -> float | Fault:
+    """Return one number with at most its sign and its column's unit or currency beside it.
+
+    Parameters
+    ----------
+    text : tidied
+    rule : what the column takes
+    """
+    match = AMOUNT.fullmatch(text)
+    if not match or (match["sign"] and match["inner"]):
+        return not_a_number(text, rule)
+    beside = _beside(text, match["before"].strip(), match["after"].strip(), rule)
+    if beside:
+        return beside
+    value = settle(match["number"], rule.decimal)
+    if isinstance(value, Fault):
+        return value if value.code == "ambiguous-number" else not_a_number(text, rule)
+    return -value if (match["sign"] or match["inner"]) in {"-", "−"} else value
+
+
+def _beside(text: str, before: str, after: str, rule: NumberRule) -> Fault | None:
+    """Return what is wrong with the words before and after a number, if anything is."""
+    unit = rule.unit
+    if (not before or unit.has_currency(before)) and unit.allows_after(after, bool(before)):
+        return None
+    for word in (before, after.partition(" ")[0].partition("/")[0]):
+        if word and currencies(word) and not unit.has_currency(word):
+            wanted = f"Write it in {unit.unit}, as a number alone" if unit.codes else "Write the number alone"
+            return Fault("other-currency", f"{quoted(text)} is in another currency than its column", wanted)
+    if not before and is_known_unit(after):
+        wanted = f"Write the number{rule.of_unit}" if unit.unit else "Write the number alone"
+        return Fault("other-unit", f"{quoted(text)} is not a number{rule.of_unit}", wanted)
+    return not_a_number(text, rule)
+
+
+def not_a_number(text: str, rule: NumberRule) -> Fault:
+    """Return the fault of a text that holds no number, with the advice that fits it best."""
+    found = f"{quoted(text)} is not a number{rule.of_unit}"
+    if ROUGHLY.search(text):
+        return Fault("rough-number", f"{quoted(text)} is only roughly a number", "Write a range such as 90-110")
+    if DATE_LIKE.fullmatch(text):
+        return Fault("date-for-number", f"{quoted(text)} looks like a date, where a number is due", WRITE_A_NUMBER)
+    if EXPONENT.fullmatch(text):
+        return Fault("not-a-number", found, "Write the number out in full, such as 1000")
+    if text.startswith("(") and text.endswith(")"):
+        return Fault("not-a-number", found, "Write it without brackets, with a minus sign if it is below 0")
+    odd = next((sign for sign in text if unicodedata.category(sign) in {"No", "Nl"}), None)
+    if odd:
+        return Fault("not-a-number", f"{quoted(text)} holds the sign {odd}", "Write the number in digits, such as 0.5")
+    return Fault("not-a-number", found, WRITE_A_NUMBER)

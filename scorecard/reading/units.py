@@ -1,0 +1,137 @@
+"""The units and currencies that may stand beside a number: those of its column, in any usual spelling.
+
+Enters: a column's unit, as the criteria file gives it. Leaves: which words beside a number say the same.
+"""
+
+import re
+from dataclasses import dataclass, field
+
+# one meaning a line, the usual spellings of each; common practice, no source
+SPELLINGS = (
+    ("piece", "pieces", "pc", "pcs"),
+    ("year", "years", "yr", "yrs"),
+    ("month", "months"),
+    ("week", "weeks", "wk", "wks"),
+    ("working day", "working days", "business day", "business days"),
+    ("day", "days", "d"),
+    ("hour", "hours", "hr", "hrs", "h"),
+    ("minute", "minutes", "min", "mins"),
+    ("gram", "grams", "gramme", "grammes", "g"),
+    ("kilogram", "kilograms", "kilo", "kilos", "kg", "kgs"),
+    ("millimetre", "millimetres", "millimeter", "millimeters", "mm"),
+    ("centimetre", "centimetres", "centimeter", "centimeters", "cm"),
+    ("%", "percent", "per cent", "pct"),
+    ("colour", "colours", "color", "colors"),
+)
+CURRENCY_SIGNS = {
+    "€": ("EUR",),
+    "£": ("GBP",),
+    "¥": ("JPY", "CNY"),
+    "円": ("JPY",),
+    "元": ("CNY",),
+    "rmb": ("CNY",),
+    "$": ("USD", "AUD", "CAD", "HKD", "MXN", "NZD", "SGD", "TWD"),
+    "us$": ("USD",),
+    "a$": ("AUD",),
+    "c$": ("CAD",),
+    "hk$": ("HKD",),
+    "nz$": ("NZD",),
+    "s$": ("SGD",),
+    "r$": ("BRL",),
+    "zł": ("PLN",),
+    "kč": ("CZK",),
+    "ft": ("HUF",),
+    "kr": ("DKK", "ISK", "NOK", "SEK"),
+    "fr": ("CHF",),
+    "lei": ("RON",),
+    "лв": ("BGN",),
+    "₹": ("INR",),
+    "rs": ("INR", "PKR", "LKR"),
+    "₩": ("KRW",),
+    "₺": ("TRY",),
+    "₫": ("VND",),
+    "฿": ("THB",),
+    "₱": ("PHP",),
+    "rp": ("IDR",),
+    "rm": ("MYR",),
+    "₴": ("UAH",),
+    "₪": ("ILS",),
+    "₦": ("NGN",),
+}
+CURRENCY_CODES = frozenset(code for codes in CURRENCY_SIGNS.values() for code in codes) | {"ZAR", "AED", "EGP", "BDT"}
+MEANINGS = {spelling: group[0] for group in SPELLINGS for spelling in group}
+
+
+def _folded(word: str) -> str:
+    """Return a unit for comparing: no case, single spaces, no closing full stop."""
+    return " ".join(word.casefold().split()).rstrip(".").strip()
+
+
+def _meaning(word: str) -> str:
+    """Return what a unit means: one spelling for all that say the same, a final s being of no account."""
+    folded = _folded(word)
+    return MEANINGS.get(folded) or (folded[:-1] if folded.endswith("s") and len(folded) > 2 else folded)
+
+
+def _per(word: str) -> str:
+    """Return what a currency is for: "/pc" and "per piece" are both a piece."""
+    return _meaning(re.sub(r"^(?:/|per\b)", "", _folded(word)))
+
+
+def _parted(unit: str) -> tuple[str, str]:
+    """Return a unit's first word, and what follows it."""
+    head = re.split(r"[\s/]", unit.strip(), maxsplit=1)[0]
+    return head, unit.strip()[len(head) :].strip()
+
+
+def currencies(word: str) -> frozenset[str]:
+    """Return the ISO 4217 codes that a sign or code can stand for; none for another word."""
+    if word.upper() in CURRENCY_CODES:
+        return frozenset({word.upper()})
+    return frozenset(CURRENCY_SIGNS.get(_folded(word), ()))
+
+
+def is_known_unit(word: str) -> bool:
+    """Say whether a word is a unit at all."""
+    return _folded(word) in MEANINGS
+
+
+@dataclass(frozen=True, slots=True)
+class ColumnUnit:
+    """The unit of a column.
+
+    Parameters
+    ----------
+    unit : as the criteria file gives it: "days", "EUR", "€ per piece"; "" where there is none
+    """
+
+    unit: str
+    codes: frozenset[str] = field(init=False)
+    rest: str = field(init=False)
+
+    def __post_init__(self) -> None:
+        head, rest = _parted(self.unit)
+        unlisted = {head} if re.fullmatch(r"[A-Z]{3}", head) else set()  # a code that the table above has not
+        codes = currencies(head) or frozenset(unlisted)
+        object.__setattr__(self, "codes", codes)
+        object.__setattr__(self, "rest", _per(rest) if codes else "")
+
+    @property
+    def is_percent(self) -> bool:
+        """Whether answers are percentages."""
+        return _meaning(self.unit) == "%"
+
+    def has_currency(self, word: str) -> bool:
+        """Say whether a sign or code is the column's currency."""
+        return bool(self.codes & (currencies(word) or {word.strip().upper()}))
+
+    def allows_after(self, word: str, currency_before: bool) -> bool:
+        """Say whether a word after a number says just the column's unit, or the rest of it after a currency."""
+        if not word:
+            return True
+        if currency_before:
+            return bool(self.rest) and _per(word) == self.rest
+        if _meaning(word) == _meaning(self.unit):
+            return True
+        head, rest = _parted(word)
+        return self.has_currency(head) and (not rest or _per(rest) == self.rest)

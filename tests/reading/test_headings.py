@@ -1,0 +1,104 @@
+import pytest
+from builders import choices, codes, numbers
+
+from scorecard.criteria import Steady
+from scorecard.reading.findings import Findings
+from scorecard.reading.headings import find_heading_row, folded, read_headings
+
+STEADY = Steady(count_column="Ratings counted", usual=4.5, usual_counts_as=20)
+
+
+def headings_of(*titles, criteria=(), row=1):
+    """Return the headings and the findings of one heading row."""
+    findings = Findings(file="makers.xlsx", sheet="Makers")
+    return read_headings([(row, titles)], criteria, findings), findings
+
+
+@pytest.mark.parametrize("title", ["years trading", "  Years  trading ", "Years\ntrading", "YEARS\u00a0TRADING"])
+def test_headings_match_whatever_their_case_spaces_and_line_breaks(title):
+    headings, findings = headings_of("Maker", title, criteria=[numbers("y", "Years trading")])
+
+    assert (2, []) == (headings.column("Years trading"), findings.problems)
+
+
+def test_the_heading_row_is_the_first_of_ten_with_a_maker():
+    assert (3, ["x", " MAKER "]) == find_heading_row([(1, ["My makers"]), (3, ["x", " MAKER "]), (4, ["Maker"])])
+
+
+def test_a_heading_below_the_tenth_row_is_none():
+    assert find_heading_row([(11, ["Maker"])]) is None
+
+
+@pytest.mark.parametrize("title", ["Makers", "Name"])
+def test_a_sheet_without_a_maker_column_is_a_problem(title):
+    headings, findings = headings_of(title, "Rating")
+
+    assert (None, [("A1", "no-maker-column")]) == (headings, codes(findings.problems))
+
+
+def test_an_empty_sheet_has_no_maker_column():
+    findings = Findings(file="makers.xlsx", sheet="Makers")
+    read_headings([], [], findings)
+
+    assert [("A1", "no-maker-column")] == codes(findings.problems)
+
+
+def test_a_known_heading_that_is_there_twice_is_a_problem_at_the_second():
+    headings, findings = headings_of("Maker", "Rating", "Mine", "rating", "Mine", criteria=[numbers("r", "Rating")])
+
+    assert (2, [("D1", "doubled-heading")]) == (headings.column("Rating"), codes(findings.problems))
+
+
+def test_a_weighted_criterion_without_its_column_is_a_problem_that_names_the_nearest():
+    _, findings = headings_of("Maker", "Minimun order", criteria=[numbers("m", "Minimum order")], row=4)
+
+    assert [("A4", "missing-column")] == codes(findings.problems)
+    assert "'Minimun order'" in findings.problems[0].wanted
+    assert [] == findings.warnings
+
+
+def test_a_criterion_of_weight_0_may_lack_its_column():
+    _, findings = headings_of("Maker", criteria=[numbers("m", "Price", weight=0)])
+
+    assert [] == findings.problems + findings.warnings
+
+
+def test_a_measure_may_lack_its_column():
+    _, findings = headings_of("Maker", criteria=[numbers("m", measure="response_days")])
+
+    assert [] == findings.problems + findings.warnings
+
+
+def test_a_typed_measure_has_a_heading_of_its_own():
+    headings, _ = headings_of("Maker", "response days", criteria=[numbers("m", measure="response_days")])
+
+    assert 2 == headings.column("Response days")
+
+
+def test_a_steadied_criterion_without_its_count_is_a_warning():
+    _, findings = headings_of("Maker", "Rating", criteria=[numbers("r", "Rating", steady=STEADY)])
+
+    assert ([], [("A1", "missing-count-column")]) == (findings.problems, codes(findings.warnings))
+
+
+def test_a_misspelt_heading_is_a_warning_that_offers_the_right_one():
+    _, findings = headings_of("Maker", "Minimum per")
+
+    assert [("B1", "near-heading")] == codes(findings.warnings)
+    assert "'Minimum is per'" in findings.warnings[0].wanted
+
+
+def test_a_heading_like_one_that_is_there_is_the_users_own():
+    _, findings = headings_of("Maker", "Notes", "Notes 2", "Country", "Country?")
+
+    assert [] == findings.warnings
+
+
+def test_headings_of_the_users_own_are_left_alone():
+    _, findings = headings_of("Maker", "Gut feeling", 2026, None, "", criteria=[choices("c", "a", column="Notes")])
+
+    assert ([("A1", "missing-column")], []) == (codes(findings.problems), findings.warnings)
+
+
+def test_a_heading_is_folded_to_single_spaces():
+    assert "a b" == folded(" A\n  B ")

@@ -1,0 +1,44 @@
+from builders import numbers
+
+from scorecard.criteria import Steady
+from scorecard.reading.findings import Findings
+from scorecard.reading.headings import Headings
+from scorecard.reading.maker_columns import MakerColumns, number_rule
+
+
+def columns_of(*headings, criteria=()):
+    """Lay out the columns of some folded headings, from A."""
+    known = Headings(row=1, columns={heading: at for at, heading in enumerate(headings, 1)})
+    columns = MakerColumns(known, Findings(file="makers.csv"))
+    columns.lay_out(criteria, None)
+    return columns
+
+
+def test_every_column_that_is_there_has_its_letter():
+    rated = numbers("r", "Rating", steady=Steady(count_column="Ratings counted", usual=4.5, usual_counts_as=20))
+    columns = columns_of("maker", "rating", "ratings counted", "asked on", "notes", criteria=[rated])
+
+    assert {"maker": "A", "r": "B", "Ratings counted": "C", "Asked on": "D", "Notes": "E"} == columns.letters
+
+
+def test_a_column_that_is_not_there_has_none():
+    assert {} == columns_of("maker", criteria=[numbers("r", "Rating")]).answers
+
+
+def test_two_criteria_may_draw_on_one_column():
+    assert [2, 2] == [
+        at
+        for at, _ in columns_of(
+            "maker", "rating", criteria=[numbers("a", "Rating"), numbers("b", "Rating")]
+        ).by_position
+    ]
+
+
+def test_a_minimum_order_is_known_by_its_heading_or_by_being_divided():
+    assert number_rule(numbers("m", "Minimum Order"), "Minimum Order", None).is_minimum
+    assert number_rule(numbers("m", "Least", per_quantity=True), "Least", None).is_minimum
+    assert not number_rule(numbers("m", "Price"), "Price", None).is_minimum
+
+
+def test_typed_response_days_are_in_days():
+    assert "days" == number_rule(numbers("m", measure="response_days"), "Response days", None).unit.unit

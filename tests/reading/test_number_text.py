@@ -1,0 +1,170 @@
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from scorecard.reading.cells import Fault
+from scorecard.reading.number_text import NumberRule, read_amount, readings, tidy
+from scorecard.reading.units import ColumnUnit
+
+DAYS = NumberRule(unit=ColumnUnit("days"))
+EUROS = NumberRule(unit=ColumnUnit("EUR"))
+
+
+@pytest.mark.parametrize(
+    ("text", "number"),
+    [
+        ("12", 12),
+        ("+12", 12),
+        ("-12", -12),
+        ("−12", -12),
+        ("12.5", 12.5),
+        ("12,5", 12.5),
+        ("1,2345", 1.2345),
+        (".5", 0.5),
+        (",125", 0.125),
+        ("0.125", 0.125),
+        ("0,125", 0.125),
+        ("-0,125", -0.125),
+        ("1 000", 1000),
+        ("1'000", 1000),
+        ("1’000", 1000),
+        ("1,000,000", 1_000_000),
+        ("1.000.000", 1_000_000),
+        ("1 000 000,25", 1_000_000.25),
+        ("1,000.5", 1000.5),
+        ("1.000,5", 1000.5),
+        ("1,000.500", 1000.5),
+        ("1234.567", 1234.567),
+        ("3 days", 3),
+        ("3days", 3),
+        ("3 d", 3),
+        ("1 Day.", 1),
+    ],
+)
+def test_a_number_in_an_accepted_style_reads_as_itself(text, number):
+    assert number == read_amount(text, DAYS)
+
+
+@pytest.mark.parametrize(
+    ("text", "number"),
+    [
+        ("€12.50", 12.5),
+        ("12,50 €", 12.5),
+        ("EUR 12.50", 12.5),
+        ("12.50 EUR", 12.5),
+        ("-€5", -5),
+        ("€-5", -5),
+        ("€1 000,50", 1000.5),
+    ],
+)
+def test_a_number_with_its_columns_currency_reads_as_itself(text, number):
+    assert number == read_amount(text, EUROS)
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("1,000", "ambiguous-number"),
+        ("1.000", "ambiguous-number"),
+        ("-12.345", "ambiguous-number"),
+        ("1.000 days", "ambiguous-number"),
+        ("12.", "not-a-number"),
+        ("1,23,456", "not-a-number"),
+        ("1 00", "not-a-number"),
+        ("1e3", "not-a-number"),
+        ("(5.00)", "not-a-number"),
+        ("1OO", "not-a-number"),
+        ("½", "not-a-number"),
+        ("10²", "not-a-number"),
+        ("Ⅻ", "not-a-number"),
+        ("free", "not-a-number"),
+        ("--5", "not-a-number"),
+        ("5-", "not-a-number"),
+        ("-€-5", "not-a-number"),
+        ("0x10", "not-a-number"),
+        ("1_000", "not-a-number"),
+        ("nan", "not-a-number"),
+        ("inf", "not-a-number"),
+        ("~100", "rough-number"),
+        ("ca. 100", "rough-number"),
+        ("about 100", "rough-number"),
+        ("24h", "other-unit"),
+        ("3 weeks", "other-unit"),
+        ("3 working days", "other-unit"),
+        ("€3", "other-currency"),
+        ("3 GBP", "other-currency"),
+        ("03/04/2026", "date-for-number"),
+        ("2026-11-25", "date-for-number"),
+        ("1.2.3", "date-for-number"),
+    ],
+)
+def test_what_is_no_single_number_is_never_guessed(text, code):
+    assert code == read_amount(text, DAYS).code
+
+
+@pytest.mark.parametrize(
+    ("text", "decimal", "number"),
+    [
+        ("1,000", ".", 1000),
+        ("1,000", ",", 1),
+        ("1.250", ".", 1.25),
+        ("1.250", ",", 1250),
+        ("12,5", ".", 12.5),
+        ("1.25", ",", 1.25),
+    ],
+)
+def test_the_decimal_mark_settles_what_can_be_read_in_two_ways(text, decimal, number):
+    assert number == read_amount(text, NumberRule(decimal=decimal))
+
+
+def test_an_ambiguous_number_offers_the_line_to_add():
+    wanted = read_amount("1,000", DAYS).wanted
+
+    assert 'decimal = "."' in wanted
+    assert 'decimal = ","' in wanted
+    assert "[brief]" in wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "plain"),
+    [
+        ("  3\u00a0 days\n", "3 days"),
+        ("1\u202f000\u2009000", "1 000 000"),
+        ("１２．５", "12.5"),
+        ("٣٤", "34"),
+        ("१२", "12"),
+        ("10²", "10²"),
+        ("½", "½"),
+        ("5\u200b", "5"),
+        ("２５％", "25%"),
+    ],
+)
+def test_spaces_and_decimal_digits_of_every_kind_are_made_plain(text, plain):
+    assert plain == tidy(text)
+
+
+def _grouped(whole, mark):
+    return f"{whole:,}".replace(",", mark)
+
+
+@given(
+    st.integers(1000, 10**9),
+    st.integers(0, 99),
+    st.sampled_from([(" ", "."), (" ", ","), ("'", "."), ("’", ","), (",", "."), (".", ",")]),
+)
+def test_a_number_with_thousands_and_cents_reads_back_as_itself(whole, cents, marks):
+    thousands, decimal = marks
+
+    assert {float(f"{whole}.{cents:02}")} == readings(f"{_grouped(whole, thousands)}{decimal}{cents:02}")
+
+
+@given(st.floats(-1e9, 1e9), st.sampled_from([".", ","]))
+def test_a_number_with_its_files_decimal_mark_reads_back_as_itself(number, mark):
+    text = f"{number:.6f}".replace(".", mark)
+
+    assert float(f"{number:.6f}") == read_amount(text, NumberRule(decimal=mark))
+
+
+@given(st.text(max_size=30))
+def test_no_text_makes_the_reader_stumble(text):
+    assert isinstance(read_amount(tidy(text), EUROS), float | Fault)
