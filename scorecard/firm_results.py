@@ -5,7 +5,7 @@ from typing import Any
 from scorecard.calculation import Calculation
 from scorecard.numbers import figure
 from scorecard.sensitivity.rank_shares import RankShares
-from scorecard.sensitivity.weight_ranges import WeightRange
+from scorecard.sensitivity.weight_ranges import RangeOverAnswers, WeightRange
 
 Json = dict[str, Any]
 
@@ -26,6 +26,22 @@ def firm_result(calculation: Calculation) -> Json:
         "smallest_change": [_change(calculation, rival) for rival in firmness.rivals],
         "rank_shares": {kind: _rank_shares(calculation, found) for kind, found in firmness.rank_shares.items()},
         **_duels(calculation),
+        "can_lead": _can_lead(calculation),
+        "beats_on_everything": [{"maker": names[one], "beats": names[other]} for one, other in firmness.beats],
+    }
+
+
+def _can_lead(calculation: Calculation) -> Json:
+    names = calculation.case.table.makers
+    return {
+        name: {
+            "possible": found.possible,
+            "level": found.level,
+            "moved": None if found.moved is None else figure(found.moved),
+            "shares": {} if found.shares is None else shares_by_criterion(calculation, found.shares.tolist()),
+            "beaten_by": found.beaten_by and {names[rival]: figure(part) for rival, part in found.beaten_by.items()},
+        }
+        for name, found in zip(_front(calculation), calculation.firmness.can_lead, strict=True)
     }
 
 
@@ -64,7 +80,7 @@ def _range(calculation: Calculation, criterion: int) -> Json:
     found: WeightRange | None = ranges[criterion] if ranges else None
     if found is None:
         ends = ("low", "high", "typed_low", "typed_high", "overtaken_below", "overtaken_above")
-        return {**share, **dict.fromkeys(ends)}
+        return {**share, **dict.fromkeys((*ends, "guaranteed", "possible"))}
     low, high = calculation.firmness.typed_ends(criterion, calculation.case.criteria)
     return {
         **share,
@@ -74,7 +90,18 @@ def _range(calculation: Calculation, criterion: int) -> Json:
         "typed_high": None if high is None else figure(high),
         "overtaken_below": _name(calculation, found.overtaken_below),
         "overtaken_above": _name(calculation, found.overtaken_above),
+        **_over_answers(calculation.firmness.over_answers[criterion]),
     }
+
+
+def _over_answers(found: RangeOverAnswers | None) -> Json:
+    if found is None:
+        return {"guaranteed": None, "possible": None}
+    return {"guaranteed": _ends(found.guaranteed), "possible": _ends(found.possible)}
+
+
+def _ends(found: WeightRange | None) -> Json | None:
+    return None if found is None else {"low": figure(found.low), "high": figure(found.high)}
 
 
 def _name(calculation: Calculation, maker: int | None) -> str | None:

@@ -4,8 +4,10 @@ Enters: points, shares, limits and ranking of all makers. Leaves: answers that s
 sheet; the array functions of ``sensitivity`` know the ranked makers alone, and the two are matched here.
 """
 
+from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from math import fsum
 from typing import Literal
 
 import numpy as np
@@ -13,10 +15,18 @@ import numpy as np
 from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.points import PointsTable
 from scorecard.ranking import Ranking
+from scorecard.sensitivity.can_lead import CanLead, can_lead
+from scorecard.sensitivity.dominance import beats_on_everything
 from scorecard.sensitivity.duels import Duels, duels
 from scorecard.sensitivity.rank_shares import RankShares, rank_shares
 from scorecard.sensitivity.smallest_change import SmallestChanges, smallest_changes
-from scorecard.sensitivity.weight_ranges import WeightRange, weight_ranges
+from scorecard.sensitivity.weight_ranges import (
+    RangeOverAnswers,
+    WeightRange,
+    ranges_over_answers,
+    typed_end,
+    weight_ranges,
+)
 from scorecard.sensitivity.weightings import Weightings
 from scorecard.value_functions import Floats
 from scorecard.verdict import leaders_by_rule
@@ -53,6 +63,10 @@ class HowFirm:
     front : the ranked makers that shares and duels speak of, the 200 best by score, in the order of rank
     rank_shares : by kind of weightings ("any", "ordered", "near"), shares of (front, ranks)
     duels : who beats whom in what part of all weightings, (front, front); None where nobody is ranked
+    can_lead : of each of the front, whether it can ever lead, rivals by their positions in the sheet
+    beats : pairs among the front, the first of which beats the second on everything
+    over_answers : (criteria,), weight ranges that hold for every filling of the open answers, and for some; None where
+        a criterion has all the weight
     """
 
     ranked: tuple[int, ...]
@@ -63,12 +77,15 @@ class HowFirm:
     front: tuple[int, ...] = ()
     rank_shares: Mapping[str, RankShares] = field(default_factory=dict)
     duels: Duels | None = None
+    can_lead: tuple[CanLead, ...] = ()
+    beats: tuple[tuple[int, int], ...] = ()
+    over_answers: tuple[RangeOverAnswers | None, ...] = ()
 
     def change_against(self, rival: int) -> Change:
         """Return the smallest change against a rival."""
         if self.changes is None:
             return Change()
-        found = self.changes.against(self.ranked.index(rival))
+        found = self.changes.against(bisect_left(self.ranked, rival))
         return Change() if found is None else Change(moved=found[0], weights=found[1])
 
     def moved(self) -> list[tuple[int, float | None]]:
@@ -80,9 +97,8 @@ class HowFirm:
         found = self.weight_ranges[criterion]
         if found is None:
             return None, None
-        others = sum(weight for at, weight in enumerate(criteria.typed_weights.values()) if at != criterion)
-        low, high = (None if end >= 1 else end / (1 - end) * others for end in (found.low, found.high))
-        return low, high
+        others = fsum(weight for at, weight in enumerate(criteria.typed_weights.values()) if at != criterion)
+        return typed_end(found.low, others), typed_end(found.high, others)
 
 
 def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Firmness) -> HowFirm:
@@ -111,7 +127,20 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Fir
         front=front,
         rank_shares=_drawn(points, shares, front, settings),
         duels=duels(points.counted[list(front)], shares),
+        can_lead=_can_lead(counted, shares, ranked, front),
+        beats=tuple((front[a], front[b]) for a, b in beats_on_everything(points.counted[list(front)], shares)),
+        over_answers=ranges_over_answers(points.low[list(ranked)], points.high[list(ranked)], shares, leader),
     )
+
+
+def _can_lead(counted: Floats, shares: Floats, ranked: tuple[int, ...], front: tuple[int, ...]) -> tuple[CanLead, ...]:
+    places = {maker: place for place, maker in enumerate(ranked)}
+    found = can_lead(counted, shares, [places[maker] for maker in front])
+    return tuple(replace(one, beaten_by=_rivals_in_sheet(one.beaten_by, ranked)) for one in found)
+
+
+def _rivals_in_sheet(mix: Mapping[int, float] | None, ranked: tuple[int, ...]) -> dict[int, float] | None:
+    return None if mix is None else {ranked[rival]: part for rival, part in mix.items()}
 
 
 def _drawn(points: PointsTable, shares: Floats, front: tuple[int, ...], settings: Firmness) -> dict[str, RankShares]:

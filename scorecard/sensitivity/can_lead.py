@@ -5,7 +5,7 @@ those that lead under some of many sample weightings, those that a leader beats 
 mix found for another maker beats too.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import islice
 
@@ -55,16 +55,17 @@ class CanLead:
     beaten_by: Mapping[int, float] | None
 
 
-def can_lead(points: Floats, shares: Floats) -> tuple[CanLead, ...]:
-    """Return for every maker whether it can lead, with the nearest weighting under which it does.
+def can_lead(points: Floats, shares: Floats, asked: Sequence[int] | None = None) -> tuple[CanLead, ...]:
+    """Return whether makers can lead, with the nearest weighting under which each does.
 
     A maker that leads, or is level with the leader, under the present weighting has moved 0. Criteria of weight 0 stay
-    at 0. Meant for up to some hundreds of makers; ``standings`` takes thousands.
+    at 0. Meant to be asked of some hundreds of makers among thousands.
 
     Parameters
     ----------
     points : (makers, criteria), 0 to 100
     shares : (criteria,), summing to 1, 0 allowed
+    asked : positions of the makers in question, each against all; None for all of them
 
     References
     ----------
@@ -76,15 +77,18 @@ def can_lead(points: Floats, shares: Floats) -> tuple[CanLead, ...]:
     >>> [(found.possible, found.moved) for found in can_lead(points, np.array([0.75, 0.25]))]
     [(True, 0.0), (True, 0.25), (False, None)]
     """
-    return tuple(_nearest(points, shares, maker, found) for maker, found in enumerate(standings(points, shares)))
+    makers = range(len(points)) if asked is None else asked
+    proven = zip(makers, standings(points, shares, makers), strict=True)
+    return tuple(_nearest(points, shares, maker, found) for maker, found in proven)
 
 
-def standings(points: Floats, shares: Floats) -> tuple[Standing, ...]:
-    """Return for every maker whether it can lead, with a proof but not the nearest weighting: see ``can_lead``."""
+def standings(points: Floats, shares: Floats, asked: Sequence[int] | None = None) -> tuple[Standing, ...]:
+    """Return whether makers can lead, with a proof but not the nearest weighting: see ``can_lead``."""
+    makers = range(len(points)) if asked is None else asked
     counted = np.flatnonzero(shares > 0)
     search = _Search(np.ascontiguousarray(points[:, counted]))
-    search.settle(shares[counted])
-    return tuple(_standing(found, counted, len(shares)) for found in search.found)
+    search.settle(shares[counted], makers)
+    return tuple(_standing(search.found[maker], counted, len(shares)) for maker in makers)
 
 
 def _standing(found: Outcome | None, counted: NDArray[np.intp], criteria: int) -> Standing:
@@ -125,12 +129,12 @@ class _Search:
         self.found: list[Outcome | None] = [None] * len(points)
         self.open = np.ones(len(points), dtype=bool)
 
-    def settle(self, shares: Floats) -> None:
-        """Find the outcome of every maker: first of many at once, then of each of the rest."""
+    def settle(self, shares: Floats, makers: Sequence[int]) -> None:
+        """Find the outcome of these makers: first of many at once, then of each of the rest."""
         likely = self._sample(shares)
         for maker in likely:
             self._beaten_too({int(maker): 1.0})
-        for maker in range(len(self.points)):
+        for maker in makers:
             if self.open[maker]:
                 outcome = prove(self.points, maker, likely)
                 self._note(maker, outcome)
