@@ -26,6 +26,7 @@ class Counting:
     typed : as read
     pieces : fewest and most pieces that the answer is divided by; (1, 1) where it is not divided
     tested : what the limit tests; where nothing is known, everything that is possible. A choice: its position, or NaN
+    reached : what is steadied: as ``tested``, but an open end of a steadied rating reaches to the first or last knot
     allowed : what the value function takes; likewise
     counts_as : as ``allowed``, but NaN where nothing is known
     ratings : how many ratings a steadied answer rests on: fewest and most
@@ -34,6 +35,7 @@ class Counting:
     typed: Answers
     pieces: tuple[Floats, Floats]
     tested: Answers
+    reached: Answers
     allowed: Answers
     counts_as: Answers
     ratings: Answers | None = None
@@ -61,16 +63,25 @@ def count(criterion: Criterion, case: Case, as_of: date) -> Counting:
     typed = typed_answers(criterion, case, as_of)
     one = np.ones(len(typed.low))
     if criterion.choices is not None:
-        return Counting(typed=typed, pieces=(one, one), tested=typed, allowed=typed, counts_as=typed)
+        return Counting(typed=typed, pieces=(one, one), tested=typed, reached=typed, allowed=typed, counts_as=typed)
     pieces = pieces_per_unit(case.table, case.brief) if criterion.per_quantity else (one, one)
     tested = divided(_possible(typed, criterion.within), pieces)
     if criterion.steady is None:
-        return Counting(typed=typed, pieces=pieces, tested=tested, allowed=tested, counts_as=_only(tested, typed.known))
+        counts_as = _only(tested, typed.known)
+        return Counting(typed=typed, pieces=pieces, tested=tested, reached=tested, allowed=tested, counts_as=counts_as)
     counts = case.table.counts.get(criterion.key, Answers.all_unknown(len(typed.low)))
     ratings = _possible(counts, (0.0, np.inf))
-    allowed = steadied(_reached(tested, typed.known, criterion), ratings, criterion.steady)
-    counts_as = _only(allowed, typed.known | counts.known)
-    return Counting(typed=typed, pieces=pieces, tested=tested, allowed=allowed, counts_as=counts_as, ratings=ratings)
+    reached = _within_knots(tested, criterion.value.ends())
+    allowed = steadied(reached, ratings, criterion.steady)
+    return Counting(
+        typed=typed,
+        pieces=pieces,
+        tested=tested,
+        reached=reached,
+        allowed=allowed,
+        counts_as=_only(allowed, typed.known | counts.known),
+        ratings=ratings,
+    )
 
 
 def pieces_per_unit(table: MakerTable, brief: Brief) -> tuple[Floats, Floats]:
@@ -135,11 +146,10 @@ def _possible(answers: Answers, bounds: tuple[float, float] | None) -> Answers:
     return Answers(at_least, np.where(answers.known, np.minimum(answers.high, high), high))
 
 
-def _reached(
-    answers: Answers, known: "np.ndarray[tuple[int, ...], np.dtype[np.bool_]]", criterion: Criterion
-) -> Answers:
-    low, high = criterion.within or criterion.value.ends()
-    return Answers(np.where(known, answers.low, low), np.where(known, answers.high, high))
+def _within_knots(answers: Answers, knots: tuple[float, float]) -> Answers:
+    # an open end of a rating cannot be steadied: it reaches as far as the points vary
+    low = np.where(np.isinf(answers.low), np.minimum(knots[0], answers.high), answers.low)
+    return Answers(low, np.where(np.isinf(answers.high), np.maximum(knots[1], low), answers.high))
 
 
 def _only(answers: Answers, known: "np.ndarray[tuple[int, ...], np.dtype[np.bool_]]") -> Answers:

@@ -6,7 +6,7 @@ weights can be shared out.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from math import fsum
+from math import fsum, inf
 from types import MappingProxyType
 from typing import Literal
 
@@ -76,7 +76,7 @@ class Criterion:
     within: tuple[float, float] | None = None
     limit: Limit | None = None
     steady: Steady | None = None
-    unknown: UnknownRule = "worst"
+    unknown: UnknownRule = "middle"
 
     @property
     def choices(self) -> tuple[str, ...] | None:
@@ -116,7 +116,7 @@ class CriteriaSet:
     Raises
     ------
     ValueError
-        If two criteria have one key, there is none, a weight is negative, or all weights are 0.
+        If two criteria have one key, there is none, a weight is negative or no finite number, or all weights are 0.
     """
 
     criteria: tuple[Criterion, ...]
@@ -125,8 +125,9 @@ class CriteriaSet:
     def __post_init__(self) -> None:
         if len(set(self.keys)) != len(self.criteria) or not self.criteria:
             raise ValueError("a criteria set needs at least one criterion, each with a key of its own")
-        if min(self.typed_weights.values()) < 0 or fsum(self.typed_weights.values()) <= 0:
-            raise ValueError("weights must be 0 or more, and at least one above 0")
+        weights = list(self.typed_weights.values())
+        if not all(0 <= weight < inf for weight in weights) or not any(weights):
+            raise ValueError("weights must be finite, 0 or more, and at least one above 0")
 
     def __iter__(self) -> Iterator[Criterion]:
         return iter(self.criteria)

@@ -63,7 +63,7 @@ class ResponseDays:
         answered = asked & ~np.isnan(table.answered_on)
         low = np.full(len(table), np.nan)
         until = np.where(answered, table.answered_on, float(as_of.toordinal()))
-        low[asked] = working_days(table.asked_on[asked], until[asked])
+        low[asked] = np.maximum(working_days(table.asked_on[asked], until[asked]), 0)
         return Answers(low, np.where(answered | ~asked, low, np.inf))
 
 
@@ -80,6 +80,6 @@ def measured(name: str, table: MakerTable, as_of: date) -> Answers:
     as_of : the day that stands for today
     """
     measure = MEASURES.get(name)
-    if measure is None or not len(table.asked_on):
+    if measure is None or not len(table.asked_on) or not len(table.answered_on):
         return Answers.all_unknown(len(table))
     return measure.answers(table, as_of)

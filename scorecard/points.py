@@ -12,8 +12,8 @@ import numpy as np
 from scorecard.answers import Answers
 from scorecard.counting import Counting
 from scorecard.criteria import Criterion, UnknownRule
-from scorecard.screening import Booleans
-from scorecard.value_functions import Floats
+from scorecard.screening import Booleans, allowed_that_pass, allows
+from scorecard.value_functions import Floats, PiecewiseLinear
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -25,21 +25,23 @@ class PointsTable:
     low, high : least and greatest that the answer allows
     counted : what counts in the score
     known : whether the answer is known, be it as a range
+    passing : greatest that an answer can give with which the criterion's limit is passed; None where that is ``high``
 
     Raises
     ------
     ValueError
-        If the four differ in shape, or ``counted`` leaves low to high.
+        If they differ in shape, or ``counted`` leaves low to high.
     """
 
     low: Floats
     high: Floats
     counted: Floats
     known: Booleans
+    passing: Floats | None = None
 
     def __post_init__(self) -> None:
-        if not self.low.shape == self.high.shape == self.counted.shape == self.known.shape:
-            raise ValueError("low, high, counted and known must have one shape")
+        if not self.low.shape == self.high.shape == self.counted.shape == self.known.shape == self.reach.shape:
+            raise ValueError("low, high, counted, known and passing must have one shape")
         if not ((self.low <= self.counted) & (self.counted <= self.high)).all():
             raise ValueError("counted points must lie between low and high")
 
@@ -47,6 +49,11 @@ class PointsTable:
     def open(self) -> Booleans:
         """(makers, criteria): whether the points could still turn out otherwise."""
         return np.asarray(self.high > self.low)
+
+    @property
+    def reach(self) -> Floats:
+        """(makers, criteria): greatest points that an answer can give without ruling its maker out."""
+        return self.high if self.passing is None else self.passing
 
 
 def table_of_points(criteria: Sequence[Criterion], countings: Sequence[Counting]) -> PointsTable:
@@ -58,12 +65,14 @@ def table_of_points(criteria: Sequence[Criterion], countings: Sequence[Counting]
     countings : (criteria,), each about (makers,)
     """
     ends = [least_and_greatest(c, counting.allowed) for c, counting in zip(criteria, countings, strict=True)]
+    passing = [greatest_that_pass(c, counting) for c, counting in zip(criteria, countings, strict=True)]
     counted = [counted_points(low, high, c.unknown) for c, (low, high) in zip(criteria, ends, strict=True)]
     return PointsTable(
         low=np.stack([low for low, _ in ends], axis=1),
         high=np.stack([high for _, high in ends], axis=1),
         counted=np.stack(counted, axis=1),
         known=np.stack([counting.typed.known for counting in countings], axis=1),
+        passing=np.stack(passing, axis=1),
     )
 
 
@@ -82,6 +91,26 @@ def least_and_greatest(criterion: Criterion, allowed: Answers) -> tuple[Floats, 
     low, high = criterion.value.least_and_greatest(allowed.low, allowed.high)
     least, greatest = criterion.value.extremes()
     return np.where(np.isnan(low), least, low), np.where(np.isnan(high), greatest, high)
+
+
+def greatest_that_pass(criterion: Criterion, counting: Counting) -> Floats:
+    """Return the greatest points that each answer can give with which the criterion's limit is passed.
+
+    Parameters
+    ----------
+    criterion : with its value function, and a limit or none
+    counting : its answers
+
+    Returns
+    -------
+    (makers,), 0 to 100; of no meaning for a maker that fails the limit whatever the answer
+    """
+    if criterion.limit is None:
+        return least_and_greatest(criterion, counting.allowed)[1]
+    if isinstance(criterion.value, PiecewiseLinear):
+        return least_and_greatest(criterion, allowed_that_pass(criterion, counting))[1]
+    passing = [worth for choice, worth in criterion.value.table if allows(criterion.limit, choice)]
+    return np.where(counting.allowed.known, criterion.value.points(counting.allowed.low), max(passing, default=0.0))
 
 
 def counted_points(low: Floats, high: Floats, rule: UnknownRule) -> Floats:

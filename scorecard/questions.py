@@ -1,6 +1,8 @@
 """What to ask next: of every open answer, whether it alone could change the leader, at which, and what it carries.
 
 Enters: points, limits and ranking of the ranked makers. Leaves: questions, those that could change the leader first.
+One answer changes the leader by lifting its own maker strictly above all others, or by sinking the leader below a
+maker that is strictly best of the others, be it by points or by a limit that rules the leader out.
 """
 
 from collections.abc import Iterator, Sequence
@@ -9,13 +11,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from scorecard.counting import Counting
-from scorecard.criteria import Criterion
+from scorecard.criteria import Criterion, Limit
 from scorecard.points import PointsTable
 from scorecard.ranking import TIE, Ranking
-from scorecard.screening import Booleans, Screening, allows
-from scorecard.value_functions import Floats
-
-MANY = 200  # beyond this place, only what could change the leader is asked
+from scorecard.screening import Booleans, Screening, allows, window
+from scorecard.value_functions import Floats, Stretches, joined
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,7 +28,8 @@ class Question:
     carries : share times (high - low), in points of score
     by : "points" or "limit" where it alone could change the leader, else None
     leader_then : position of the maker that it could put strictly first; None where none
-    answers : stretches of answers as typed that would do it, infinite where open; a choice is its position
+    answers : stretches of answers as typed that would do it, infinite where open; a choice is its position. Empty where
+        they cannot be told: a steadied rating, a minimum per an unknown unit
     """
 
     maker: int
@@ -36,7 +37,7 @@ class Question:
     carries: float
     by: str | None = None
     leader_then: int | None = None
-    answers: tuple[tuple[float, float], ...] = ()
+    answers: Stretches = ()
 
     @property
     def could_change_leader(self) -> bool:
@@ -62,18 +63,33 @@ class Standing:
     screening: Screening
     ranking: Ranking
 
-    def strictly_first(self, changed: int, score: float | None) -> int | None:
-        """Return who is strictly first when one maker has another score, or is out; None where two are level."""
-        others = [(float(self.ranking.scores[maker]), maker) for maker in self._front(changed)]
-        if score is not None:
-            others.append((score, changed))
-        falling = sorted(others, key=lambda one: -one[0])
-        if not falling or (len(falling) > 1 and falling[0][0] - falling[1][0] <= TIE):
-            return None
-        return falling[0][1]
+    def best_of_others(self, without: int) -> tuple[float, int | None]:
+        """Return the best score of the other ranked makers, and whose it is where it is strictly the best."""
+        falling = sorted((self.ranking.scores[one], one) for one in self._front() if one != without)[::-1]
+        if not falling:
+            return -np.inf, None
+        strictly = len(falling) == 1 or falling[0][0] - falling[1][0] > TIE
+        return float(falling[0][0]), falling[0][1] if strictly else None
 
-    def _front(self, without: int) -> list[int]:
-        return [maker for maker in self.ranking.order[:3] if maker != without][:2]
+    def _front(self) -> tuple[int, ...]:
+        """Return the three best, and all who share the rank of the third."""
+        last = self.ranking.ranks[self.ranking.order[min(2, len(self.ranking.order) - 1)]]
+        return tuple(one for one in self.ranking.order if self.ranking.ranks[one] <= last)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Effects:
+    """What each answer alone could do, all of (makers, criteria).
+
+    Parameters
+    ----------
+    rises : it could put its own maker strictly first
+    sinks : by points, or ``out``, by a limit: it could put another than the leader strictly first
+    """
+
+    rises: Booleans
+    sinks: Booleans
+    out: Booleans
 
 
 def questions(standing: Standing) -> tuple[Question, ...]:
@@ -87,109 +103,126 @@ def questions(standing: Standing) -> tuple[Question, ...]:
     -------
     questions; equal ones in the order of rank and of the criteria file
     """
-    asked = [_question(standing, maker, criterion) for maker, criterion in _open_cells(standing)]
+    if not standing.ranking.order:
+        return ()
+    effects = _effects(standing)
+    carries = (standing.shares * (standing.points.high - standing.points.low)).tolist()
+    asked = [_question(standing, effects, cell, carries[cell[0]][cell[1]]) for cell in _open_cells(standing)]
     return tuple(sorted(asked, key=lambda one: (not one.could_change_leader, -one.carries)))
 
 
 def _open_cells(standing: Standing) -> Iterator[tuple[int, int]]:
     ranged = np.stack([c.typed.high > c.typed.low for c in standing.countings], axis=1)
-    is_open = standing.points.open | ~standing.points.known | ranged
-    could_lead = is_open & _reaches_the_front(standing)
-    for place, maker in enumerate(standing.ranking.order):
-        asked = is_open[maker] if place < MANY else could_lead[maker]
-        yield from ((maker, int(criterion)) for criterion in np.flatnonzero(asked))
+    is_open = standing.points.open | ~standing.points.known | ranged | standing.screening.may_fail
+    ranked = np.array(standing.ranking.order)
+    places, criteria = np.nonzero(is_open[ranked])
+    yield from zip(ranked[places].tolist(), criteria.tolist(), strict=True)
 
 
-def _reaches_the_front(standing: Standing) -> Booleans:
-    """(makers, criteria): whether the best of one answer alone brings a maker near the first score."""
-    best = standing.ranking.scores[list(standing.ranking.order[:1])]
-    gain = standing.shares * (standing.points.high - standing.points.counted)
-    return np.asarray(standing.ranking.scores[:, None] + gain >= best - TIE)
-
-
-def _question(standing: Standing, maker: int, criterion: int) -> Question:
-    low, high = standing.points.low[maker, criterion], standing.points.high[maker, criterion]
-    plain = Question(maker=maker, criterion=criterion, carries=float(standing.shares[criterion] * (high - low)))
-    return _by_points(standing, plain) or _by_limit(standing, plain) or plain
-
-
-def _by_points(standing: Standing, plain: Question) -> Question | None:
-    for rises in (True, False):
-        score = _score_at_end(standing, plain, rises=rises)
-        first = standing.strictly_first(plain.maker, score)
-        if _changes(standing, first) and score != standing.ranking.scores[plain.maker]:
-            answers = _answers_by_points(standing, plain, rises=rises)
-            return Question(
-                maker=plain.maker,
-                criterion=plain.criterion,
-                carries=plain.carries,
-                by="points",
-                leader_then=first,
-                answers=answers,
-            )
-    return None
-
-
-def _changes(standing: Standing, first: int | None) -> bool:
-    return first is not None and standing.ranking.leaders != (first,)
-
-
-def _score_at_end(standing: Standing, plain: Question, *, rises: bool) -> float:
-    at = plain.maker, plain.criterion
-    end = (standing.points.high if rises else standing.points.low)[at]
-    change = standing.shares[plain.criterion] * (end - standing.points.counted[at])
-    return float(standing.ranking.scores[plain.maker] + change)
-
-
-def _answers_by_points(standing: Standing, plain: Question, *, rises: bool) -> tuple[tuple[float, float], ...]:
-    at = plain.maker, plain.criterion
-    target = max(float(standing.ranking.scores[other]) for other in standing._front(plain.maker))
-    short = (target - standing.ranking.scores[plain.maker]) / standing.shares[plain.criterion]
-    needed = float(standing.points.counted[at] + short)
-    bounds = (needed, 100.0) if rises else (0.0, needed)
-    worth = standing.criteria[plain.criterion].value.answers_worth(*bounds)
-    return _as_typed(standing.criteria[plain.criterion], standing.countings[plain.criterion], plain.maker, worth)
-
-
-def _as_typed(
-    criterion: Criterion, counting: Counting, maker: int, stretches: tuple[tuple[float, float], ...]
-) -> tuple[tuple[float, float], ...]:
-    """Return stretches of counted answers as what would have to be typed; none where that cannot be told."""
-    if criterion.choices is not None:
-        return stretches
-    if criterion.steady is not None:
-        return ()  # both the rating and how many it rests on are at play
-    fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
-    if fewest != most:
-        return ()
-    low, high = counting.allowed.low[maker], counting.allowed.high[maker]
-    held = [(max(a, low), min(b, high)) for a, b in stretches]
-    return tuple((float(a * fewest), float(b * fewest)) for a, b in held if a <= b)
-
-
-def _by_limit(standing: Standing, plain: Question) -> Question | None:
-    if not standing.screening.may_fail[plain.maker, plain.criterion]:
-        return None
-    first = standing.strictly_first(plain.maker, None)
-    if plain.maker not in standing.ranking.leaders or not _changes(standing, first):
-        return None
-    return Question(
-        maker=plain.maker,
-        criterion=plain.criterion,
-        carries=plain.carries,
-        by="limit",
-        leader_then=first,
-        answers=_answers_by_limit(standing.criteria[plain.criterion], standing.countings[plain.criterion], plain.maker),
+def _effects(standing: Standing) -> _Effects:
+    points, ranking = standing.points, standing.ranking
+    leads = np.isin(np.arange(len(ranking.scores)), ranking.leaders)
+    best, has_successor = _others(standing)
+    highest = ranking.scores[:, None] + standing.shares * (points.reach - points.counted)
+    lowest = ranking.scores[:, None] + standing.shares * (points.low - points.counted)
+    leads_alone = leads & (len(ranking.leaders) == 1)
+    gives_way = (leads & has_successor)[:, None]
+    return _Effects(
+        rises=(highest > best[:, None] + TIE) & ~leads_alone[:, None],
+        sinks=(lowest < best[:, None] - TIE) & gives_way,
+        out=standing.screening.may_fail & gives_way,
     )
 
 
-def _answers_by_limit(criterion: Criterion, counting: Counting, maker: int) -> tuple[tuple[float, float], ...]:
-    limit = criterion.limit
-    if limit is None:
-        return ()
+def _others(standing: Standing) -> tuple[Floats, Booleans]:
+    """(makers,): the best score of all others, and whether one of these is strictly the best."""
+    ranking = standing.ranking
+    best = np.full(len(ranking.scores), ranking.scores[list(ranking.order)].max())
+    has_successor = np.zeros(len(ranking.scores), dtype=bool)
+    for leader in ranking.leaders:
+        best[leader], successor = standing.best_of_others(leader)
+        has_successor[leader] = successor is not None
+    return best, has_successor
+
+
+def _question(standing: Standing, effects: _Effects, cell: tuple[int, int], carries: float) -> Question:
+    maker, criterion = cell
+    if effects.rises[cell]:
+        return Question(
+            maker=maker,
+            criterion=criterion,
+            carries=carries,
+            by="points",
+            leader_then=maker,
+            answers=_answers_that_lift(standing, maker, criterion),
+        )
+    if not (effects.sinks[cell] or effects.out[cell]):
+        return Question(maker=maker, criterion=criterion, carries=carries)
+    return Question(
+        maker=maker,
+        criterion=criterion,
+        carries=carries,
+        by="points" if effects.sinks[cell] else "limit",
+        leader_then=standing.best_of_others(maker)[1],
+        answers=_answers_that_sink(standing, maker, criterion),
+    )
+
+
+def _points_level(standing: Standing, maker: int, criterion: int) -> float:
+    """Return the points on one criterion with which a maker is level with the best of the others."""
+    short = standing.best_of_others(maker)[0] - standing.ranking.scores[maker]
+    return float(standing.points.counted[maker, criterion] + short / standing.shares[criterion])
+
+
+def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> Stretches:
+    one, level = standing.criteria[criterion], _points_level(standing, maker, criterion)
+    lifting = one.value.answers_above(level)
+    if one.choices is not None:
+        return tuple(stretch for stretch in lifting if _passes(one, stretch[0]))
+    return _as_typed(one, standing.countings[criterion], maker, lifting, window(one.limit or Limit()))
+
+
+def _answers_that_sink(standing: Standing, maker: int, criterion: int) -> Stretches:
+    one = standing.criteria[criterion]
+    sinking: Stretches = ()
+    if standing.shares[criterion] > 0:
+        sinking = one.value.answers_below(_points_level(standing, maker, criterion))
+    return _as_typed(one, standing.countings[criterion], maker, joined([*sinking, *_failing(one)]))
+
+
+def _passes(criterion: Criterion, choice: float) -> bool:
+    return criterion.limit is None or allows(criterion.limit, (criterion.choices or ())[int(choice)])
+
+
+def _failing(criterion: Criterion) -> Stretches:
+    """Return the stretches of answers (after ``per``) that fail a criterion's limit."""
     if criterion.choices is not None:
-        return tuple((float(at), float(at)) for at, name in enumerate(criterion.choices) if not allows(limit, name))
-    fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
-    below = [] if limit.at_least is None or fewest != most else [(-np.inf, limit.at_least * most)]
-    above = [] if limit.at_most is None or fewest != most else [(limit.at_most * most, np.inf)]
+        return tuple((float(at), float(at)) for at in range(len(criterion.choices)) if not _passes(criterion, at))
+    limit = criterion.limit or Limit()
+    below = [] if limit.at_least is None else [(-np.inf, limit.at_least)]
+    above = [] if limit.at_most is None else [(limit.at_most, np.inf)]
     return (*below, *above)
+
+
+def _as_typed(
+    criterion: Criterion,
+    counting: Counting,
+    maker: int,
+    stretches: Stretches,
+    within: tuple[float, float] = (-np.inf, np.inf),
+) -> Stretches:
+    """Return stretches of counted answers as what would have to be typed; none where that cannot be told."""
+    if criterion.choices is not None:
+        return stretches
+    fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
+    if criterion.steady is not None or fewest != most:
+        return ()  # the number of ratings, or the unit, is at play besides
+    low, high = float(counting.allowed.low[maker]), float(counting.allowed.high[maker])
+    held = _clipped(stretches, max(low, within[0]), min(high, within[1]))
+    return tuple((low * fewest, high * fewest) for low, high in held)
+
+
+def _clipped(stretches: Stretches, low: float, high: float) -> Stretches:
+    """Return what of some stretches lies within two bounds; at its own ends a stretch is only level."""
+    held = [(start, end, max(start, low), min(end, high)) for start, end in stretches]
+    return tuple((at, to) for start, end, at, to in held if at < to or start < at == to < end)

@@ -24,6 +24,7 @@ class Ranking:
     ----------
     scores, low, high : (makers,), 0 to 100, ruled-out makers included
     known_shares : (makers,), 0 to 1
+    reach : (makers,), the highest score that open answers allow without ruling the maker out
     ranks : (makers,), from 1; 0 where ruled out
     order : positions of the ranked makers, best first, level ones in sheet order
     """
@@ -32,6 +33,7 @@ class Ranking:
     low: Floats
     high: Floats
     known_shares: Floats
+    reach: Floats
     ranks: tuple[int, ...]
     order: tuple[int, ...]
 
@@ -105,6 +107,7 @@ def rank_makers(points: PointsTable, shares: Floats, ruled_out: Booleans) -> Ran
         low=np.minimum(weighted_sums(points.low, shares), scores),
         high=np.maximum(weighted_sums(points.high, shares), scores),
         known_shares=np.minimum(weighted_sums(known, shares), 1.0),
+        reach=weighted_sums(points.reach, shares),
         ranks=ranks,
         order=order,
     )
@@ -117,14 +120,25 @@ def _ranks(scores: Floats, ruled_out: Booleans) -> tuple[tuple[int, ...], tuple[
     return ranks, tuple(sorted(falling, key=lambda maker: (ranks[maker], maker)))
 
 
-def rank_if_let_in(ranking: Ranking, maker: int) -> int:
-    """Return the rank that a ruled-out maker would have if it alone were let in: one more than those clearly above it.
+def ranks_if_let_in(ranking: Ranking, makers: Sequence[int]) -> list[int]:
+    """Return the rank that each of some ruled-out makers would have if it alone were let in.
 
     Parameters
     ----------
     ranking : of the others
-    maker : position of the ruled-out maker
+    makers : positions of the ruled-out makers
+
+    Returns
+    -------
+    one a maker: the rank of the group before it where they are level, else the next place
     """
-    everyone = sorted([*ranking.order, maker], key=lambda one: -float(ranking.scores[one]))
-    places = competition_ranks([float(ranking.scores[one]) for one in everyone])
-    return places[everyone.index(maker)]
+    falling = -np.sort(-ranking.scores[list(ranking.order)])
+    ranks = [ranking.ranks[maker] for maker in ranking.order]
+    scores = ranking.scores[list(makers)]
+    ahead = np.searchsorted(-falling, -scores, side="right").tolist()
+    return [_rank_behind(falling, ranks, place, score) for place, score in zip(ahead, scores.tolist(), strict=True)]
+
+
+def _rank_behind(falling: Floats, ranks: Sequence[int], ahead: int, score: float) -> int:
+    rank = ranks[ahead - 1] if ahead else 1
+    return rank if ahead and falling[rank - 1] - score <= TIE else ahead + 1

@@ -7,14 +7,16 @@ from collections.abc import Sequence
 from math import isnan
 from typing import Any
 
+import numpy as np
+
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
 from scorecard.firm_results import firm_result, shares_by_criterion
-from scorecard.numbers import figure, plain
+from scorecard.numbers import figure, figures, plain
 from scorecard.problem_result import SCHEMA
 from scorecard.questions import Question
-from scorecard.ranking import rank_if_let_in
+from scorecard.ranking import ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
 
 Json = dict[str, Any]
@@ -56,7 +58,7 @@ def result_of(calculation: Calculation) -> Json:
         "typed_weights": {key: plain(float(weight)) for key, weight in case.criteria.typed_weights.items()},
         "weights_by": note.method,
         "makers": _makers(calculation),
-        "let_in": [_let_in(calculation, maker) for maker in _ruled_out(calculation)],
+        "let_in": _let_in(calculation),
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
         **({"consistency": pairs} if note.method == "pairs" else {}),
@@ -112,8 +114,8 @@ class _Cells:
         self.typed = [_pairs(one.typed) for one in calculation.countings]
         self.counts_as = [_pairs(one.counts_as) for one in calculation.countings]
         points = calculation.points
-        self.points, self.low, self.high = points.counted.tolist(), points.low.tolist(), points.high.tolist()
-        self.contributions = (points.counted * calculation.shares).tolist()
+        self.points, self.low, self.high = figures(np.stack([points.counted, points.low, points.high]))
+        self.contributions = figures(points.counted * calculation.shares)
 
     def of(self, maker: int) -> Json:
         """Return one maker's criteria."""
@@ -123,10 +125,10 @@ class _Cells:
         return {
             "answer": answer(criterion, *self.typed[at][maker]),
             "counts_as": answer(criterion, *self.counts_as[at][maker]),
-            "points": figure(self.points[maker][at]),
-            "low": figure(self.low[maker][at]),
-            "high": figure(self.high[maker][at]),
-            "contribution": figure(self.contributions[maker][at]),
+            "points": self.points[maker][at],
+            "low": self.low[maker][at],
+            "high": self.high[maker][at],
+            "contribution": self.contributions[maker][at],
         }
 
 
@@ -134,15 +136,22 @@ def _pairs(answers: Answers) -> list[tuple[float, float]]:
     return list(zip(answers.low.tolist(), answers.high.tolist(), strict=True))
 
 
-def _let_in(calculation: Calculation, maker: int) -> Json:
+def _let_in(calculation: Calculation) -> list[Json]:
+    names, ranking, out = calculation.case.table.makers, calculation.ranking, _ruled_out(calculation)
+    return [
+        {
+            "maker": names[maker],
+            "score": figure(ranking.scores[maker]),
+            "rank": rank,
+            "by": _what_lets_in(calculation, maker),
+        }
+        for maker, rank in zip(out, ranks_if_let_in(ranking, out), strict=True)
+    ]
+
+
+def _what_lets_in(calculation: Calculation, maker: int) -> str:
     criteria, countings = calculation.case.criteria.criteria, calculation.countings
-    needed = [what_lets_in(criteria[at], countings[at], maker) for at in _failed(calculation, maker)]
-    return {
-        "maker": calculation.case.table.makers[maker],
-        "score": figure(calculation.ranking.scores[maker]),
-        "rank": rank_if_let_in(calculation.ranking, maker),
-        "by": "; ".join(needed),
-    }
+    return "; ".join(what_lets_in(criteria[at], countings[at], maker) for at in _failed(calculation, maker))
 
 
 def _question(calculation: Calculation, question: Question) -> Json:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecard.answers import Answers
-from scorecard.counting import Counting
+from scorecard.counting import Counting, steadied
 from scorecard.criteria import Criterion, Limit
 
 Booleans = NDArray[np.bool_]
@@ -69,11 +69,36 @@ def numbers_against(limit: Limit, tested: Answers) -> tuple[Booleans, Booleans]:
     limit : with ``at_least``, ``at_most`` or both
     tested : (makers,), infinite where open
     """
-    least = -np.inf if limit.at_least is None else limit.at_least - HAIR * abs(limit.at_least)
-    most = np.inf if limit.at_most is None else limit.at_most + HAIR * abs(limit.at_most)
-    fails = (tested.high < least) | (tested.low > most)
+    least, most = window(limit)
+    fails = (tested.high < least) | (tested.low > most) | (least > most)
     passes = (tested.low >= least) & (tested.high <= most)
     return fails, ~fails & ~passes
+
+
+def window(limit: Limit) -> tuple[float, float]:
+    """Return the least and the greatest number that a limit allows, a hair beyond what it says."""
+    least = -np.inf if limit.at_least is None else limit.at_least - HAIR * abs(limit.at_least)
+    most = np.inf if limit.at_most is None else limit.at_most + HAIR * abs(limit.at_most)
+    return float(least), float(most)
+
+
+def allowed_that_pass(criterion: Criterion, counting: Counting) -> Answers:
+    """Return what the value function takes of those numbers that pass the criterion's limit.
+
+    Parameters
+    ----------
+    criterion : on numbers
+    counting : its answers
+
+    Returns
+    -------
+    (makers,), as ``Counting.allowed``; of no meaning for a maker that fails the limit
+    """
+    least, most = window(criterion.limit or Limit())
+    held = Answers(np.clip(counting.reached.low, least, most), np.clip(counting.reached.high, least, most))
+    if criterion.steady is None or counting.ratings is None:
+        return held
+    return steadied(held, counting.ratings, criterion.steady)
 
 
 def choices_against(limit: Limit, choices: Sequence[str], tested: Answers) -> tuple[Booleans, Booleans]:

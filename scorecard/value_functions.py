@@ -4,6 +4,7 @@ Enters: answers as numbers, or as positions in a list of choices, alone or as ra
 Each shape is one frozen class with the same four methods; a new shape is a new class, with its own test.
 """
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Protocol
@@ -12,6 +13,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
+
+Stretches = tuple[tuple[float, float], ...]
+"""Stretches of answers, each from low to high, infinite where open."""
+
+HAIR = 1e-9  # points nearer than this are the same
 
 
 class ValueFunction(Protocol):
@@ -29,8 +35,11 @@ class ValueFunction(Protocol):
     def ends(self) -> tuple[float, float]:
         """Return the answers between which the points vary."""
 
-    def answers_worth(self, least: float, greatest: float) -> tuple[tuple[float, float], ...]:
-        """Return the stretches of answers whose points lie between two bounds."""
+    def answers_above(self, points: float) -> Stretches:
+        """Return the stretches of answers worth clearly more than so many points."""
+
+    def answers_below(self, points: float) -> Stretches:
+        """Return the stretches of answers worth clearly less than so many points."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,18 +110,25 @@ class PiecewiseLinear:
         """Return the first and the last knot."""
         return self.knots[0][0], self.knots[-1][0]
 
-    def answers_worth(self, least: float, greatest: float) -> tuple[tuple[float, float], ...]:
-        """Return the stretches of answers whose points lie between two bounds, infinite where a stretch is open.
+    def answers_above(self, points: float) -> Stretches:
+        """Return the stretches of answers worth clearly more than so many points; at a finite end they are level.
 
         Examples
         --------
-        >>> PiecewiseLinear(((1, 100), (2, 0))).answers_worth(50, 100)
+        >>> PiecewiseLinear(((1, 100), (2, 0))).answers_above(50)
         ((-inf, 1.5),)
         """
-        first, last = self.knots[0], self.knots[-1]
-        chain = [(-np.inf, first[1]), *self.knots, (np.inf, last[1])]
-        parts = [_part_of_line(*pair, (least, greatest)) for pair in pairwise(chain)]
-        return _joined([part for part in parts if part is not None])
+        return _above(self.knots, points)
+
+    def answers_below(self, points: float) -> Stretches:
+        """Return the stretches of answers worth clearly less than so many points; at a finite end they are level.
+
+        Examples
+        --------
+        >>> PiecewiseLinear(((1, 100), (2, 0))).answers_below(50)
+        ((1.5, inf),)
+        """
+        return _above([(at, -worth) for at, worth in self.knots], -points)
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,32 +181,52 @@ class Choices:
         """Return the first and the last position."""
         return 0.0, len(self.table) - 1.0
 
-    def answers_worth(self, least: float, greatest: float) -> tuple[tuple[float, float], ...]:
-        """Return the positions of the choices whose points lie between two bounds, each as a stretch of one.
+    def answers_above(self, points: float) -> Stretches:
+        """Return the positions of the choices worth clearly more than so many points, each as a stretch of one.
 
         Examples
         --------
-        >>> Choices((("free", 100), ("paid", 60))).answers_worth(0, 70)
+        >>> Choices((("free", 100), ("paid", 60))).answers_above(70)
+        ((0.0, 0.0),)
+        """
+        return tuple((float(at), float(at)) for at, (_, worth) in enumerate(self.table) if worth > points + HAIR)
+
+    def answers_below(self, points: float) -> Stretches:
+        """Return the positions of the choices worth clearly less than so many points, each as a stretch of one.
+
+        Examples
+        --------
+        >>> Choices((("free", 100), ("paid", 60))).answers_below(70)
         ((1.0, 1.0),)
         """
-        fitting = [at for at, (_, points) in enumerate(self.table) if least <= points <= greatest]
-        return tuple((float(at), float(at)) for at in fitting)
+        return tuple((float(at), float(at)) for at, (_, worth) in enumerate(self.table) if worth < points - HAIR)
 
 
-def _part_of_line(
-    start: tuple[float, float], end: tuple[float, float], bounds: tuple[float, float]
-) -> tuple[float, float] | None:
-    (x0, y0), (x1, y1), (least, greatest) = start, end, bounds
-    if y0 == y1:
-        return (x0, x1) if least <= y0 <= greatest else None
-    crossings = sorted((x0 + (y - y0) / (y1 - y0) * (x1 - x0)) for y in bounds)
-    low, high = max(x0, crossings[0]), min(x1, crossings[1])
-    return (low, high) if low <= high else None
+def _above(knots: Sequence[tuple[float, float]], points: float) -> Stretches:
+    chain = [(-np.inf, knots[0][1]), *knots, (np.inf, knots[-1][1])]
+    parts = [_part_above(*pair, points) for pair in pairwise(chain)]
+    return joined([part for part in parts if part is not None])
 
 
-def _joined(parts: list[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+def _part_above(start: tuple[float, float], end: tuple[float, float], points: float) -> tuple[float, float] | None:
+    (x0, y0), (x1, y1) = start, end
+    starts_above, ends_above = y0 > points + HAIR, y1 > points + HAIR
+    if starts_above == ends_above:
+        return (x0, x1) if starts_above else None
+    crossing = min(max(x0 + (points - y0) / (y1 - y0) * (x1 - x0), x0), x1)
+    return (x0, crossing) if starts_above else (crossing, x1)
+
+
+def joined(stretches: Iterable[tuple[float, float]]) -> Stretches:
+    """Return stretches from the lowest up, those that overlap or touch made one.
+
+    Examples
+    --------
+    >>> joined([(5, 7), (1, 3), (3, 4)])
+    ((1, 4), (5, 7))
+    """
     whole: list[tuple[float, float]] = []
-    for low, high in parts:
+    for low, high in sorted(stretches):
         if whole and low <= whole[-1][1]:
             whole[-1] = (whole[-1][0], max(high, whole[-1][1]))
         else:

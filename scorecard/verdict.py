@@ -69,14 +69,14 @@ def reach_verdict(
 
 
 def leads_whatever(ranking: Ranking, screening: Screening) -> bool:
-    """Return whether the first maker leads for every filling of the open answers: its lowest above all others' highest.
+    """Return whether the first maker leads for every filling of the open answers: its lowest above all others' reach.
 
-    Makers' open answers are independent of one another, so comparing bands is exact.
+    Makers' open answers are independent of one another, and one that rules its maker out lifts nobody: this is exact.
     """
     first, *rest = ranking.order
     if screening.may_fail[first].any():
         return False
-    return all(ranking.low[first] > ranking.high[other] + TIE for other in rest)
+    return all(ranking.low[first] > ranking.reach[other] + TIE for other in rest)
 
 
 def could_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
@@ -84,12 +84,12 @@ def could_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
 
     A maker that may yet fail a limit cannot keep another from leading: for some filling it is out.
     """
-    surely_in = ~screening.may_fail.any(axis=1)
+    surely_in = ~np.asarray(screening.may_fail.any(axis=1))
     bars = sorted(((float(ranking.low[one]), one) for one in ranking.order if surely_in[one]), reverse=True)[:2]
     return tuple(
         maker
         for maker in ranking.order
-        if all(ranking.high[maker] >= low - TIE for low, holder in bars if holder != maker)
+        if all(ranking.reach[maker] >= low - TIE for low, holder in bars if holder != maker)
     )
 
 

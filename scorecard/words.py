@@ -1,6 +1,7 @@
 """How the tool puts things in words: numbers at their shortest, lists with "and", the nearest known word."""
 
 from collections.abc import Iterable, Sequence
+from decimal import Decimal
 from difflib import get_close_matches
 
 
@@ -9,11 +10,13 @@ def shortest(number: float) -> str:
 
     Examples
     --------
-    >>> shortest(12.0), shortest(0.1), shortest(-3)
-    ('12', '0.1', '-3')
+    >>> shortest(12.0), shortest(0.1), shortest(-3), shortest(0.00002)
+    ('12', '0.1', '-3', '0.00002')
     """
     value = float(number)
-    return str(int(value)) if value.is_integer() and abs(value) < 1e16 else repr(value)
+    if value.is_integer() and abs(value) < 1e16:
+        return str(int(value))
+    return format(Decimal(repr(value)), "f") if 0 < abs(value) < 1 else repr(value)
 
 
 def rounded(number: float, decimals: int = 1) -> str:

@@ -61,3 +61,18 @@ def make_case(
         criteria=CriteriaSet(tuple(criteria)),
         table=made,
     )
+
+
+def rated(weights: Sequence[float], rows: Mapping[str, Sequence[Typed]], **more) -> Case:
+    """Return a case whose criteria (c1, c2, …) are worth what is typed: the plain weighted sum of the rows."""
+    return make_case([numbers(f"c{at}", weight, **more) for at, weight in enumerate(weights, start=1)], rows)
+
+
+def scores_of(result: Mapping) -> dict[str, float]:
+    """Return the scores of a result by maker."""
+    return {maker["maker"]: maker["score"] for maker in result["makers"]}
+
+
+def maker_of(result: Mapping, name: str) -> Mapping:
+    """Return what a result says of one maker."""
+    return next(maker for maker in result["makers"] if maker["maker"] == name)

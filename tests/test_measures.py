@@ -1,0 +1,96 @@
+"""Working days, against numpy's own count and a walk through the calendar."""
+
+from datetime import date, timedelta
+
+import numpy as np
+import pytest
+from cases import AS_OF, make_case, numbers
+from hypothesis import given
+from hypothesis import strategies as st
+
+from scorecard.measures import measured, working_days
+
+DAYS = st.dates(date(1990, 1, 1), date(2060, 12, 31))
+WEDNESDAY = AS_OF
+
+
+def ordinals(*days):
+    return np.array([np.nan if day is None else float(day.toordinal()) for day in days])
+
+
+def walked(start, end):
+    """Count the days from start up to, and without, end that are Monday to Friday."""
+    return sum((start + timedelta(days=at)).weekday() < 5 for at in range((end - start).days))
+
+
+def response_days(asked, answered, as_of=AS_OF):
+    names = {f"maker {at}": [None] for at in range(len(asked))}
+    case = make_case([numbers("a", 1)], names, asked_on=ordinals(*asked), answered_on=ordinals(*answered))
+    return measured("response_days", case.table, as_of)
+
+
+def ends(answers):
+    return list(zip(answers.low.tolist(), answers.high.tolist(), strict=True))
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "days"),
+    [
+        (date(2026, 11, 20), date(2026, 11, 23), 1),  # Friday to Monday
+        (date(2026, 11, 21), date(2026, 11, 22), 0),  # Saturday to Sunday
+        (date(2026, 11, 21), date(2026, 11, 24), 1),  # Saturday to Tuesday: Monday
+        (date(2026, 11, 25), date(2026, 11, 25), 0),  # the same day
+        (date(2026, 11, 2), date(2026, 11, 30), 20),  # four weeks
+    ],
+)
+def test_working_days_leave_out_the_weekend(start, end, days):
+    assert days == working_days(ordinals(start), ordinals(end))[0]
+
+
+@given(DAYS, st.integers(0, 400))
+def test_working_days_are_those_of_a_walk_through_the_calendar(start, length):
+    end = start + timedelta(days=length)
+    assert walked(start, end) == working_days(ordinals(start), ordinals(end))[0]
+
+
+@given(DAYS, DAYS)
+def test_working_days_are_those_of_numpy(start, end):
+    assert np.busday_count(start, end) == working_days(ordinals(start), ordinals(end))[0]
+
+
+def test_an_answered_maker_has_its_working_days():
+    assert [(3.0, 3.0)] == ends(response_days([date(2026, 11, 19)], [date(2026, 11, 24)]))
+
+
+def test_a_maker_asked_and_silent_has_at_least_the_days_so_far():
+    # Thursday 19 to Wednesday 25 November: Thursday, Friday, Monday, Tuesday
+    assert [(4.0, np.inf)] == ends(response_days([date(2026, 11, 19)], [None]))
+
+
+def test_a_maker_that_was_not_asked_is_unknown():
+    assert [False] == response_days([None], [None]).known.tolist()
+
+
+def test_an_answer_without_a_day_of_asking_is_unknown():
+    assert [False] == response_days([None], [date(2026, 11, 24)]).known.tolist()
+
+
+def test_a_maker_asked_after_the_day_that_stands_for_today_has_at_least_no_days():
+    assert [(0.0, np.inf)] == ends(response_days([date(2026, 12, 24)], [None]))
+
+
+def test_each_maker_has_its_own():
+    found = response_days([date(2026, 11, 23), None, date(2026, 11, 24)], [date(2026, 11, 25), None, None])
+    assert [2.0, 1.0] == found.low[[0, 2]].tolist()
+
+
+@pytest.mark.parametrize("there", ["asked_on", "answered_on", None])
+def test_a_measure_whose_columns_are_missing_is_unknown_for_all(there):
+    columns = {} if there is None else {there: ordinals(WEDNESDAY, WEDNESDAY)}
+    case = make_case([numbers("a", 1)], {"Fernhill": [1], "Brightholm": [2]}, **columns)
+    assert [False, False] == measured("response_days", case.table, AS_OF).known.tolist()
+
+
+def test_a_measure_that_nothing_can_compute_yet_is_unknown_for_all():
+    case = make_case([numbers("a", 1)], {"Fernhill": [1]})
+    assert [False] == measured("landed_cost_per_piece", case.table, AS_OF).known.tolist()
