@@ -12,7 +12,7 @@ from math import inf, isfinite, isnan, nan
 from typing import NamedTuple
 
 from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
-from scorecard.reading.number_text import WRITE_A_NUMBER, NumberRule, not_a_number, read_amount, tidy
+from scorecard.reading.number_text import AS_TEXT, WRITE_A_NUMBER, NumberRule, not_a_number, read_amount, tidy
 from scorecard.words import listed, shortest
 
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
@@ -62,8 +62,7 @@ def _no_number(value: Value) -> Fault | None:
         return Fault("true-or-false", f"{quoted(value)} is not a number", WRITE_A_NUMBER)
     if isinstance(value, date | time | timedelta):
         found = f"{quoted(value)} is a date or time, where a number is due"
-        wanted = 'A spreadsheet may have turned 3-5 into a date: format the cell as text and type "3 to 5"'
-        return Fault("date-for-number", found, wanted)
+        return Fault("date-for-number", found, f"{WRITE_A_NUMBER}; {AS_TEXT}")
     return no_value(value)
 
 

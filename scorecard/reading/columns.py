@@ -16,7 +16,7 @@ from scorecard.reading.cell_values import UNKNOWN, UNKNOWN_WORDS, Reading, no_va
 from scorecard.reading.cells import Fault, Value, as_text, quoted
 from scorecard.reading.date_values import read_day
 from scorecard.reading.findings import Findings
-from scorecard.reading.names import read_name
+from scorecard.reading.names import LONGEST_NAME, read_name
 from scorecard.reading.number_text import NumberRule
 from scorecard.value_functions import Floats
 
@@ -262,7 +262,7 @@ class NameColumn:
     def add(self, rows: Sequence[int], values: Sequence[Value]) -> None:
         """Take a block; a name that cannot be read stops the run, whatever may be set aside."""
         self.rows += rows
-        if set(map(type, values)) == {str}:
+        if set(map(type, values)) == {str} and max(map(len, cast(Sequence[str], values))) <= LONGEST_NAME:
             self.names += cast(Sequence[str], values)
             return
         for row, value in zip(rows, values, strict=True):

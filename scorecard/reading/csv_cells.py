@@ -17,6 +17,7 @@ from scorecard.reading.gatekeeper import Admitted, refusal
 SEPARATORS = ";,\t"
 DECIMAL_MARKS: dict[str, Decimal | None] = {",": ".", ";": ",", "\t": None}
 LONGEST_LINE = 1_000_000
+MOST_CELLS = 16_384  # in one row of a spreadsheet
 HEADING_ROWS = 10
 SAVE_UTF8 = 'save it again from your spreadsheet program as "CSV UTF-8"'
 DECLARED = re.compile(r"\ufeff?sep=([;,\t])\s*", re.IGNORECASE)
@@ -89,12 +90,12 @@ class CsvSheet:
 
     def _refuse_endless_lines(self) -> None:
         """Turn away a file with a line that no list of makers has, which would be taken apart as a whole."""
-        if max(map(len, BytesIO(self._content)), default=0) <= LONGEST_LINE:
+        if max(map(len, BytesIO(self._content)), default=0) <= MOST_CELLS:
             return
-        longest = max(map(len, self._lines()))  # old files may end their lines otherwise
-        if longest > LONGEST_LINE:
-            found = f"{self._file} has a line of {longest} letters"
-            raise refusal(self._file, "line-too-long", found, "S" + SAVE_UTF8[1:])
+        for line in self._lines():  # old files may end their lines otherwise
+            if len(line) > LONGEST_LINE or line.count(self._separator) > MOST_CELLS:
+                found = f"{self._file} has a line of {len(line)} letters, more than a list of makers has"
+                raise refusal(self._file, "line-too-long", found, "S" + SAVE_UTF8[1:])
 
     def _check_closed(self) -> None:
         """Turn away a file whose last row is still within quotes at the end."""

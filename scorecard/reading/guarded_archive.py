@@ -10,8 +10,11 @@ from zipfile import ZipFile
 
 from scorecard.reading.gatekeeper import refusal
 
-TAGS_LIMIT = 6_000_000  # a million texts, at four tags each, and half as many again for their formats
+TAGS_LIMIT = 300_000  # the 65,000 formats that a workbook can have, at four tags each
+TAGS_IN_TEXTS_LIMIT = 4_000_000  # a million texts, at four tags each
+LOOKED_THROUGH_FIRST = 2 * 2**20  # bytes; unpacking is a hundred times quicker than taking texts apart
 TAGS_IN_ROW_LIMIT = 200_000  # the 16,384 columns that a sheet can have, at twelve tags each
+BLOCK = 2**18
 ROW_END = re.compile(rb"</(?:[\w.-]+:)?row[\s>]")
 
 
@@ -62,8 +65,13 @@ class GuardedArchive(ZipFile):
     workbook_name = ""
 
     def open(self, name: Any, *_: Any, **__: Any) -> Any:
-        """Open a part for reading, guarded."""
-        return GuardedPart(super().open(name), self.workbook_name, TAGS_LIMIT)
+        """Open a part for reading, guarded; a big one is looked through before any of it is taken apart."""
+        limit = TAGS_IN_TEXTS_LIMIT if "sharedstrings" in str(name).lower() else TAGS_LIMIT
+        if self.getinfo(name).file_size > LOOKED_THROUGH_FIRST:
+            with GuardedPart(super().open(name), self.workbook_name, limit) as part:
+                while part.read(BLOCK):
+                    pass
+        return GuardedPart(super().open(name), self.workbook_name, limit)
 
     def open_sheet(self, name: str) -> GuardedPart:
         """Open a sheet for reading, guarded row by row."""

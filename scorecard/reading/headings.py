@@ -78,7 +78,8 @@ def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findi
     for offered in _refuse_missing(headings, criteria, list(strangers), findings):
         strangers.pop(offered, None)
     _warn_of_missing_counts(headings, criteria, findings)
-    _warn_of_misspelt(headings, strangers, list(known.values()), findings)
+    if criteria:  # without the criteria file's headings every column that it names would look misspelt
+        _warn_of_misspelt(headings, strangers, list(known.values()), findings)
     return headings
 
 

@@ -33,6 +33,7 @@ from scorecard.reading.units import ColumnUnit
 C = TypeVar("C", bound=Column)
 
 MINIMUM_ORDER = "Minimum order"
+COST_MEASURE = "landed_cost_per_piece"
 MEASURE_UNITS = {"response_days": "days", "days_to_door": "days"}
 
 
@@ -58,11 +59,12 @@ class MakerColumns:
         self.letters["maker"] = column_letter(self.maker_position)
         self.names = NameColumn(self.letters["maker"], findings)
 
-    def lay_out(self, criteria: Sequence[Criterion], decimal: Decimal | None) -> None:
-        """Set a column for every heading that is there."""
+    def lay_out(self, criteria: Sequence[Criterion], decimal: Decimal | None, currency: str | None = None) -> None:
+        """Set a column for every heading that is there; the brief's currency is that of costs without a unit."""
         for criterion in criteria:
-            self._lay_out_answers(criterion, decimal)
+            self._lay_out_answers(criterion, decimal, currency)
             self._lay_out_counts(criterion, decimal)
+        self.letters["maker"] = self.names.letter  # a criterion may have that key
         letter = self._letter(MINIMUM_PER, MINIMUM_PER)
         if letter:
             self.minimum_per = self._placed(MINIMUM_PER, MinimumUnitColumn(letter, self.findings))
@@ -75,7 +77,7 @@ class MakerColumns:
             if letter:
                 self.texts[heading] = self._placed(heading, TextColumn(letter, self.findings))
 
-    def _lay_out_answers(self, criterion: Criterion, decimal: Decimal | None) -> None:
+    def _lay_out_answers(self, criterion: Criterion, decimal: Decimal | None, currency: str | None) -> None:
         """Set the column of a criterion's answers, if it is there."""
         heading = heading_of(criterion) or ""
         letter = self._letter(criterion.key, heading)
@@ -85,7 +87,7 @@ class MakerColumns:
         if criterion.choices is not None:
             column = ChoiceColumn(letter, criterion.choices, self.findings)
         else:
-            column = NumberColumn(letter, number_rule(criterion, heading, decimal), self.findings)
+            column = NumberColumn(letter, number_rule(criterion, heading, decimal, currency), self.findings)
         self.answers[criterion.key] = self._placed(heading, column)
 
     def _lay_out_counts(self, criterion: Criterion, decimal: Decimal | None) -> None:
@@ -122,13 +124,17 @@ class MakerColumns:
         return details
 
 
-def number_rule(criterion: Criterion, heading: str, decimal: Decimal | None) -> NumberRule:
+def number_rule(criterion: Criterion, heading: str, decimal: Decimal | None, currency: str | None = None) -> NumberRule:
     """Return what the column of a criterion with numbers takes."""
     is_minimum = criterion.per_quantity or folded(heading) == folded(MINIMUM_ORDER)
+    usual = "pieces" if is_minimum else MEASURE_UNITS.get(criterion.measure or "", "")
+    if criterion.measure == COST_MEASURE:
+        usual = currency or ""
+    unit = criterion.unit or usual
     return NumberRule(
-        unit=ColumnUnit(criterion.unit or MEASURE_UNITS.get(criterion.measure or "", "")),
+        unit=ColumnUnit(unit),
         decimal=decimal,
         within=criterion.within,
-        counts=(criterion.unit or "pieces") if is_minimum else None,
+        counts=unit if is_minimum else None,
         is_minimum=is_minimum,
     )

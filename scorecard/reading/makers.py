@@ -138,7 +138,9 @@ def _table(sheet: SheetRows, wanted: _Wanted, findings: Findings) -> MakerTable 
     if headings is None:
         return None
     columns = MakerColumns(headings, findings)
-    columns.lay_out(wanted.criteria, sheet.decimal or (wanted.brief.decimal if wanted.brief else None))
+    brief = wanted.brief
+    decimal = sheet.decimal or (brief.decimal if brief else None)
+    columns.lay_out(wanted.criteria, decimal, brief.currency if brief else None)
     body = chain((row for row in head if row[0] > headings.row), rows)
     read_rows(body, columns, sheet.blank, wanted.options.row_limit)
     names = columns.names

@@ -16,6 +16,7 @@ from scorecard.reading.findings import Findings
 
 ALIKE_LIMIT = 20
 SLIP_NAMES_LIMIT = 20_000  # beyond it only names equal without accents and signs are looked for: the index would be big
+LONGEST_NAME = 32_767  # what a spreadsheet's cell can hold
 SHORTEST_FOR_SLIPS = 5
 LONGEST_FOR_SLIPS = 100
 NO_DIGITS = re.compile(r"\D+")
@@ -28,7 +29,9 @@ HIDDEN_SIGNS = re.compile("[\x00-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u
 def read_name(value: Value) -> str | Fault:
     """Return a maker's name, exactly as typed; a number as its shortest text."""
     if isinstance(value, str):
-        return value
+        if len(value) <= LONGEST_NAME:
+            return value
+        return Fault("name-too-long", f"{quoted(value)} has {len(value)} letters", "Shorten the name")
     if isinstance(value, CellError | NoResult):
         return no_value(value) or as_text(value)
     if isinstance(value, date | time | timedelta):

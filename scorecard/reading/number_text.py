@@ -26,10 +26,12 @@ AMOUNT = re.compile(
     re.VERBOSE,
 )
 DATE_LIKE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}")
+MONTH = re.compile(r"(?=.*\d).*\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)", re.IGNORECASE)
 EXPONENT = re.compile(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
 ROUGHLY = re.compile(
     r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE
 )
+AS_TEXT = 'where a spreadsheet made a date of 3-5, format the cell as text and type "3 to 5"'
 WRITE_A_NUMBER = "Write a number, a range such as 3-5, or leave the cell empty"
 
 
@@ -152,8 +154,9 @@ def not_a_number(text: str, rule: NumberRule) -> Fault:
     found = f"{quoted(text)} is not a number{rule.of_unit}"
     if ROUGHLY.search(text):
         return Fault("rough-number", f"{quoted(text)} is only roughly a number", "Write a range such as 90-110")
-    if DATE_LIKE.fullmatch(text):
-        return Fault("date-for-number", f"{quoted(text)} looks like a date, where a number is due", WRITE_A_NUMBER)
+    if DATE_LIKE.fullmatch(text) or MONTH.match(text):
+        found = f"{quoted(text)} looks like a date, where a number is due"
+        return Fault("date-for-number", found, f"{WRITE_A_NUMBER}; {AS_TEXT}")
     if EXPONENT.fullmatch(text):
         return Fault("not-a-number", found, "Write the number out in full, such as 1000")
     if text.startswith("(") and text.endswith(")"):

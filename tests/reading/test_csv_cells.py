@@ -87,6 +87,13 @@ def test_an_endless_line_is_refused(path):
     assert [(None, "line-too-long")] == codes(error.value.problems)
 
 
+def test_a_line_of_more_cells_than_a_sheet_has_is_refused(path):
+    with pytest.raises(InputError) as error:
+        list(sheet_of(path, "Maker,Notes\n" + "," * 16_385))
+
+    assert [(None, "line-too-long")] == codes(error.value.problems)
+
+
 def test_old_line_ends_are_no_endless_line(path):
     rows = list(sheet_of(path, "Maker\r" + "a,b\r" * 300_000))
 

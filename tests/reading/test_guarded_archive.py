@@ -1,9 +1,10 @@
+import zipfile
 from io import BytesIO
 
 import pytest
 
 from scorecard.errors import InputError
-from scorecard.reading.guarded_archive import TAGS_IN_ROW_LIMIT, GuardedPart
+from scorecard.reading.guarded_archive import TAGS_IN_ROW_LIMIT, TAGS_LIMIT, GuardedArchive, GuardedPart
 
 
 def drained(content, limit, size=16_384):
@@ -37,3 +38,22 @@ def test_any_number_of_rows_is_not_a_flood():
     content = b"<x:row><x:c/></x:row>" * 100_000
 
     assert len(content) == len(drained(content, 20_000))
+
+
+@pytest.mark.parametrize("name", ["xl/styles.xml", "xl/sharedStrings.xml"])
+def test_a_part_of_more_than_it_can_have_is_refused_before_it_is_taken_apart(name):
+    content = BytesIO()
+    with zipfile.ZipFile(content, "w", zipfile.ZIP_DEFLATED) as archive:
+        archive.writestr(name, b"<xf/>" * 4_000_001)
+    with pytest.raises(InputError) as error:
+        GuardedArchive(content).open(name)
+
+    assert "file-unpacks-too-big" == error.value.problems[0].code
+
+
+def test_a_big_part_of_many_texts_passes():
+    content = BytesIO()
+    with zipfile.ZipFile(content, "w", zipfile.ZIP_DEFLATED) as archive:
+        archive.writestr("xl/sharedStrings.xml", b"<si><t>something</t></si>" * TAGS_LIMIT)
+
+    assert b"<si>" == GuardedArchive(content).open("xl/sharedStrings.xml").read(4)

@@ -82,14 +82,20 @@ def test_a_steadied_criterion_without_its_count_is_a_warning():
 
 
 def test_a_misspelt_heading_is_a_warning_that_offers_the_right_one():
-    _, findings = headings_of("Maker", "Minimum per")
+    _, findings = headings_of("Maker", "Minimum per", criteria=[numbers("m", measure="response_days")])
 
     assert [("B1", "near-heading")] == codes(findings.warnings)
     assert "'Minimum is per'" in findings.warnings[0].wanted
 
 
 def test_a_heading_like_one_that_is_there_is_the_users_own():
-    _, findings = headings_of("Maker", "Notes", "Notes 2", "Country", "Country?")
+    _, findings = headings_of("Maker", "Notes", "Notes 2", criteria=[numbers("m", measure="response_days")])
+
+    assert [] == findings.warnings
+
+
+def test_without_criteria_no_heading_looks_misspelt():
+    _, findings = headings_of("Maker", "Minimum per")
 
     assert [] == findings.warnings
 

@@ -42,3 +42,17 @@ def test_a_minimum_order_is_known_by_its_heading_or_by_being_divided():
 
 def test_typed_response_days_are_in_days():
     assert "days" == number_rule(numbers("m", measure="response_days"), "Response days", None).unit.unit
+
+
+def test_a_minimum_order_without_a_unit_is_in_pieces():
+    assert "pieces" == number_rule(numbers("m", "Minimum order"), "Minimum order", None).unit.unit
+
+
+def test_a_typed_landed_cost_is_in_the_briefs_currency():
+    cost = numbers("m", measure="landed_cost_per_piece")
+
+    assert number_rule(cost, "Landed cost per piece", None, "EUR").unit.has_currency("€")
+
+
+def test_a_criterion_whose_key_is_maker_does_not_move_the_makers():
+    assert "A" == columns_of("maker", "rating", criteria=[numbers("maker", "Rating")]).letters["maker"]

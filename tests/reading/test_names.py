@@ -46,6 +46,7 @@ def test_a_name_is_kept_exactly(value, name):
         (date(2026, 5, 3), "date-for-name"),
         (CellError("#N/A"), "spreadsheet-error"),
         (NoResult(), "formula-without-result"),
+        ("x" * 32_768, "name-too-long"),
     ],
 )
 def test_what_is_no_name_is_a_fault(value, code):

@@ -96,6 +96,8 @@ def test_a_number_with_its_columns_currency_reads_as_itself(text, number):
         ("03/04/2026", "date-for-number"),
         ("2026-11-25", "date-for-number"),
         ("1.2.3", "date-for-number"),
+        ("5-Mar", "date-for-number"),
+        ("3 May 2026", "date-for-number"),
     ],
 )
 def test_what_is_no_single_number_is_never_guessed(text, code):
