@@ -203,9 +203,14 @@ class Choices:
 
 
 def _above(knots: Sequence[tuple[float, float]], points: float) -> Stretches:
-    chain = [(-np.inf, knots[0][1]), *knots, (np.inf, knots[-1][1])]
-    parts = [_part_above(*pair, points) for pair in pairwise(chain)]
-    return joined([part for part in parts if part is not None])
+    whole: list[tuple[float, float]] = []
+    for start, end in pairwise([(-np.inf, knots[0][1]), *knots, (np.inf, knots[-1][1])]):
+        part = _part_above(start, end, points)
+        if part is not None and whole and start[1] > points + HAIR:
+            whole[-1] = (whole[-1][0], part[1])
+        elif part is not None:
+            whole.append(part)
+    return tuple(whole)
 
 
 def _part_above(start: tuple[float, float], end: tuple[float, float], points: float) -> tuple[float, float] | None:
@@ -218,16 +223,16 @@ def _part_above(start: tuple[float, float], end: tuple[float, float], points: fl
 
 
 def joined(stretches: Iterable[tuple[float, float]]) -> Stretches:
-    """Return stretches from the lowest up, those that overlap or touch made one.
+    """Return stretches from the lowest up, those that overlap made one; where two only touch, neither has the point.
 
     Examples
     --------
-    >>> joined([(5, 7), (1, 3), (3, 4)])
-    ((1, 4), (5, 7))
+    >>> joined([(5, 7), (1, 3), (2, 5)])
+    ((1, 5), (5, 7))
     """
     whole: list[tuple[float, float]] = []
     for low, high in sorted(stretches):
-        if whole and low <= whole[-1][1]:
+        if whole and low < whole[-1][1]:
             whole[-1] = (whole[-1][0], max(high, whole[-1][1]))
         else:
             whole.append((low, high))

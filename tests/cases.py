@@ -8,7 +8,12 @@ import numpy as np
 from scorecard.answers import Answers, MakerTable
 from scorecard.brief import Brief
 from scorecard.case import Case
+from scorecard.counting import count
 from scorecard.criteria import CriteriaSet, Criterion
+from scorecard.points import table_of_points
+from scorecard.questions import Standing
+from scorecard.ranking import rank_makers
+from scorecard.screening import screen
 from scorecard.value_functions import Choices, PiecewiseLinear
 
 AS_OF = date(2026, 11, 25)
@@ -76,3 +81,19 @@ def scores_of(result: Mapping) -> dict[str, float]:
 def maker_of(result: Mapping, name: str) -> Mapping:
     """Return what a result says of one maker."""
     return next(maker for maker in result["makers"] if maker["maker"] == name)
+
+
+def standing_of(case: Case) -> Standing:
+    """Return points, limits and ranking of a case: what comes before any question of firmness."""
+    criteria = case.criteria.criteria
+    shares = np.array(list(case.criteria.shares.values()), dtype=float)
+    countings = tuple(count(criterion, case, AS_OF) for criterion in criteria)
+    screening, points = screen(criteria, countings), table_of_points(criteria, countings)
+    return Standing(
+        criteria=criteria,
+        countings=countings,
+        shares=shares,
+        points=points,
+        screening=screening,
+        ranking=rank_makers(points, shares, screening.ruled_out),
+    )

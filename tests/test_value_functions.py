@@ -117,6 +117,10 @@ def test_a_level_stretch_of_just_so_many_points_is_not_below_them():
     assert () == VALLEY.answers_below(20)
 
 
+def test_a_valley_that_is_just_level_parts_two_stretches():
+    assert ((-np.inf, 2), (2, np.inf)) == PiecewiseLinear(((0, 80), (2, 20), (4, 60))).answers_above(20)
+
+
 def test_nothing_is_above_the_highest_points():
     assert () == VALLEY.answers_above(100)
 
@@ -171,5 +175,9 @@ def test_a_choice_that_is_just_level_is_neither_above_nor_below():
     assert (((0.0, 0.0),), ((2.0, 2.0),)) == (SAMPLE.answers_above(60), SAMPLE.answers_below(60))
 
 
-def test_stretches_that_touch_are_made_one():
-    assert ((1, 4), (5, 7)) == joined([(5, 7), (1, 3), (3, 4)])
+def test_stretches_that_overlap_are_made_one():
+    assert ((1, 5), (6, 7)) == joined([(6, 7), (1, 4), (2, 3), (3, 5)])
+
+
+def test_stretches_that_only_touch_stay_two():
+    assert ((1, 3), (3, 5)) == joined([(3, 5), (1, 3)])

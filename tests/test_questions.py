@@ -1,0 +1,320 @@
+"""Open answers: whether one alone could change the leader, at which, and what it carries.
+
+The second computation tries answers one by one on a fine grid, with points, limits and scores of its own.
+"""
+
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from cases import choices, make_case, numbers, rated, standing_of
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from scorecard.answers import Answers
+from scorecard.brief import Brief
+from scorecard.criteria import Limit, Steady
+from scorecard.questions import questions
+
+INF = np.inf
+STEP = 0.25
+MUGS = Brief(item="enamel mug", quantity=200, designs=4)
+
+
+def asked(case):
+    return questions(standing_of(case))
+
+
+def first_asked(case):
+    return asked(case)[0]
+
+
+# brute force
+
+
+def worth(criterion, answer):
+    """Return the points of one answer, by hand."""
+    if criterion.choices is not None:
+        return dict(criterion.value.table)[criterion.choices[int(answer)]]
+    knots = criterion.value.knots
+    if answer <= knots[0][0]:
+        return knots[0][1]
+    for (x0, y0), (x1, y1) in pairwise(knots):
+        if answer <= x1:
+            return y0 + (y1 - y0) * (answer - x0) / (x1 - x0)
+    return knots[-1][1]
+
+
+def passes(criterion, answer):
+    limit = criterion.limit or Limit()
+    if criterion.choices is not None:
+        return criterion.choices[int(answer)] not in (limit.none_of or ())
+    above = limit.at_least is None or answer >= limit.at_least
+    return above and (limit.at_most is None or answer <= limit.at_most)
+
+
+def tries(standing, maker, at):
+    """Return answers to try in the place of an open one: every choice, or a grid over the range."""
+    criterion, typed = standing.criteria[at], standing.countings[at].typed
+    low, high = float(typed.low[maker]), float(typed.high[maker])
+    if criterion.choices is not None:
+        return [float(place) for place in range(len(criterion.choices))] if np.isnan(low) else [low]
+    low = -4.0 if not low > -4 else low
+    high = 14.0 if not high < 14 else max(high, low)
+    return [*np.arange(low, max(high, low) + STEP / 2, STEP), *([max(high, low)])]
+
+
+def first_with(standing, maker, at, answer):
+    """Return who is strictly first once one answer is known; None where several are level, or nobody is left."""
+    scores = {one: float(standing.ranking.scores[one]) for one in standing.ranking.order}
+    if passes(standing.criteria[at], answer):
+        change = worth(standing.criteria[at], answer) - standing.points.counted[maker, at]
+        scores[maker] += standing.shares[at] * change
+    else:
+        del scores[maker]
+    best = sorted(scores.items(), key=lambda one: -one[1])[:2]
+    if not best or (len(best) == 2 and best[0][1] - best[1][1] <= 1e-9):
+        return None
+    return best[0][0]
+
+
+def changes(standing, first):
+    return first is not None and (first,) != standing.ranking.leaders
+
+
+KNOT_POINTS = st.lists(st.integers(0, 10).map(lambda tens: 10.0 * tens), min_size=4, max_size=4)
+TYPED = st.one_of(
+    st.none(),
+    st.integers(-2, 12),
+    st.tuples(st.integers(-2, 12), st.integers(0, 6)).map(lambda pair: (pair[0], pair[0] + pair[1])),
+    st.integers(-2, 12).map(lambda end: (end, None)),
+    st.integers(-2, 12).map(lambda end: (None, end)),
+)
+RULE = st.one_of(st.sampled_from(["worst", "middle", "best"]), st.integers(0, 100))
+
+
+@st.composite
+def numbers_criteria(draw, key):
+    knots = zip((0.0, 2.0, 5.0, 10.0), draw(KNOT_POINTS), strict=True)
+    limit = draw(
+        st.one_of(
+            st.none(),
+            st.builds(Limit, at_least=st.integers(-1, 9)),
+            st.builds(Limit, at_most=st.integers(0, 11)),
+        )
+    )
+    return numbers(key, draw(st.integers(0, 4)), *knots, limit=limit, unknown=draw(RULE))
+
+
+@st.composite
+def standings(draw):
+    table = dict(zip(("a", "b", "c"), draw(KNOT_POINTS), strict=False))
+    limit = draw(st.one_of(st.none(), st.just(Limit(none_of=("b",)))))
+    third = choices("third", draw(st.integers(1, 4)), table, limit=limit, unknown=draw(RULE))
+    criteria = [draw(numbers_criteria("first")), draw(numbers_criteria("second")), third]
+    row = st.tuples(TYPED, TYPED, st.one_of(st.none(), st.sampled_from("abc")))
+    rows = draw(st.lists(row, min_size=1, max_size=4))
+    return standing_of(make_case(criteria, {f"maker {at}": one for at, one in enumerate(rows)}))
+
+
+@settings(max_examples=100)
+@given(standings())
+def test_an_answer_on_the_grid_that_changes_the_leader_is_found(standing):
+    found = {(one.maker, one.criterion): one for one in questions(standing)}
+    for (maker, at), one in found.items():
+        if any(changes(standing, first_with(standing, maker, at, answer)) for answer in tries(standing, maker, at)):
+            assert one.could_change_leader
+
+
+@settings(max_examples=100)
+@given(standings())
+def test_who_leads_then_does_so_just_inside_the_answers(standing):
+    for one in questions(standing):
+        for low, high in one.answers:
+            inside = (max(low, -50.0) + min(high, 50.0)) / 2
+            assert one.leader_then == first_with(standing, one.maker, one.criterion, inside)
+
+
+@settings(max_examples=100)
+@given(standings())
+def test_who_leads_then_does_so_all_over_the_answers(standing):
+    for one in questions(standing):
+        for answer in tries(standing, one.maker, one.criterion):
+            if any(low + 1e-6 < answer < high - 1e-6 for low, high in one.answers):
+                assert one.leader_then == first_with(standing, one.maker, one.criterion, answer)
+
+
+@settings(max_examples=100)
+@given(standings())
+def test_outside_the_answers_another_leads_or_several_are_level(standing):
+    for one in questions(standing):
+        if not one.could_change_leader:
+            continue
+        for answer in tries(standing, one.maker, one.criterion):
+            if not any(low - 1e-6 <= answer <= high + 1e-6 for low, high in one.answers):
+                assert one.leader_then != first_with(standing, one.maker, one.criterion, answer)
+
+
+@settings(max_examples=100)
+@given(standings())
+def test_whatever_could_change_the_leader_has_answers_that_do(standing):
+    assert all(one.answers for one in questions(standing) if one.could_change_leader)
+
+
+@settings(max_examples=50)
+@given(standings())
+def test_every_open_answer_of_a_ranked_maker_is_asked_once(standing):
+    expected = {
+        (maker, at)
+        for maker in standing.ranking.order
+        for at, counting in enumerate(standing.countings)
+        if counting.typed.low[maker] != counting.typed.high[maker]
+    }
+    found = questions(standing)
+    assert (expected, len(expected)) == ({(one.maker, one.criterion) for one in found}, len(found))
+
+
+@given(standings())
+def test_those_that_could_change_the_leader_come_first_then_by_what_they_carry(standing):
+    order = [(not one.could_change_leader, -one.carries) for one in questions(standing)]
+    assert sorted(order) == order
+
+
+@given(standings())
+def test_what_an_answer_carries_is_its_share_of_its_span(standing):
+    for one in questions(standing):
+        span = standing.points.high[one.maker, one.criterion] - standing.points.low[one.maker, one.criterion]
+        assert pytest.approx(standing.shares[one.criterion] * span) == one.carries
+
+
+@given(standings())
+def test_a_criterion_without_weight_changes_the_leader_by_a_limit_alone(standing):
+    weightless = [one for one in questions(standing) if standing.shares[one.criterion] == 0]
+    assume(weightless)
+    assert all(one.by in (None, "limit") for one in weightless)
+
+
+# by hand
+
+
+def test_the_answer_that_lifts_a_rival_is_named():
+    # 50 leads; Brightholm's 30 counts for 20 to 80, and more than 50 puts it first
+    one = first_asked(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 80)]}, unknown=30))
+    assert (1, "points", 1, ((50.0, 80.0),), 60.0) == (one.maker, one.by, one.leader_then, one.answers, one.carries)
+
+
+def test_the_answer_that_sinks_the_leader_is_named():
+    one = first_asked(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 80)]}, unknown="best"))
+    assert (1, "points", 0, ((20.0, 50.0),)) == (one.maker, one.by, one.leader_then, one.answers)
+
+
+def test_an_answer_that_at_best_draws_level_changes_nothing():
+    assert not first_asked(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 50)]})).could_change_leader
+
+
+def test_an_answer_of_a_joint_leader_that_parts_the_two_changes_the_leader():
+    one = first_asked(rated((1,), {"Fernhill": [50], "Brightholm": [(50, 80)]}, unknown="worst"))
+    assert (1, ((50.0, 80.0),)) == (one.leader_then, one.answers)
+
+
+def test_nobody_follows_a_leader_whose_rivals_are_level():
+    case = rated((1,), {"Fernhill": [(20, 80)], "Brightholm": [50], "Cold Quay": [50]}, unknown="best")
+    assert not first_asked(case).could_change_leader
+
+
+def test_one_maker_alone_keeps_its_lead():
+    assert not first_asked(rated((1,), {"Fernhill": [None]})).could_change_leader
+
+
+def test_where_nobody_is_ranked_nothing_is_asked():
+    assert () == asked(rated((1, 1), {"Fernhill": [5, None]}, limit=Limit(at_least=10)))
+
+
+def test_answers_of_a_ruled_out_maker_are_not_asked():
+    case = rated((1, 1), {"Fernhill": [5, None], "Brightholm": [20, 20]}, limit=Limit(at_least=10))
+    assert () == asked(case)
+
+
+def two_rated(fernhill, **more):
+    """Two makers on a rating and on price; Brightholm has 50 and 50."""
+    criteria = [numbers("rating", 1, unknown="best", **more), numbers("price", 1)]
+    return make_case(criteria, {"Fernhill": [fernhill, 80], "Brightholm": [50, 50]})
+
+
+def test_a_limit_that_may_rule_the_leader_out_changes_the_leader():
+    # at worst 30 + 80 against 50 + 50: by points Fernhill leads whatever the answer
+    one = first_asked(two_rated((30, 60), limit=Limit(at_least=40)))
+    assert ("limit", 1, ((30.0, 40.0),)) == (one.by, one.leader_then, one.answers)
+
+
+def test_answers_that_sink_and_answers_that_rule_out_are_told_together():
+    # below 20 by points; above 50 by the limit
+    one = first_asked(two_rated((0, 60), limit=Limit(at_most=50)))
+    assert ("points", 1, ((0.0, 20.0), (50.0, 60.0))) == (one.by, one.leader_then, one.answers)
+
+
+def test_an_answer_that_would_lift_a_rival_but_rule_it_out_changes_nothing():
+    # above 70 Fernhill would lead; only up to 60 passes
+    criteria = [numbers("rating", 1, unknown="worst", limit=Limit(at_most=60)), numbers("price", 1)]
+    case = make_case(criteria, {"Fernhill": [(40, 90), 30], "Brightholm": [50, 50]})
+    assert not first_asked(case).could_change_leader
+
+
+def test_a_choice_that_would_lift_a_rival_but_rule_it_out_is_not_among_the_answers():
+    table = {"kiln": 80, "sticker": 100, "none": 0}
+    criteria = [choices("method", 1, table, unknown="worst", limit=Limit(none_of=("sticker",)))]
+    one = first_asked(make_case(criteria, {"Fernhill": [None], "Brightholm": ["none"]}))
+    assert (0, ((0.0, 0.0),)) == (one.leader_then, one.answers)
+
+
+def test_a_choice_that_only_draws_level_is_not_among_the_answers():
+    criteria = [choices("method", 1, {"kiln": 100, "print": 50, "none": 0}, unknown="worst")]
+    one = first_asked(make_case(criteria, {"Fernhill": ["print"], "Brightholm": [None]}))
+    assert ((0.0, 0.0),) == one.answers
+
+
+def test_answers_are_told_as_typed_before_they_are_divided():
+    # points of 1 are 100, of 2 are 0: Brightholm needs more than 50, fewer than 1.5 orders of 200
+    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst")
+    case = make_case([criterion], {"Fernhill": [300], "Brightholm": [(100, 400)]}, minimum_per=("order", "order"))
+    assert ((100.0, 300.0),) == first_asked(case).answers
+
+
+def unit_unknown(minimum, limit=None):
+    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst", limit=limit)
+    rows = {"Fernhill": [60], "Brightholm": [minimum]}
+    return make_case([criterion], rows, brief=MUGS, minimum_per=("design", None))
+
+
+def test_an_unknown_unit_could_change_the_leader_at_no_answer_to_be_told():
+    # 150 of 200 is below 1 and worth 100; 60 of 50 is 1.2 and worth 80
+    one = first_asked(unit_unknown(150))
+    assert ("points", 1, ()) == (one.by, one.leader_then, one.answers)
+
+
+def test_a_limit_that_an_unknown_unit_leaves_open_is_a_question_whatever_it_carries():
+    # 440 is 2.2 orders or 8.8 designs: worth nothing either way, but only the first passes
+    found = asked(unit_unknown(440, Limit(at_most=2.5)))
+    assert [(1, 0.0)] == [(one.maker, one.carries) for one in found]
+
+
+def test_the_number_of_ratings_could_change_the_leader_at_no_answer_to_be_told():
+    steady = Steady(count_column="Ratings counted", usual=4.0, usual_counts_as=20)
+    criterion = numbers("rating", 1, (4, 0), (5, 100), steady=steady, unknown="worst")
+    counts = {"rating": Answers(np.array([20.0, np.nan]), np.array([20.0, np.nan]))}
+    one = first_asked(make_case([criterion], {"Fernhill": [4.8], "Brightholm": [5]}, counts=counts))
+    assert ("points", 1, ()) == (one.by, one.leader_then, one.answers)
+
+
+def test_more_makers_than_any_table_shows_are_all_asked():
+    assert 500 == len(asked(rated((1,), {f"maker {at}": [(1, 2)] for at in range(500)})))
+
+
+def test_the_best_of_the_others_is_nobody_where_there_are_none():
+    assert (-INF, None) == standing_of(rated((1,), {"Fernhill": [5]})).best_of_others(0)
+
+
+def test_the_best_of_the_others_is_found_among_makers_a_hair_apart():
+    # the third in the sheet is the best of those behind the leader, by less than what counts as level
+    rows = {"Fernhill": [60], "Brightholm": [50], "Cold Quay": [50], "Dale": [50 + 0.9e-9]}
+    assert (50 + 0.9e-9, None) == standing_of(rated((1,), rows)).best_of_others(0)
