@@ -14,7 +14,7 @@ from scorecard.counting import Counting
 from scorecard.criteria import Criterion, Limit
 from scorecard.points import PointsTable
 from scorecard.ranking import TIE, Ranking
-from scorecard.screening import Booleans, Screening, allows, window
+from scorecard.screening import Booleans, Screening, allows
 from scorecard.value_functions import Floats, Stretches, joined
 
 
@@ -179,7 +179,13 @@ def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> Stretc
     lifting = one.value.answers_above(level)
     if one.choices is not None:
         return tuple(stretch for stretch in lifting if _passes(one, stretch[0]))
-    return _as_typed(one, standing.countings[criterion], maker, lifting, window(one.limit or Limit()))
+    return _as_typed(one, standing.countings[criterion], maker, lifting, _allowed_by(one.limit or Limit()))
+
+
+def _allowed_by(limit: Limit) -> tuple[float, float]:
+    # to the letter: the hair with which limits are tested would leave stretches as narrow as itself
+    least = -np.inf if limit.at_least is None else limit.at_least
+    return least, np.inf if limit.at_most is None else limit.at_most
 
 
 def _answers_that_sink(standing: Standing, maker: int, criterion: int) -> Stretches:

@@ -260,6 +260,14 @@ def test_an_answer_that_would_lift_a_rival_but_rule_it_out_changes_nothing():
     assert not first_asked(case).could_change_leader
 
 
+def test_answers_that_lift_end_where_the_limit_begins():
+    # below 20 or above 60 Brightholm's points beat 50; only from 20 on it passes, and at 20 it is level
+    knots = (0, 100), (20, 50), (40, 0), (60, 50), (80, 100)
+    criterion = numbers("rating", 1, *knots, limit=Limit(at_least=20), unknown="worst")
+    one = first_asked(make_case([criterion], {"Fernhill": [20], "Brightholm": [None]}))
+    assert ((60.0, INF),) == one.answers
+
+
 def test_a_choice_that_would_lift_a_rival_but_rule_it_out_is_not_among_the_answers():
     table = {"kiln": 80, "sticker": 100, "none": 0}
     criteria = [choices("method", 1, table, unknown="worst", limit=Limit(none_of=("sticker",)))]
