@@ -16,7 +16,7 @@ from scorecard.reading.number_text import AS_TEXT, WRITE_A_NUMBER, NumberRule, n
 from scorecard.words import listed, shortest
 
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
-LONGEST_NUMBER = 100
+LONGEST_NUMBER = 100  # so that no text is beyond what arithmetic can hold
 DASHES = re.compile(r"[-–—‐‑−]")
 AT_LEAST = re.compile(r"(?:at least|more than|over|>=|≥|>)\s*(.+)", re.IGNORECASE)
 AT_MOST = re.compile(r"(?:up to|at most|less than|under|<=|≤|<)\s*(.+)", re.IGNORECASE)
@@ -116,8 +116,6 @@ def read_text(text: str, rule: NumberRule) -> Reading | Fault:
         return not_a_number(plain, rule)
     number = read_amount(plain, rule)
     if not isinstance(number, Fault):
-        if not isfinite(number):
-            return Fault("not-finite", f"{quoted(text)} is not a number that can be counted with", WRITE_A_NUMBER)
         is_plain = PLAIN[rule.decimal or "."].fullmatch(plain)
         return Reading(number, number, None if is_plain else shortest(number))
     return _open_range(plain, rule) or _closed_range(plain, rule) or number
@@ -128,12 +126,18 @@ def _open_range(text: str, rule: NumberRule) -> Reading | Fault | None:
     for pattern, is_low in ((AT_LEAST, True), (AT_MOST, False)):
         match = pattern.fullmatch(text)
         if match:
-            return _opened(read_amount(match[1], rule), is_low)
+            return _opened(_end_of(text, match[1], rule), is_low)
     match = PLUS.fullmatch(text)
     if match:
-        return _opened(read_amount(match[3] or match[1] + match[2], rule), True)
+        return _opened(_end_of(text, match[3] or match[1] + match[2], rule), True)
     match = FROM.fullmatch(text)
-    return _from(text, read_amount(match[1], rule), rule) if match else None
+    return _from(text, _end_of(text, match[1], rule), rule) if match else None
+
+
+def _end_of(text: str, part: str, rule: NumberRule) -> float | Fault:
+    """Return the one number of an open range, or its fault, which names the whole range."""
+    end = read_amount(part, rule)
+    return _told_whole(text, part, end) if isinstance(end, Fault) else end
 
 
 def _opened(end: float | Fault, is_low: bool) -> Reading | Fault:
@@ -157,14 +161,13 @@ def _from(text: str, number: float | Fault, rule: NumberRule) -> Reading | Fault
 
 def _closed_range(text: str, rule: NumberRule) -> Reading | Fault | None:
     """Return the reading of "3-5" and "20 to 25"; None where no pair of numbers stands on either side."""
-    faults = []
-    for left, right in _halves(text):
-        low, high = read_amount(left, rule), read_amount(right, rule)
+    for halves in _halves(text):
+        low, high = (read_amount(half, rule) for half in halves)
         if not isinstance(low, Fault) and not isinstance(high, Fault):
             return _ordered(text, low, high)
-        faults += [end for end in (low, high) if isinstance(end, Fault) and end.code != "not-a-number"]
-        if all(not isinstance(end, Fault) or end.code != "not-a-number" for end in (low, high)):
-            return _told_whole(text, faults[-1])
+        faults = [(half, end) for half, end in zip(halves, (low, high), strict=True) if isinstance(end, Fault)]
+        if all(fault.code != "not-a-number" for _, fault in faults):
+            return _told_whole(text, *faults[0])
     return None
 
 
@@ -176,9 +179,11 @@ def _halves(text: str) -> list[tuple[str, str]]:
     return [(left, right) for left, right in parts if left and right]
 
 
-def _told_whole(text: str, fault: Fault) -> Fault:
-    """Return an end's fault, naming the whole range."""
-    return fault._replace(found=f"in {quoted(text)} {fault.found}") if fault.code == "ambiguous-number" else fault
+def _told_whole(text: str, half: str, fault: Fault) -> Fault:
+    """Return the fault of one end of a range, naming the whole range as typed."""
+    if fault.code == "ambiguous-number":
+        return fault._replace(found=f"in {quoted(text)} {fault.found}")
+    return fault._replace(found=fault.found.replace(quoted(half), quoted(text)))
 
 
 def _ordered(text: str, low: float, high: float) -> Reading | Fault:

@@ -82,7 +82,7 @@ class CsvSheet:
         try:
             yield from zip(rows, reader, strict=False)
         except csv.Error:
-            raise self._unclosed(next(rows) - 1) from None
+            raise self._too_long(next(rows) - 1) from None
 
     def _lines(self, start: int = 0) -> Iterator[str]:
         """Return the lines from one of them on, counted from 0 below the separator's own."""
@@ -122,6 +122,12 @@ class CsvSheet:
             f"a cell of row {row} opens with a quotation mark that is never closed",
             "Close it, or write the mark twice where it belongs to the text",
         )
+        return InputError([Findings(file=self._file).problem_at(f"A{row}", fault)])
+
+    def _too_long(self, row: int) -> InputError:
+        """Return the refusal of a cell that holds more than any spreadsheet's."""
+        found = f"a cell of row {row} has more than {csv.field_size_limit():,} letters"
+        fault = Fault("cell-too-long", found, "Shorten it, or look for a quotation mark that is closed too late")
         return InputError([Findings(file=self._file).problem_at(f"A{row}", fault)])
 
 

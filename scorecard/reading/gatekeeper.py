@@ -111,7 +111,8 @@ def _content(path: Path, limit: int) -> bytes:
         return path.read_bytes()
     except FileNotFoundError:
         wanted = "Check the name, or lay out a new folder with: scorecard start FOLDER"
-        raise refusal(name, "file-missing", f"there is no file {name} in {path.parent}", wanted) from None
+        where = "this folder" if path.parent == Path() else path.parent
+        raise refusal(name, "file-missing", f"there is no file {name} in {where}", wanted) from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name cannot be used"
         found = f"{name} cannot be opened ({reason})"

@@ -147,6 +147,13 @@ def test_what_is_no_number_is_a_fault_of_its_own_kind(value, code):
     assert code == read_number(value, DAYS).code
 
 
+@pytest.mark.parametrize(
+    "text", ["2-3 weeks", "about 100", "1.000-2.000", "€2-3", "at least 1.000", "up to 3 weeks", "from x"]
+)
+def test_a_fault_quotes_the_whole_text(text):
+    assert f"'{text}'" in read_number(text, DAYS).found
+
+
 def test_a_date_says_how_to_type_the_range_it_was():
     assert "3 to 5" in read_number(datetime(2026, 5, 3), DAYS).wanted
 

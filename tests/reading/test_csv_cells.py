@@ -76,6 +76,13 @@ def test_a_quotation_mark_that_is_never_closed_is_refused(path, text):
     assert ["unclosed-quote"] == [problem.code for problem in error.value.problems]
 
 
+def test_a_cell_of_more_than_any_spreadsheets_is_refused(path):
+    with pytest.raises(InputError) as error:
+        list(sheet_of(path, "Maker,Notes\na,b\n" + "x" * 140_000))
+
+    assert [("A3", "cell-too-long")] == codes(error.value.problems)
+
+
 def test_a_single_inch_mark_is_text(path):
     assert (2, ['12" mugs', "x"]) == list(sheet_of(path, 'Maker,Notes\n12" mugs,x\n'))[1]
 
