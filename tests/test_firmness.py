@@ -1,0 +1,126 @@
+"""How firm first place is, in makers of the sheet: ruled-out makers have no part in it and shift no position."""
+
+import numpy as np
+import pytest
+from cases import make_case, numbers, rated, standing_of
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from scorecard.criteria import Firmness, Limit
+from scorecard.firmness import Change, examine
+
+WEIGHTS = st.lists(st.integers(0, 5), min_size=3, max_size=3).filter(any)
+ROWS = st.lists(st.lists(st.integers(0, 20).map(lambda n: 5 * n), min_size=3, max_size=3), min_size=1, max_size=5)
+
+
+def examined(case):
+    standing = standing_of(case)
+    return examine(standing.points, standing.shares, standing.ranking, Firmness())
+
+
+def with_one_ruled_out():
+    """Brightholm (first in the sheet) is ruled out; Fernhill leads, and Cold Quay takes over as price gains weight."""
+    criteria = [numbers("rating", 3, limit=Limit(at_least=10)), numbers("price", 1)]
+    return make_case(criteria, {"Brightholm": [5, 100], "Cold Quay": [20, 90], "Fernhill": [80, 40]})
+
+
+def test_ruled_out_makers_have_no_part():
+    found = examined(with_one_ruled_out())
+    assert ((1, 2), (1,)) == (found.ranked, found.rivals)
+
+
+def test_who_takes_over_is_a_position_in_the_sheet():
+    # 60·(1 - t) against 50·t: level at t = 60/110
+    price = examined(with_one_ruled_out()).weight_ranges[1]
+    assert (1, pytest.approx(60 / 110)) == (price.overtaken_above, price.high)
+
+
+def test_the_smallest_change_speaks_of_a_position_in_the_sheet():
+    # the share of price goes from 1/4 to 60/110
+    assert pytest.approx(60 / 110 - 1 / 4) == examined(with_one_ruled_out()).change_against(1).moved
+
+
+def test_every_rival_has_what_must_move():
+    assert [(1, pytest.approx(60 / 110 - 1 / 4))] == examined(with_one_ruled_out()).moved()
+
+
+def test_a_rival_that_is_beaten_on_everything_has_no_change():
+    found = examined(rated((1, 1), {"Fernhill": [80, 80], "Brightholm": [20, 70]})).change_against(1)
+    assert (None, None) == (found.moved, found.weights)
+
+
+def test_where_nobody_is_ranked_nothing_is_known():
+    found = examined(rated((1,), {"Fernhill": [5]}, limit=Limit(at_least=10)))
+    assert ((), (), (), Change().moved) == (
+        found.ranked,
+        found.rivals,
+        found.weight_ranges,
+        found.change_against(0).moved,
+    )
+
+
+def test_ends_are_told_in_weights_as_typed_beside_the_others_as_they_are():
+    # share 60/110 of price beside a rating of weight 3: 60/50 · 3
+    case = with_one_ruled_out()
+    assert (0.0, pytest.approx(3.6)) == examined(case).typed_ends(1, case.criteria)
+
+
+def test_where_any_weight_will_do_there_is_no_typed_end():
+    case = rated((1, 1), {"Fernhill": [80, 80], "Brightholm": [20, 70]})
+    assert (0.0, None) == examined(case).typed_ends(0, case.criteria)
+
+
+def test_a_criterion_with_all_the_weight_has_no_typed_ends():
+    case = rated((1, 0), {"Fernhill": [80, 80], "Brightholm": [20, 70]})
+    assert (None, None) == examined(case).typed_ends(0, case.criteria)
+
+
+def lead_at(case, criterion, share):
+    """Return the leader's score less the best of the others with one criterion's share moved, by hand."""
+    standing = standing_of(case)
+    shares, points = standing.shares.copy(), standing.points.counted
+    others = 1 - shares[criterion]
+    shares = shares / others * (1 - share)
+    shares[criterion] = share
+    scores = points @ shares
+    leader = standing.ranking.order[0]
+    return scores[leader] - np.delete(scores, leader).max()
+
+
+@settings(max_examples=60, deadline=None)
+@given(ROWS, WEIGHTS)
+def test_where_someone_takes_over_the_leader_is_level_at_the_end_and_beaten_just_beyond(rows, weights):
+    case = rated(weights, {f"maker {at}": row for at, row in enumerate(rows)})
+    for criterion, found in enumerate(examined(case).weight_ranges):
+        if found is None:
+            continue
+        ends = (found.overtaken_below, found.low, -1), (found.overtaken_above, found.high, 1)
+        for taker, end, step in ends:
+            beyond = end + step * 1e-4
+            if taker is not None and 0 <= beyond <= 1:
+                at_end, after = lead_at(case, criterion, end), lead_at(case, criterion, beyond)
+                assert (pytest.approx(0, abs=1e-8), True) == (at_end, after < 0)
+
+
+@settings(max_examples=60, deadline=None)
+@given(ROWS.filter(lambda rows: len(rows) > 1), WEIGHTS)
+def test_all_over_a_weight_range_the_leader_is_not_beaten(rows, weights):
+    case = rated(weights, {f"maker {at}": row for at, row in enumerate(rows)})
+    for criterion, found in enumerate(examined(case).weight_ranges):
+        if found is not None:
+            sweep = np.linspace(found.low, found.high, 9)
+            assert min(lead_at(case, criterion, share) for share in sweep) >= -1e-8
+
+
+@settings(max_examples=60, deadline=None)
+@given(ROWS.filter(lambda rows: len(rows) > 1), WEIGHTS)
+def test_the_smallest_change_brings_the_rival_level_with_so_much_moved(rows, weights):
+    case = rated(weights, {f"maker {at}": row for at, row in enumerate(rows)})
+    standing, found = standing_of(case), examined(case)
+    leader = standing.ranking.order[0]
+    for rival in found.rivals:
+        change = found.change_against(rival)
+        if change.weights is not None:
+            scores = standing.points.counted @ change.weights
+            moved = np.abs(change.weights - standing.shares).sum() / 2
+            assert (pytest.approx(scores[leader], abs=1e-8), pytest.approx(change.moved)) == (scores[rival], moved)

@@ -1,0 +1,113 @@
+"""Answers and limits in words."""
+
+import numpy as np
+import pytest
+from cases import AS_OF, choices, make_case, numbers
+
+from scorecard.brief import Brief
+from scorecard.counting import count
+from scorecard.criteria import Limit
+from scorecard.reasons import answer_words, range_words, tidy, what_lets_in, why_ruled_out, with_unit
+
+INF = np.inf
+MUGS = Brief(item="enamel mug", quantity=200, designs=4)
+METHODS = {"transfer": 100, "screen print": 80, "sticker": 0}
+
+
+def said_of(criterion, typed, **more):
+    case = make_case([criterion], {"Fernhill": [typed]}, **more)
+    counting = count(criterion, case, AS_OF)
+    return why_ruled_out(criterion, counting, 0), what_lets_in(criterion, counting, 0)
+
+
+def minimum(limit=None):
+    return numbers("minimum_order", 1, (1, 100), (2, 0), per_quantity=True, unit="pieces", limit=limit)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "words"),
+    [
+        (3, 3, "3"),
+        (3, 5, "3 to 5"),
+        (2.5, INF, "at least 2.5"),
+        (-INF, 24, "up to 24"),
+        (-INF, INF, "anything"),
+        (1 / 3, 1, "0.3333 to 1"),
+    ],
+)
+def test_a_range_reads_as_a_person_would_say_it(low, high, words):
+    assert words == range_words(low, high)
+
+
+def test_a_tidy_number_has_at_most_four_decimals():
+    assert ("0.3333", "0.3", "12") == (tidy(1 / 3), tidy(0.1 + 0.2), tidy(12.0))
+
+
+@pytest.mark.parametrize(("unit", "words"), [("", "5"), ("%", "5%"), ("days", "5 days")])
+def test_a_unit_stands_after_the_number(unit, words):
+    assert words == with_unit("5", unit)
+
+
+@pytest.mark.parametrize(("low", "words"), [(np.nan, "unknown"), (1.0, "screen print")])
+def test_a_choice_reads_as_the_criteria_file_spells_it(low, words):
+    assert words == answer_words(choices("method", 1, METHODS), low, low)
+
+
+def test_a_number_reads_with_its_unit():
+    assert "3 to 5 days" == answer_words(numbers("response", 1, unit="days"), 3, 5)
+
+
+def test_a_choice_that_is_not_accepted_says_so():
+    criterion = choices("method", 1, METHODS, limit=Limit(none_of=("sticker",)))
+    assert ("Method: “sticker” is not accepted", "Method: transfer or screen print") == said_of(criterion, "sticker")
+
+
+def test_where_no_choice_passes_nothing_lets_a_maker_in():
+    criterion = choices("method", 1, METHODS, limit=Limit(none_of=tuple(METHODS)))
+    assert "Method: none of the choices passes" == said_of(criterion, "sticker")[1]
+
+
+def test_a_number_below_its_limit_says_so():
+    criterion = numbers("rating", 1, limit=Limit(at_least=4.0))
+    assert ("Rating: 3.9 is below the limit of 4", "Rating: at least 4") == said_of(criterion, 3.9)
+
+
+def test_a_number_above_its_limit_says_so():
+    criterion = numbers("lead_time", 1, unit="days", limit=Limit(at_most=30))
+    expected = "Lead time: 31 to 40 days is above the limit of 30", "Lead time: at most 30 days"
+    assert expected == said_of(criterion, (31, 40))
+
+
+@pytest.mark.parametrize(("typed", "why"), [(2, "below the limit of 3"), (6, "above the limit of 5")])
+def test_a_number_beside_a_window_says_on_which_side(typed, why):
+    criterion = numbers("size", 1, unit="cm", limit=Limit(at_least=3, at_most=5))
+    assert (f"Size: {typed} cm is {why}", "Size: 3 to 5 cm") == said_of(criterion, typed)
+
+
+def test_a_minimum_says_what_it_counts_as_and_what_to_bring_it_down_to():
+    # 400 of the 50 of one design is 8; 2.5 of them are 125 pieces
+    found = said_of(minimum(Limit(at_most=2.5)), 400, brief=MUGS, minimum_per=("design",))
+    why = "Minimum order: 400 pieces counts as 8, which is above the limit of 2.5"
+    assert (why, "Minimum order: at most 125 pieces") == found
+
+
+def test_per_an_unknown_unit_the_most_generous_one_lets_a_maker_in():
+    # 2.5 times all 200 pieces, were the minimum per order
+    found = said_of(minimum(Limit(at_most=2.5)), 600, brief=MUGS, minimum_per=(None,))
+    why = "Minimum order: 600 pieces counts as 3 to 12, which is above the limit of 2.5"
+    assert (why, "Minimum order: at most 500 pieces") == found
+
+
+def test_an_unknown_answer_that_cannot_pass_says_so():
+    criterion = numbers("rating", 1, within=(0, 5), limit=Limit(at_least=6))
+    assert "Rating: unknown is below the limit of 6" == said_of(criterion, None)[0]
+
+
+@pytest.mark.parametrize("typed", [501, 600])
+@pytest.mark.parametrize("unit", ["order", "design", None])
+def test_what_is_said_to_let_a_maker_in_does(typed, unit):
+    criterion = minimum(Limit(at_most=2.5))
+    needed = said_of(criterion, typed, brief=MUGS, minimum_per=(unit,))[1]
+    enough = float(needed.removeprefix("Minimum order: at most ").removesuffix(" pieces"))
+    case = make_case([criterion], {"Fernhill": [enough]}, brief=MUGS, minimum_per=(unit,))
+    assert count(criterion, case, AS_OF).tested.low[0] <= 2.5
