@@ -64,16 +64,20 @@ def of_hundred(part: float) -> str:
 
 def question_phrase(calculation: Calculation, question: Question) -> str:
     """Return a question as a phrase: whose answer on what, and which answer would put whom first."""
-    names = calculation.case.table.makers
-    criterion = calculation.case.criteria.criteria[question.criterion]
-    subject = f"{names[question.maker]} on “{criterion.title}”"
+    name = calculation.case.table.makers[question.maker]
+    subject = f"{name} on “{calculation.case.criteria.criteria[question.criterion].title}”"
+    return subject if question.leader_then is None else f"{subject} ({consequence_phrase(calculation, question)})"
+
+
+def consequence_phrase(calculation: Calculation, question: Question) -> str:
+    """Return which answer to a question would put whom first; "" where none would."""
     if question.leader_then is None:
-        return subject
-    first = names[question.leader_then]
-    answers = answers_phrase(criterion, question.answers)
+        return ""
+    names = calculation.case.table.makers
+    answers = answers_phrase(calculation.case.criteria.criteria[question.criterion], question.answers)
     where = f"with {answers}, " if answers else "with the right answer, "
     out = f"{names[question.maker]} is ruled out and " if question.by == "limit" else ""
-    return f"{subject} ({where}{out}{first} leads)"
+    return f"{where}{out}{names[question.leader_then]} leads"
 
 
 def answers_phrase(criterion: Criterion, stretches: Sequence[tuple[float, float]]) -> str:

@@ -1,0 +1,158 @@
+"""Ruled out and why, what to ask next, and, where they are wanted, contact details: as rows of words."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+from urllib.parse import urlsplit
+
+import numpy as np
+
+from scorecard.calculation import Calculation
+from scorecard.questions import Question
+from scorecard.reasons import what_lets_in, why_ruled_out
+from scorecard.report.answers import typed_in_words
+from scorecard.report.texts import isolate
+from scorecard.sentences import consequence_phrase
+from scorecard.words import counted, rounded
+from scorecard.writing import safe_href
+
+MOST_ASKED = 60  # questions on one page
+LONGEST_NOTE = 1_000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuledOut:
+    """A maker that is ruled out: why, what would let it in, and its score and rank then."""
+
+    maker: str
+    why: tuple[str, ...]
+    let_in_by: tuple[str, ...]
+    score: str
+    rank: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """One question: of whom, on what, what is known now, what it could change, what it carries, where to write it."""
+
+    maker: str
+    criterion: str
+    now: str
+    change: str | None
+    carries: str
+    cell: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Questions:
+    """What to ask: what could change the leader, the rest, and in words what is left out."""
+
+    deciding: tuple[Asked, ...]
+    others: tuple[Asked, ...]
+    left_out: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Detail:
+    """One contact detail: its heading, the text, and where it is a web address that may be linked, address and host."""
+
+    heading: str
+    text: str
+    href: str | None
+    host: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """One maker's contact details."""
+
+    maker: str
+    details: tuple[Detail, ...]
+
+
+def ruled_out_of(calculation: Calculation, result: dict[str, Any], shown: Sequence[int]) -> list[RuledOut]:
+    """Return the makers that are ruled out.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+    result : of the same calculation, whose ``let_in`` is in sheet order
+    shown : positions of the first of them, in sheet order
+    """
+    rows = []
+    for maker, let_in in zip(shown, result["let_in"], strict=False):
+        failed = [int(at) for at in np.flatnonzero(calculation.screening.fails[maker])]
+        about = [(calculation.case.criteria.criteria[at], calculation.countings[at], maker) for at in failed]
+        rows.append(
+            RuledOut(
+                maker=calculation.case.table.makers[maker],
+                why=tuple(why_ruled_out(*one) for one in about),
+                let_in_by=tuple(what_lets_in(*one) for one in about),
+                score=rounded(let_in["score"]),
+                rank=str(let_in["rank"]),
+            )
+        )
+    return rows
+
+
+def questions_of(calculation: Calculation) -> Questions:
+    """Return what to ask, without the questions that carry nothing and change nothing."""
+    worth = [one for one in calculation.questions if _matters(calculation, one)]
+    shown = worth[:MOST_ASKED]
+    return Questions(
+        deciding=tuple(_asked(calculation, one) for one in shown if one.could_change_leader),
+        others=tuple(_asked(calculation, one) for one in shown if not one.could_change_leader),
+        left_out=_left_out(len(worth) - len(shown), len(calculation.questions) - len(worth)),
+    )
+
+
+def _left_out(more: int, idle: int) -> tuple[str, ...]:
+    said = []
+    if more:
+        said.append(f"{counted(more, 'more question')} that carry no more than these are in shortlist.json.")
+    if idle:
+        verb = "is left out: it carries" if idle == 1 else "are left out: they carry"
+        said.append(f"{counted(idle, 'open answer')} {verb} nothing and cannot change who leads.")
+    return tuple(said)
+
+
+def _matters(calculation: Calculation, question: Question) -> bool:
+    may_fail = bool(calculation.screening.may_fail[question.maker, question.criterion])
+    return question.could_change_leader or may_fail or question.carries > 0
+
+
+def _asked(calculation: Calculation, question: Question) -> Asked:
+    criterion, table = calculation.case.criteria.criteria[question.criterion], calculation.case.table
+    return Asked(
+        maker=table.makers[question.maker],
+        criterion=criterion.title,
+        now=typed_in_words(calculation, question.maker, question.criterion),
+        change=_change(calculation, question),
+        carries=rounded(question.carries) if question.carries == 0 or question.carries >= 0.05 else "under 0.1",
+        cell=str(table.place(question.maker, criterion.key).cell),
+    )
+
+
+def _change(calculation: Calculation, question: Question) -> str | None:
+    if question.could_change_leader:
+        return consequence_phrase(calculation, question)
+    if calculation.screening.may_fail[question.maker, question.criterion]:
+        return "may rule it out"
+    return None
+
+
+def contacts_of(calculation: Calculation, shown: Sequence[int]) -> list[Contact]:
+    """Return the contact details and notes of some makers, without the makers of whom none are known."""
+    details = calculation.case.table.details
+    contacts = []
+    for maker in shown:
+        said = [_detail(heading, texts[maker]) for heading, texts in details.items() if texts[maker].strip()]
+        if said:
+            contacts.append(Contact(maker=calculation.case.table.makers[maker], details=tuple(said)))
+    return contacts
+
+
+def _detail(heading: str, text: str) -> Detail:
+    href = safe_href(text)
+    host = None if href is None else urlsplit(href).hostname
+    return Detail(heading=isolate(heading), text=isolate(text, LONGEST_NOTE), href=href, host=host)

@@ -1,0 +1,87 @@
+"""The head of the page: what is wanted, the verdict, its stage, and what was set aside.
+
+Enters: an assessment. Leaves: sentences.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+from scorecard.calculation import Calculation
+from scorecard.case import Case
+from scorecard.errors import Problem
+from scorecard.report.texts import isolate, sentence
+from scorecard.sentences import rule_sentence, verdict_sentence
+from scorecard.words import counted, listed
+
+STAGE = "Whom to write to: price and freight are not in this ranking."
+CELLS_NAMED = 12  # cells set aside that are named in the first line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opening:
+    """What stands at the head of the page.
+
+    Parameters
+    ----------
+    title : of the case
+    wanted : the brief in one line
+    set_aside : cells that count as unknown since they could not be read; None where there are none
+    verdict, stage : sentences
+    rule : who leads as the open answers turn out; None where that makes no difference
+    """
+
+    title: str
+    wanted: str
+    set_aside: str | None
+    verdict: str
+    stage: str
+    rule: str | None
+
+
+def opening_of(calculation: Calculation) -> Opening:
+    """Return the head of the page."""
+    rule = rule_sentence(calculation)
+    return Opening(
+        title=calculation.case.title,
+        wanted=wanted_line(calculation.case),
+        set_aside=set_aside_sentence(calculation.case.set_aside),
+        verdict=sentence(verdict_sentence(calculation)),
+        stage=STAGE,
+        rule=None if rule is None else sentence(rule),
+    )
+
+
+def wanted_line(case: Case) -> str:
+    """Return the brief in one line."""
+    brief = case.brief
+    parts = [
+        brief.item,
+        counted(brief.quantity, "piece") + (f" in {brief.designs} designs" if brief.designs > 1 else ""),
+    ]
+    if brief.destination:
+        parts.append(f"to {brief.destination}")
+    if brief.need_by:
+        parts.append(f"needed by {day_words(brief.need_by)}")
+    return " · ".join(parts)
+
+
+def day_words(day: date) -> str:
+    """Return a day in words.
+
+    Examples
+    --------
+    >>> day_words(date(2027, 5, 4))
+    '4 May 2027'
+    """
+    return f"{day.day} {day:%B %Y}"
+
+
+def set_aside_sentence(set_aside: tuple[Problem, ...]) -> str | None:
+    """Return which cells could not be read and count as unknown; None where there are none."""
+    if not set_aside:
+        return None
+    cells = [isolate("!".join(part for part in (one.place.sheet, one.place.cell) if part)) for one in set_aside]
+    more = len(cells) - CELLS_NAMED
+    named = cells[:CELLS_NAMED] + ([f"{more} more"] if more > 0 else [])
+    verb = "counts" if len(cells) == 1 else "count"
+    return f"{counted(len(cells), 'cell')} could not be read and {verb} as unknown: {listed(named)}."

@@ -1,0 +1,116 @@
+"""The report as one HTML page: views make ready strings, the templates set them, one style sheet dresses them.
+
+Enters: an assessment, its result, and when the page is made. Leaves: a page that needs no network, no script and no
+other file. Its content security policy allows the very style sheet that it carries, by its hash, and nothing else.
+"""
+
+from base64 import b64encode
+from dataclasses import dataclass
+from datetime import datetime
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+from markupsafe import Markup
+
+from scorecard.assessment import Assessment
+from scorecard.calculation import Calculation
+from scorecard.report.arithmetic import rules_of, workings_of
+from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
+from scorecard.report.extent import Extent, extent_of, ruled_out_makers
+from scorecard.report.opening import opening_of
+from scorecard.report.ranked import ranked_makers
+from scorecard.report.receipts import receipts_of
+from scorecard.report.sources import sources_of
+from scorecard.report.texts import bare, marked, presentable
+from scorecard.report.weights import consistency_sentence, firm_of, how_to_change, weights_of
+from scorecard.writing import environment
+
+HERE = Path(__file__).parent
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A section of the page: its anchor, which also names its template, and its heading."""
+
+    name: str
+    heading: str
+
+
+SECTIONS = (
+    Section("verdict", "The verdict"),
+    Section("ranking", "The ranking"),
+    Section("lost", "Where points were lost"),
+    Section("weights", "Weights to try"),
+    Section("firm", "How firm the choice is"),
+    Section("out", "Ruled out, and why"),
+    Section("ask", "What to ask next"),
+    Section("costs", "Costs and dates"),
+    Section("arithmetic", "All the arithmetic"),
+    Section("read", "What was read"),
+)
+
+
+def page(assessment: Assessment, result: dict[str, Any], *, made: datetime, with_contacts: bool = False) -> str:
+    """Return the report as one HTML page; the same assessment and time give the same bytes.
+
+    Parameters
+    ----------
+    assessment : what ``assess`` returned
+    result : its ``as_json()``
+    made : when the page is made
+    with_contacts : whether contact details and notes go onto the page
+    """
+    templates = environment(HERE)
+    templates.filters |= {"marked": marked, "bare": bare}
+    style = (HERE / "style.css").read_text(encoding="utf-8")
+    shown = presentable(assessment)
+    return templates.get_template("page.html.jinja").render(
+        style=Markup(style),  # noqa: S704 - our own file
+        policy=policy_for(style),
+        sections=SECTIONS,
+        **views_of(shown, result, extent_of(shown), with_contacts=with_contacts),
+        sources=sources_of(shown, made),
+    )
+
+
+def policy_for(style: str) -> str:
+    """Return the content security policy of a page with this style sheet: that, and nothing else.
+
+    Parameters
+    ----------
+    style : exactly what stands between the tags
+
+    References
+    ----------
+    W3C, Content Security Policy Level 3, hash sources.
+    """
+    digest = b64encode(sha256(style.encode()).digest()).decode()
+    return f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
+
+
+def views_of(
+    calculation: Calculation, result: dict[str, Any], extent: Extent, *, with_contacts: bool
+) -> dict[str, Any]:
+    """Return what the templates set, by name: ready strings, no arithmetic left to do."""
+    command, where = how_to_change(calculation.case.criteria)
+    ranked, out = len(calculation.ranking.order), len(ruled_out_makers(calculation.ranking))
+    return {
+        "opening": opening_of(calculation),
+        "ranked": ranked_makers(calculation, extent.ranked),
+        "ranked_left": ranked - len(extent.ranked),
+        "receipts": receipts_of(calculation, extent.detailed),
+        "receipts_left": ranked - len(extent.detailed),
+        "weights": weights_of(calculation),
+        "reweigh": command,
+        "where_weights": where,
+        "consistency": consistency_sentence(calculation.case.criteria),
+        "firm": firm_of(calculation),
+        "ruled_out": ruled_out_of(calculation, result, extent.ruled_out),
+        "ruled_out_left": out - len(extent.ruled_out),
+        "questions": questions_of(calculation),
+        "contacts": contacts_of(calculation, extent.detailed) if with_contacts else [],
+        "rules": rules_of(calculation),
+        "workings": workings_of(calculation, (*extent.detailed, *extent.ruled_out_detailed)),
+        "workings_left": ranked + out - len(extent.detailed) - len(extent.ruled_out_detailed),
+    }
