@@ -1,0 +1,102 @@
+"""The tables [brief] and [firmness] of the criteria file.
+
+Enters: the tables. Leaves: the brief, with the parts that are sound, and how firmness is worked out.
+"""
+
+from typing import Literal
+
+from scorecard.brief import Brief
+from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS, country_offered, currency_offered
+from scorecard.criteria import Firmness
+from scorecard.reading.toml_tables import Table, shown_value
+from scorecard.words import shortest
+
+BRIEF_KEYS = (
+    "item",
+    "quantity",
+    "designs",
+    "colours",
+    "sizes",
+    "destination",
+    "currency",
+    "need_by",
+    "print_width_mm",
+    "print_height_mm",
+    "decimal",
+)
+DECIMAL_MARKS: tuple[Literal[".", ","], ...] = (".", ",")
+FIRMNESS_KEYS = ("spread", "seed")
+
+
+def read_brief(table: Table) -> Brief | None:
+    """Return the brief, or None where the item or the quantity cannot be told; a part with a problem is left out."""
+    table.known_keys(BRIEF_KEYS, "the brief")
+    table.required(("item", "quantity"), "the brief")
+    item = table.text("item")
+    quantity = table.whole("quantity", least=1)
+    designs = _designs(table, quantity)
+    colours, sizes = table.whole("colours", least=1), table.whole("sizes", least=1)
+    width, height = table.number_above_zero("print_width_mm"), table.number_above_zero("print_height_mm")
+    destination, currency, need_by = _destination(table), _currency(table), table.day("need_by")
+    decimal = table.one_of("decimal", DECIMAL_MARKS)
+    if item is None or quantity is None:
+        return None
+    return Brief(
+        item=item,
+        quantity=quantity,
+        designs=designs,
+        colours=colours,
+        sizes=sizes,
+        destination=destination,
+        currency=currency,
+        need_by=need_by,
+        print_width_mm=width,
+        print_height_mm=height,
+        decimal=decimal,
+    )
+
+
+def read_firmness(table: Table) -> Firmness:
+    """Return how firmness is worked out; what is absent or has a problem is as usual."""
+    table.known_keys(FIRMNESS_KEYS, "[firmness]")
+    usual = Firmness()
+    spread, seed = table.number("spread"), table.whole("seed", least=0)
+    if spread is not None and not 0 < spread <= 1:
+        wanted = "Write a part of 1, such as 0.25 for weights that may be a quarter more or less"
+        table.problem("not-a-part-of-one", "spread", f"{shortest(spread)} is not above 0 and at most 1", wanted)
+        spread = None
+    return Firmness(spread=usual.spread if spread is None else spread, seed=usual.seed if seed is None else seed)
+
+
+def _designs(table: Table, quantity: int | None) -> int:
+    """Return the number of designs, 1 where it cannot be told."""
+    designs = table.whole("designs", least=1)
+    if designs is not None and quantity is not None and designs > quantity:
+        found = f"{designs} designs are more than the {quantity} pieces wanted"
+        table.problem("more-designs-than-pieces", "designs", found, "Write how many designs the pieces are split into")
+        return 1
+    return designs or 1
+
+
+def _destination(table: Table) -> str | None:
+    """Return the country's code."""
+    typed = table.text("destination")
+    if typed is None or typed in COUNTRIES:
+        return typed
+    offered = country_offered(typed)
+    wanted = f'Write "{offered}" for {COUNTRIES[offered]}' if offered else 'Write its two letters, such as "IE" or "GB"'
+    found = f"{shown_value(typed)} is not a country's code (ISO 3166-1)"
+    table.problem("not-a-country", "destination", found, wanted)
+    return None
+
+
+def _currency(table: Table) -> str | None:
+    """Return the currency's code."""
+    typed = table.text("currency")
+    if typed is None or typed in CURRENCY_DECIMALS:
+        return typed
+    offered = currency_offered(typed)
+    wanted = f'Write "{offered}"' if offered else 'Write its three letters, such as "EUR" or "GBP"'
+    found = f"{shown_value(typed)} is not the code of a currency in use (ISO 4217)"
+    table.problem("not-a-currency", "currency", found, wanted)
+    return None
