@@ -84,15 +84,15 @@ def answers_phrase(criterion: Criterion, stretches: Sequence[tuple[float, float]
     """Return stretches of answers in words, such as "260 pieces or less"; "" where there are none."""
     if criterion.choices is not None:
         return listed((f"“{answer_words(criterion, *one)}”" for one in stretches), "or") if stretches else ""
-    return listed((with_unit(_or_beyond(*one), criterion.unit) for one in stretches), "or") if stretches else ""
+    return listed((_or_beyond(*one, criterion.unit) for one in stretches), "or") if stretches else ""
 
 
-def _or_beyond(low: float, high: float) -> str:
+def _or_beyond(low: float, high: float, unit: str) -> str:
     if isinf(low) and not isinf(high):
-        return f"{range_words(high, high)} or less"
+        return f"{with_unit(range_words(high, high), unit)} or less"
     if isinf(high) and not isinf(low):
-        return f"{range_words(low, low)} or more"
-    return range_words(low, high)
+        return f"{with_unit(range_words(low, low), unit)} or more"
+    return with_unit(range_words(low, high), unit)
 
 
 def change_sentence(calculation: Calculation, rival: int) -> str:
