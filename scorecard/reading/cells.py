@@ -15,6 +15,7 @@ from scorecard.words import shortest
 Decimal = Literal[".", ","]
 
 LONGEST_QUOTE = 60
+COLUMN_LIMIT = 500  # the most columns of a sheet that is read
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ class SheetRows(Protocol):
     blank: Value
     warnings: list[Problem]
     hidden_rows: list[int]
-    hidden_columns: list[int]
+    hidden_columns: set[int]
     merged: list[str]
 
     def __iter__(self) -> Iterator[SheetRow]: ...

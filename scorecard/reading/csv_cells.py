@@ -35,7 +35,7 @@ class CsvSheet:
         self._file, self._content = admitted.path.name, admitted.content
         self.warnings: list[Problem] = []
         self.hidden_rows: list[int] = []
-        self.hidden_columns: list[int] = []
+        self.hidden_columns: set[int] = set()
         self.merged: list[str] = []
         self._encoding = self._find_encoding()
         head = list(islice(self._open(), HEADING_ROWS))

@@ -35,7 +35,7 @@ class GuardedPart:
     def read(self, size: int = -1) -> bytes:
         """Return the next bytes, once they have been looked at."""
         chunk = self._part.read(size)
-        if b"<!" in self._tail + chunk:
+        if b"<!" in self._tail + chunk or b"\0" in chunk:  # a NUL byte: UTF-16, in which "<!" would look otherwise
             found = f"{self._file} declares a document type or holds XML comments, which no spreadsheet program writes"
             wanted = "Open it in your spreadsheet program and save a copy as .xlsx"
             raise refusal(self._file, "file-doctype", found, wanted)

@@ -4,13 +4,12 @@ from collections.abc import Iterator, Sequence
 from itertools import compress, islice
 from operator import itemgetter
 
-from scorecard.reading.cells import Fault, SheetRow, Value, column_letter, is_blank
+from scorecard.reading.cells import COLUMN_LIMIT, Fault, SheetRow, Value, column_letter, is_blank
 from scorecard.reading.findings import Findings
 from scorecard.reading.headings import MAKER
 from scorecard.reading.maker_columns import MakerColumns
 
 BLOCK_ROWS = 512
-COLUMN_LIMIT = 500
 
 
 def read_rows(rows: Iterator[SheetRow], columns: MakerColumns, blank: Value, row_limit: int) -> None:

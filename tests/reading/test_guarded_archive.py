@@ -27,6 +27,13 @@ def test_a_document_type_is_refused_however_it_falls_into_blocks(size):
     assert "file-doctype" == error.value.problems[0].code
 
 
+def test_a_document_type_is_refused_in_wider_letters_too():
+    with pytest.raises(InputError) as error:
+        drained("<!DOCTYPE a [<!ENTITY b 'c'>]><a/>".encode("utf-16"), 100)
+
+    assert "file-doctype" == error.value.problems[0].code
+
+
 def test_a_row_without_an_end_is_refused():
     with pytest.raises(InputError) as error:
         drained(b"<row>" + b"<c/>" * (TAGS_IN_ROW_LIMIT + 1), TAGS_IN_ROW_LIMIT)

@@ -1,0 +1,106 @@
+"""A sourcing folder as one case: the criteria file and the makers, every problem of both at once.
+
+Enters: a folder, or single files in place of its own. Leaves: the case, or an ``InputError`` with all that is wrong.
+"""
+
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+from scorecard.case import Case
+from scorecard.errors import InputError, Place, Problem
+from scorecard.reading.criteria_file import CriteriaReading, read_criteria
+from scorecard.reading.makers import ROW_LIMIT, MakersReading, ReadingOptions, read_makers
+
+CRITERIA_FILE = "criteria.toml"
+MAKERS_FILES = ("makers.xlsx", "makers.csv")
+
+
+def read_folder(  # noqa: PLR0913 - each stands for an option of the command line
+    path: str | Path,
+    *,
+    criteria_file: str | Path | None = None,
+    makers_file: str | Path | None = None,
+    set_aside: bool = False,
+    as_of: date | None = None,
+    row_limit: int = ROW_LIMIT,
+) -> Case:
+    """Read a sourcing folder.
+
+    Parameters
+    ----------
+    path : of the folder
+    criteria_file, makers_file : single files in place of the folder's own
+    set_aside : whether an answer that cannot be read is taken as unknown
+    as_of : today; days after it are problems. None: no day is too late
+    row_limit : the most rows of makers
+
+    Returns
+    -------
+    The case; its table may be empty, which is a warning.
+
+    Raises
+    ------
+    InputError
+        With every problem of both files.
+
+    Examples
+    --------
+    >>> from scorecard.errors import InputError
+    >>> try:
+    ...     read_folder("no such folder")
+    ... except InputError as error:
+    ...     print(error)
+    no such folder: there is no folder of this name. Lay out a sourcing folder with: scorecard start FOLDER.
+    """
+    folder = Path(path)
+    if criteria_file is None or makers_file is None:
+        _refuse_empty(folder, all_is_missing=criteria_file is None and makers_file is None)
+    chosen, warnings = (Path(makers_file), ()) if makers_file is not None else _makers_file(folder)
+    criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
+    options = ReadingOptions(set_aside=set_aside, as_of=as_of, row_limit=row_limit)
+    makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.brief, options=options)
+    return _case(criteria, makers, warnings)
+
+
+def _case(criteria: CriteriaReading, makers: MakersReading, warnings: Sequence[Problem]) -> Case:
+    """Return two readings as one case, if neither has a problem."""
+    problems = criteria.problems + makers.problems
+    noticed = (*criteria.warnings, *warnings, *makers.warnings)
+    if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
+        raise InputError(problems, noticed)
+    return Case(
+        title=criteria.title,
+        brief=criteria.brief,
+        criteria=criteria.criteria_set,
+        table=makers.table,
+        firmness=criteria.firmness,
+        warnings=noticed,
+        set_aside=makers.set_aside,
+        sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
+    )
+
+
+def _refuse_empty(folder: Path, all_is_missing: bool) -> None:
+    """Turn away a folder that is not there, or in which nothing of a sourcing folder is."""
+    wanted = "Lay out a sourcing folder with: scorecard start FOLDER"
+    place = Place(file=str(folder))
+    if not folder.is_dir():
+        problem = Problem(code="no-such-folder", place=place, found="there is no folder of this name", wanted=wanted)
+        raise InputError([problem])
+    known = (CRITERIA_FILE, f"{CRITERIA_FILE}.txt", *MAKERS_FILES)
+    if all_is_missing and not any((folder / name).exists() for name in known):
+        found = f"there is neither {CRITERIA_FILE} nor {MAKERS_FILES[0]} in this folder"
+        raise InputError([Problem(code="nothing-in-folder", place=place, found=found, wanted=wanted)])
+
+
+def _makers_file(folder: Path) -> tuple[Path, tuple[Problem, ...]]:
+    """Return the folder's file of makers, the workbook where both are there, with a warning."""
+    workbook, text = (folder / name for name in MAKERS_FILES)
+    if not workbook.exists():
+        return (text if text.exists() else workbook), ()
+    if not text.exists():
+        return workbook, ()
+    found = f"both {workbook.name} and {text.name} are there, and {workbook.name} is read"
+    wanted = f"To read the other, name it: --makers {text.name}"
+    return workbook, (Problem(code="two-makers-files", place=Place(file=text.name), found=found, wanted=wanted),)

@@ -1,0 +1,139 @@
+from datetime import date
+
+import pytest
+from builders import codes, makers_csv, makers_xlsx
+
+from scorecard.errors import InputError
+from scorecard.reading.folder import read_folder
+
+CRITERIA = """
+title = "Mugs for the fair"
+[brief]
+item = "enamel mug"
+quantity = 200
+[criteria.years]
+title = "Years trading"
+weight = 10
+column = "Years trading"
+unit = "years"
+points = [[0, 0], [10, 100]]
+"""
+HEADINGS = ("Maker", "Years trading", "Asked on")
+ROWS = [("Brightholm", 7, None), ("Otterwick", "3-5", None)]
+
+
+@pytest.fixture
+def folder(tmp_path):
+    """Lay out a sourcing folder that has no problem."""
+    (tmp_path / "criteria.toml").write_text(CRITERIA)
+    makers_xlsx(tmp_path / "makers.xlsx", HEADINGS, ROWS)
+    return tmp_path
+
+
+def problems_of(*arguments, **options):
+    """Return the problems with which a folder is turned away."""
+    with pytest.raises(InputError) as error:
+        read_folder(*arguments, **options)
+    return error.value.problems
+
+
+def test_a_sound_folder_becomes_a_case(folder):
+    case = read_folder(folder)
+
+    assert ("Mugs for the fair", ("years",), ("Brightholm", "Otterwick")) == (
+        case.title,
+        case.criteria.keys,
+        case.table.makers,
+    )
+    assert ["criteria.toml", "makers.xlsx"] == [source.name for source in case.sources]
+    assert ["read-as"] == [warning.code for warning in case.warnings]
+
+
+def test_a_folder_may_be_named_as_text(folder):
+    assert 2 == len(read_folder(str(folder)).table)
+
+
+def test_problems_of_both_files_come_at_once(folder):
+    (folder / "criteria.toml").write_text(CRITERIA.replace("weight = 10", 'weight = "ten"'))
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [("Brightholm", "many", None)])
+    problems = problems_of(folder)
+
+    assert ["criteria.toml", "makers.xlsx"] == [problem.place.file for problem in problems]
+    assert ("B2", "not-a-number") == codes(problems)[-1]
+
+
+def test_makers_may_stand_in_a_csv(folder):
+    (folder / "makers.xlsx").unlink()
+    makers_csv(folder / "makers.csv", HEADINGS, ROWS)
+
+    assert "makers.csv" == read_folder(folder).table.file
+
+
+def test_of_two_files_of_makers_the_workbook_is_read_with_a_warning(folder):
+    makers_csv(folder / "makers.csv", HEADINGS, [])
+    case = read_folder(folder)
+
+    assert ("makers.xlsx", "two-makers-files") == (case.table.file, case.warnings[0].code)
+
+
+def test_single_files_stand_in_for_the_folders_own(folder, tmp_path_factory):
+    elsewhere = tmp_path_factory.mktemp("elsewhere")
+    (elsewhere / "mine.toml").write_text(CRITERIA.replace("fair", "shop"))
+    makers_csv(elsewhere / "mine.csv", HEADINGS, [("Kilnside", 2, None)])
+    case = read_folder(folder, criteria_file=elsewhere / "mine.toml", makers_file=elsewhere / "mine.csv")
+
+    assert ("Mugs for the shop", ("Kilnside",)) == (case.title, case.table.makers)
+
+
+def test_two_single_files_need_no_folder(folder):
+    nowhere = folder / "nowhere"
+    case = read_folder(nowhere, criteria_file=folder / "criteria.toml", makers_file=folder / "makers.xlsx")
+
+    assert 2 == len(case.table)
+
+
+def test_an_empty_folder_is_told_how_to_start(tmp_path):
+    (problem,) = problems_of(tmp_path)
+
+    assert "nothing-in-folder" == problem.code
+    assert "scorecard start" in problem.wanted
+
+
+def test_a_folder_that_is_not_there_is_one_problem(tmp_path):
+    assert ["no-such-folder"] == [problem.code for problem in problems_of(tmp_path / "nowhere")]
+
+
+def test_a_folder_without_makers_misses_the_workbook(folder):
+    (folder / "makers.xlsx").unlink()
+
+    assert [("makers.xlsx", "file-missing")] == [(one.place.file, one.code) for one in problems_of(folder)]
+
+
+def test_unreadable_answers_are_set_aside_on_the_users_word(folder):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [("Brightholm", "many", None)])
+
+    assert [("B2", "not-a-number")] == codes(read_folder(folder, set_aside=True).set_aside)
+
+
+def test_days_after_today_are_problems(folder):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [("Brightholm", 7, "2026-11-26")])
+
+    assert [("C2", "day-to-come")] == codes(problems_of(folder, as_of=date(2026, 11, 25)))
+
+
+def test_the_row_limit_can_be_set(folder):
+    assert [("A3", "too-many-rows")] == codes(problems_of(folder, row_limit=1))
+
+
+def test_no_makers_is_a_warning_and_an_empty_table(folder):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [])
+    case = read_folder(folder)
+
+    assert (0, ["no-makers"]) == (len(case.table), [warning.code for warning in case.warnings])
+
+
+def test_the_decimal_mark_of_the_brief_is_heeded(folder):
+    (folder / "criteria.toml").write_text(CRITERIA.replace("quantity = 200", 'quantity = 200\ndecimal = ","'))
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [("Brightholm", "1,000", None)])
+
+    assert 1 == read_folder(folder).table.answers["years"].low[0]
