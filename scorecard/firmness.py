@@ -56,7 +56,7 @@ class HowFirm:
     Parameters
     ----------
     ranked : positions of the ranked makers, in sheet order
-    rivals : the ranked makers but the first, in the order of rank
+    rivals : the ranked makers but the first, in the order of rank; of a very long list, the best
     weight_ranges : (criteria,); None where a criterion has all the weight; empty where nobody is ranked
     leaders_by_rule : who leads with every open answer at its worst, middle, best
     changes : smallest change against each of the ranked makers, in the order of ``ranked``; None where nobody is ranked
@@ -120,7 +120,7 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Fir
     front = ranking.order[:MOST_IN_FRONT]
     return HowFirm(
         ranked=ranked,
-        rivals=ranking.order[1:],
+        rivals=ranking.written[1:],
         weight_ranges=tuple(None if one is None else _in_sheet(one, ranked) for one in found),
         leaders_by_rule=leaders_by_rule(points, shares, np.array(ranking.ranks) == 0),
         changes=smallest_changes(counted, shares, leader),

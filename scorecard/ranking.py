@@ -14,6 +14,9 @@ from scorecard.screening import Booleans
 from scorecard.value_functions import Floats
 
 TIE = 1e-9  # scores nearer than this are level
+ROUGH = 1e-6  # a plain product is nearer to the exact sum than this
+LONGEST = 20_000  # a list of up to so many makers is written out whole
+BEST_OF_LONG = 500  # of a longer one, so many
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -41,6 +44,17 @@ class Ranking:
     def leaders(self) -> tuple[int, ...]:
         """Positions of the joint leaders, in sheet order."""
         return tuple(maker for maker in self.order if self.ranks[maker] == 1)
+
+    @property
+    def written(self) -> tuple[int, ...]:
+        """Positions of the ranked makers that outputs name one by one: all, or the best of a very long list."""
+        return self.order if len(self.ranks) <= LONGEST else self.order[:BEST_OF_LONG]
+
+    @property
+    def ruled_out(self) -> tuple[int, ...]:
+        """Positions of the ruled-out makers that outputs name one by one, in sheet order: likewise."""
+        out = tuple(maker for maker, rank in enumerate(self.ranks) if not rank)
+        return out if len(self.ranks) <= LONGEST else out[:BEST_OF_LONG]
 
     @property
     def margin(self) -> float | None:
@@ -72,7 +86,8 @@ def weighted_sums(points: Floats, shares: Floats) -> Floats:
     >>> weighted_sums(np.array([[80.0, 40.0]]), np.array([0.75, 0.25])).tolist()
     [70.0]
     """
-    return np.array([fsum(row) for row in (points * shares).tolist()], dtype=float)
+    columns = (points * shares).T.tolist()
+    return np.fromiter(map(fsum, zip(*columns, strict=True)), dtype=float, count=len(points))
 
 
 def competition_ranks(scores: Sequence[float]) -> list[int]:
@@ -101,16 +116,57 @@ def rank_makers(points: PointsTable, shares: Floats, ruled_out: Booleans) -> Ran
     """
     scores = weighted_sums(points.counted, shares)
     ranks, order = _ranks(scores, ruled_out)
-    known = points.known.astype(float)
+    varied = np.asarray((points.high > points.low).any(axis=1))
+    low, high, reach = (_where_varied(ends, shares, varied, scores) for ends in (points.low, points.high, points.reach))
     return Ranking(
         scores=scores,
-        low=np.minimum(weighted_sums(points.low, shares), scores),
-        high=np.maximum(weighted_sums(points.high, shares), scores),
-        known_shares=np.minimum(weighted_sums(known, shares), 1.0),
-        reach=weighted_sums(points.reach, shares),
+        low=np.minimum(low, scores),
+        high=np.maximum(high, scores),
+        known_shares=known_shares(points.known, shares),
+        reach=reach,
         ranks=ranks,
         order=order,
     )
+
+
+def _where_varied(points: Floats, shares: Floats, varied: Booleans, scores: Floats) -> Floats:
+    """Return weighted sums, computed only where an answer is open; elsewhere they are the scores."""
+    sums = scores.copy()
+    sums[varied] = weighted_sums(points[varied], shares)
+    return sums
+
+
+def known_shares(known: Booleans, shares: Floats) -> Floats:
+    """Return the part of each score whose answers are known, summed once for every pattern of known answers.
+
+    Parameters
+    ----------
+    known : (makers, criteria)
+    shares : (criteria,), adding up to 1
+
+    Returns
+    -------
+    (makers,), 0 to 1
+    """
+    packed = np.packbits(known, axis=1)
+    _, first, pattern = np.unique(packed, axis=0, return_index=True, return_inverse=True)
+    return np.minimum(weighted_sums(known[first].astype(float), shares), 1.0)[pattern.reshape(-1)]
+
+
+def leaders_of(points: Floats, shares: Floats, in_play: Booleans) -> tuple[int, ...]:
+    """Return the positions of the joint leaders among those in play, in sheet order.
+
+    Parameters
+    ----------
+    points : (makers, criteria), 0 to 100
+    shares : (criteria,), adding up to 1
+    in_play : (makers,)
+    """
+    makers = np.flatnonzero(in_play)
+    rough = points[makers] @ shares
+    near = makers[rough >= rough.max(initial=-np.inf) - ROUGH]
+    exact = weighted_sums(points[near], shares)
+    return tuple(int(maker) for maker in near[exact.max(initial=-np.inf) - exact <= TIE])
 
 
 def _ranks(scores: Floats, ruled_out: Booleans) -> tuple[tuple[int, ...], tuple[int, ...]]:

@@ -58,6 +58,7 @@ def result_of(calculation: Calculation) -> Json:
         "typed_weights": {key: plain(float(weight)) for key, weight in case.criteria.typed_weights.items()},
         "weights_by": note.method,
         "makers": _makers(calculation),
+        "left_out": len(names) - len(ranking.written) - len(ranking.ruled_out),
         "let_in": _let_in(calculation),
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
@@ -67,16 +68,13 @@ def result_of(calculation: Calculation) -> Json:
     }
 
 
-def _ruled_out(calculation: Calculation) -> list[int]:
-    return [maker for maker, rank in enumerate(calculation.ranking.ranks) if not rank]
-
-
 def _makers(calculation: Calculation) -> list[Json]:
-    cells = _Cells(calculation)
-    return [_maker(calculation, cells, maker) for maker in (*calculation.ranking.order, *_ruled_out(calculation))]
+    written = [*calculation.ranking.written, *calculation.ranking.ruled_out]
+    cells = _Cells(calculation, written)
+    return [_maker(calculation, maker, cells.of(place)) for place, maker in enumerate(written)]
 
 
-def _maker(calculation: Calculation, cells: "_Cells", maker: int) -> Json:
+def _maker(calculation: Calculation, maker: int, cells: Json) -> Json:
     ranking, table = calculation.ranking, calculation.case.table
     return {
         "maker": table.makers[maker],
@@ -89,7 +87,7 @@ def _maker(calculation: Calculation, cells: "_Cells", maker: int) -> Json:
         "high": figure(ranking.high[maker]),
         "known_share": figure(ranking.known_shares[maker]),
         "open_limits": _where(calculation, calculation.screening.may_fail[maker].tolist()),
-        "criteria": cells.of(maker),
+        "criteria": cells,
     }
 
 
@@ -107,37 +105,37 @@ def _reasons(calculation: Calculation, maker: int) -> list[str]:
 
 
 class _Cells:
-    """Every maker's answers, points and contributions, as lists, so that thousands of makers are quick."""
+    """Answers, points and contributions of the makers written, as lists, so that thousands are quick."""
 
-    def __init__(self, calculation: Calculation) -> None:
+    def __init__(self, calculation: Calculation, makers: list[int]) -> None:
         self.criteria = calculation.case.criteria.criteria
-        self.typed = [_pairs(one.typed) for one in calculation.countings]
-        self.counts_as = [_pairs(one.counts_as) for one in calculation.countings]
+        self.typed = [_pairs(one.typed, makers) for one in calculation.countings]
+        self.counts_as = [_pairs(one.counts_as, makers) for one in calculation.countings]
         points = calculation.points
-        self.points, self.low, self.high = figures(np.stack([points.counted, points.low, points.high]))
-        self.contributions = figures(points.counted * calculation.shares)
+        self.points, self.low, self.high = figures(np.stack([points.counted, points.low, points.high])[:, makers])
+        self.contributions = figures(points.counted[makers] * calculation.shares)
 
-    def of(self, maker: int) -> Json:
-        """Return one maker's criteria."""
-        return {criterion.key: self._cell(criterion, maker, at) for at, criterion in enumerate(self.criteria)}
+    def of(self, place: int) -> Json:
+        """Return the criteria of the maker in one place of the list."""
+        return {criterion.key: self._cell(criterion, place, at) for at, criterion in enumerate(self.criteria)}
 
-    def _cell(self, criterion: Criterion, maker: int, at: int) -> Json:
+    def _cell(self, criterion: Criterion, place: int, at: int) -> Json:
         return {
-            "answer": answer(criterion, *self.typed[at][maker]),
-            "counts_as": answer(criterion, *self.counts_as[at][maker]),
-            "points": self.points[maker][at],
-            "low": self.low[maker][at],
-            "high": self.high[maker][at],
-            "contribution": self.contributions[maker][at],
+            "answer": answer(criterion, *self.typed[at][place]),
+            "counts_as": answer(criterion, *self.counts_as[at][place]),
+            "points": self.points[place][at],
+            "low": self.low[place][at],
+            "high": self.high[place][at],
+            "contribution": self.contributions[place][at],
         }
 
 
-def _pairs(answers: Answers) -> list[tuple[float, float]]:
-    return list(zip(answers.low.tolist(), answers.high.tolist(), strict=True))
+def _pairs(answers: Answers, makers: list[int]) -> list[tuple[float, float]]:
+    return list(zip(answers.low[makers].tolist(), answers.high[makers].tolist(), strict=True))
 
 
 def _let_in(calculation: Calculation) -> list[Json]:
-    names, ranking, out = calculation.case.table.makers, calculation.ranking, _ruled_out(calculation)
+    names, ranking, out = calculation.case.table.makers, calculation.ranking, calculation.ranking.ruled_out
     return [
         {
             "maker": names[maker],

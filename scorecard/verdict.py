@@ -11,7 +11,7 @@ import numpy as np
 
 from scorecard.points import PointsTable
 from scorecard.questions import Question
-from scorecard.ranking import TIE, Ranking, rank_makers
+from scorecard.ranking import TIE, Ranking, leaders_of
 from scorecard.screening import Screening
 from scorecard.value_functions import Floats
 
@@ -104,10 +104,6 @@ def leaders_by_rule(
     shares : (criteria,), adding up to 1
     ruled_out : (makers,)
     """
-    rules = {"worst": points.low, "middle": (points.low + points.high) / 2, "best": points.high}
-    leaders = {}
-    for rule, counted in rules.items():
-        held = np.clip(counted, points.low, points.high)
-        table = PointsTable(low=points.low, high=points.high, counted=held, known=points.known)
-        leaders[rule] = rank_makers(table, shares, ruled_out).leaders
-    return leaders
+    middle = np.clip((points.low + points.high) / 2, points.low, points.high)
+    rules = {"worst": points.low, "middle": middle, "best": points.high}
+    return {rule: leaders_of(counted, shares, ~np.asarray(ruled_out)) for rule, counted in rules.items()}

@@ -10,7 +10,12 @@ from collections.abc import Callable, Iterator
 
 import openpyxl
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
+
+# no deadline: the machine may be busy; in CI the same examples each time
+settings.register_profile("house", deadline=None, derandomize=bool(os.environ.get("CI")))
+settings.load_profile("house")
 
 ALWAYS_RECALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">
