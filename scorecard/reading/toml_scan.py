@@ -6,10 +6,11 @@ its key and the rest of the file still be read.
 
 import re
 from bisect import bisect
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 Path = tuple[str, ...]
+Extent = tuple[int, int]
 
 STRING = "\0"
 COMMENT = "\1"
@@ -30,6 +31,7 @@ TOKEN = re.compile(
 
 _PART = r'"(?:\\[^\n]|[^"\\\n])*"|\'[^\'\n]*\'|[A-Za-z0-9_-]+'
 _KEY = re.compile(rf"\s*(?:{_PART})\s*(?:\.\s*(?:{_PART})\s*)*")
+_KEY_WITHOUT_EQUALS = re.compile(rf"\s*([A-Za-z0-9_-]+)(?:\s*:|\s+[\d{STRING}[{{])")
 _BRACKET = re.compile(r"[][{}]")
 _NEW_HEADER = re.compile(r"\s*\[{1,2}\s*[A-Za-z_][^],]*\]{1,2}[\s\1]*$")
 _NEW_PAIR = re.compile(r"\s*[A-Za-z0-9_.-]+\s*=")
@@ -90,24 +92,38 @@ def statements(text: str) -> list[Statement]:
     return found
 
 
-def _extents(mask: str) -> Iterator[tuple[int, int]]:
-    """Yield where each statement starts and ends: it goes on over lines while a bracket is open."""
-    begun, ended = -1, 0
+def _extents(mask: str) -> Iterator[Extent]:
+    """Yield where each statement starts and ends.
+
+    A brace that is never closed would swallow all keys up to the next table, so its lines are taken one by one.
+    """
+    for lines, is_closed in _runs(mask, _lines(mask), _begins_anew):
+        if is_closed:
+            yield lines[0][0], lines[-1][1]
+        else:
+            yield from ((run[0][0], run[-1][1]) for run, _ in _runs(mask, lines, _looks_new))
+
+
+def _runs(
+    mask: str, lines: Iterable[Extent], begins: Callable[[str, list[str]], bool]
+) -> Iterator[tuple[list[Extent], bool]]:
+    """Yield the lines of each statement, and whether its brackets close: it goes on while one is open."""
+    run: list[Extent] = []
     opened: list[str] = []
-    for start, end in _lines(mask):
+    for start, end in lines:
         code = mask[start:end]
-        if not opened or _begins_anew(code, opened):
-            if begun >= 0:
-                yield begun, ended
-            begun = start if code.strip(BLANK) else -1
-            opened = []
-        ended = end
+        if not opened or begins(code, opened):
+            if run:
+                yield run, not opened
+            run, opened = [], []
+        if run or code.strip(BLANK):
+            run.append((start, end))
         _follow(opened, code)
-    if begun >= 0:
-        yield begun, ended
+    if run:
+        yield run, not opened
 
 
-def _lines(mask: str) -> Iterator[tuple[int, int]]:
+def _lines(mask: str) -> Iterator[Extent]:
     """Yield where each line starts and ends, a string over several lines counting as part of one."""
     start = 0
     for line in mask.split("\n"):
@@ -118,6 +134,11 @@ def _lines(mask: str) -> Iterator[tuple[int, int]]:
 def _begins_anew(code: str, opened: list[str]) -> bool:
     """Return whether a line is a new statement although a bracket is open: a list holds no ``key = value``."""
     return bool(_NEW_HEADER.match(code)) or ("{" not in opened and bool(_NEW_PAIR.match(code)))
+
+
+def _looks_new(code: str, _opened: list[str]) -> bool:
+    """Return whether a line looks like a new statement, whatever is open."""
+    return bool(_NEW_HEADER.match(code) or _NEW_PAIR.match(code))
 
 
 def _follow(opened: list[str], code: str) -> tuple[int, bool]:
@@ -157,8 +178,11 @@ def _statement(text: str, code: str, start: int, lines: tuple[int, int], table: 
 
 
 def _key_extent(code: str, is_header: bool) -> slice:
-    """Return where the key of a statement stands: between the brackets, or before the equals sign."""
-    found = re.match(r"\s*\[{1,2}([^][]*)\]" if is_header else r"([^=]*)=", code)
+    """Return where the key of a statement stands: between brackets, or before an equals sign or what took its place."""
+    if is_header:
+        found = re.match(r"\s*\[{1,2}([^][]*)\]", code)
+    else:
+        found = re.match(r"([^=]*)=", code) or _KEY_WITHOUT_EQUALS.match(code)
     return slice(*found.span(1)) if found else slice(0, 0)
 
 

@@ -116,27 +116,27 @@ def _by_pairs(table: Table, names: Sequence[str]) -> DerivedWeights | None:
     listing = [] if table.values.get("pairs") == [] else table.list_of("pairs")
     if listing is None:
         return None
-    judged: dict[Pair, float] = {}
     readings = [_judgement(table, item, names) for item in listing]
-    for pair, value in filter(None, readings):
-        if pair in judged or pair[::-1] in judged:
-            found = f"{_pair_named(pair, names)} are compared twice"
-            table.problem("pair-twice", "pairs", found, "Keep one of the two")
-            readings.append(None)
-        judged[pair] = value
-    missing = [p for p in combinations(range(len(names)), 2) if p not in judged and p[::-1] not in judged]
-    if None in readings or not _are_all_there(table, missing, names):
-        return None
-    return _weighed(table, judged, names)
+    told = [pair for pair, _ in readings if pair is not None]
+    is_sound = _are_once_each(table, told, names, is_all_told=len(told) == len(readings))
+    judged = {pair: value for pair, value in readings if pair is not None and value is not None}
+    return _weighed(table, judged, names) if is_sound and len(judged) == len(readings) else None
 
 
-def _are_all_there(table: Table, missing: Sequence[Pair], names: Sequence[str]) -> bool:
-    """Return whether no pair is missing."""
-    if missing:
-        pairs = "; ".join(_pair_named(pair, names) for pair in missing)
-        found = f"not compared: {pairs}"
-        table.problem("pair-missing", "pairs", found, 'Add each as ["first", "second", how many times as important]')
-    return not missing
+def _are_once_each(table: Table, told: Sequence[Pair], names: Sequence[str], *, is_all_told: bool) -> bool:
+    """Return whether every two criteria are compared once; where an entry cannot be told, none is called missing."""
+    times = Counter((min(pair), max(pair)) for pair in told)
+    for pair in times:
+        if times[pair] > 1:
+            table.problem(
+                "pair-twice", "pairs", f"{_pair_named(pair, names)} are compared twice", "Keep one of the two"
+            )
+    missing = [pair for pair in combinations(range(len(names)), 2) if not times[pair]]
+    if missing and is_all_told:
+        found = f"not compared: {'; '.join(_pair_named(pair, names) for pair in missing)}"
+        wanted = 'Add each as ["first", "second", 3], with how many times as important the first is'
+        table.problem("pair-missing", "pairs", found, wanted)
+    return not missing and len(times) == len(told)
 
 
 def _pair_named(pair: Pair, names: Sequence[str]) -> str:
@@ -144,20 +144,20 @@ def _pair_named(pair: Pair, names: Sequence[str]) -> str:
     return f"{shown_value(names[pair[0]])} and {shown_value(names[pair[1]])}"
 
 
-def _judgement(table: Table, item: object, names: Sequence[str]) -> tuple[Pair, float] | None:
-    """Return one comparison: positions of the two criteria, and the value."""
+def _judgement(table: Table, item: object, names: Sequence[str]) -> tuple[Pair | None, float | None]:
+    """Return one comparison: positions of the two criteria, and the value; None for what cannot be told."""
     if not isinstance(item, list) or len(item) != _TRIPLE:
         found = f"{shown_value(item)} is not two criteria and a number"
         table.problem("not-a-comparison", "pairs", found, 'Write each as ["first", "second", 3]')
-        return None
+        return None, None
     first, second = (_as_name(table, "pairs", name, names) for name in item[:2])
     value = _value(table, item[2])
-    if first is not None and first == second:
+    if first is None or second is None:
+        return None, value
+    if first == second:
         found = f"{shown_value(first)} is compared with itself"
         table.problem("pair-with-itself", "pairs", found, "Compare two criteria")
-        return None
-    if first is None or second is None or value is None:
-        return None
+        return None, value
     return (names.index(first), names.index(second)), value
 
 
