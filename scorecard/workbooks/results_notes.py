@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import islice
 from textwrap import wrap
 
+import numpy as np
 from xlsxwriter.worksheet import Worksheet
 
 import scorecard
@@ -23,9 +24,10 @@ RULED_OUT_TITLES = (
     "Ranked makers at or above",
     "Rank if it alone were let in",
 )
-RULED_OUT_WIDTHS = (NAME_WIDTH, 10, 50, 40, 9, 12, 12)
+RULED_OUT_WIDTHS = (NAME_WIDTH, 12, 50, 40, 9, 13, 13)
 NOTE_WIDTHS = (26, 100)
 MOST_CAUTIONS = 100
+HAIR = 1e-12  # more than sums differ between programs, less than any difference that counts
 
 Note = tuple[str, str]
 
@@ -36,29 +38,27 @@ def write_ruled_out(book: Book, view: View) -> None:
     page = book.page("Ruled out", "Ruled out", about if view.ruled_out else "No maker is ruled out.")
     for at, width in enumerate(RULED_OUT_WIDTHS):
         page.set_column(at, at, width)
-    book.headings(page, RULED_OUT_TITLES)
-    for at in (2, 3):
-        put(page, (HEAD, at), RULED_OUT_TITLES[at], book.heading(right=False))
+    book.headings(page, RULED_OUT_TITLES, words=(0, 2, 3))
     page.set_row(HEAD, heading_height(RULED_OUT_TITLES, RULED_OUT_WIDTHS))
     page.freeze_panes(HEAD + 1, 1)
     for row, maker in enumerate(view.ruled_out, start=FIRST):
         _write_ruled_out(book, page, view, (row, maker))
+    _write_let_in(book, page, view)
 
 
 def _write_ruled_out(book: Book, page: Worksheet, view: View, line: tuple[int, int]) -> None:
     row, maker = line
     at, points_row = row - 1, row + len(view.ranked)
     why, needed = why_and_what(view, maker)
-    wrapped = book.cell(text_wrap=True)
-    page.write_string(at, 0, view.names[maker], book.cell())
+    wrapped = book.words(text_wrap=True)
+    page.write_string(at, 0, view.names[maker], book.words())
     page.write_number(at, 1, view.assessment.case.table.rows[maker], book.number("0"))
     put(page, (at, 2), why, wrapped)
     put(page, (at, 3), needed, wrapped)
-    lines = max(len(wrap(clean_text(text)[:2000], width - 2)) for text, width in ((why, 50), (needed, 40)))
+    lines = max(len(wrap(clean_text(text)[:2000], width - 2)) for text, width in ((why, 52), (needed, 42)))
     page.set_row(at, 15.0 * min(max(lines, 1), 10) + 1)
     score = f"=SUMPRODUCT({view.share_row},Points!B{points_row}:{view.last_column}{points_row})"
     page.write_formula(at, 4, score, book.number(), view.assessment.ranking.scores[maker])
-    _write_let_in(book, page, view, line)
 
 
 def why_and_what(view: View, maker: int) -> tuple[str, str]:
@@ -69,27 +69,28 @@ def why_and_what(view: View, maker: int) -> tuple[str, str]:
     return why, "; ".join(what_lets_in(criterion, counting, maker) for criterion, counting in pairs)
 
 
-def _write_let_in(book: Book, page: Worksheet, view: View, line: tuple[int, int]) -> None:
-    """Write where a ruled-out maker would stand: level with the ranked maker just above it, or one place below."""
-    row, maker = line
+def _write_let_in(book: Book, page: Worksheet, view: View) -> None:
+    """Write where each would stand: level with the ranked makers just above it, or in the place below them."""
     whole, quiet = book.number("0"), book.number("0", font_color=QUIET)
-    if not view.ranked:
-        page.write_number(row - 1, 5, 0, quiet)
-        page.write_number(row - 1, 6, 1, whole)
-        return
-    above = f"=SUMPRODUCT(--(Scores!{view.down('C')}>=E{row}))"
     ranks, scores = f"Scores!{view.down('M')}", f"Scores!{view.down('L')}"
-    level = f"INDEX({scores},INDEX({ranks},F{row}))-E{row}<={TIE}"
-    rank = f"=IF(F{row}=0,1,IF({level},INDEX({ranks},F{row}),F{row}+1))"
-    page.write_formula(row - 1, 5, above, quiet, _at_or_above(view, maker))
-    page.write_formula(
-        row - 1, 6, rank, whole, min(ranks_if_let_in(view.assessment.ranking, [maker])[0], len(view.ranked) + 1)
-    )
+    for row, (above, place) in enumerate(_standings(view), start=FIRST):
+        level = f"INDEX({scores},INDEX({ranks},F{row}))-E{row}<={TIE}"
+        rank = f"=IF(F{row}=0,1,IF({level},INDEX({ranks},F{row}),F{row}+1))"
+        if view.ranked:
+            page.write_formula(row - 1, 5, f"=SUMPRODUCT(--(Scores!{view.down('C')}>=E{row}-{HAIR}))", quiet, above)
+            page.write_formula(row - 1, 6, rank, whole, place)
+        else:
+            page.write_number(row - 1, 5, 0, quiet)
+            page.write_number(row - 1, 6, 1, whole)
 
 
-def _at_or_above(view: View, maker: int) -> int:
-    scores = view.assessment.ranking.scores
-    return sum(bool(scores[one] >= scores[maker]) for one in view.ranked)
+def _standings(view: View) -> list[tuple[int, int]]:
+    """Return of each ruled-out maker how many that are shown stand at or above it, and the rank it would have."""
+    ranking = view.assessment.ranking
+    rising = np.sort(-ranking.scores[view.ranked])
+    above = np.searchsorted(rising, HAIR - ranking.scores[view.ruled_out], side="right").tolist()
+    places = ranks_if_let_in(ranking, view.ruled_out)
+    return [(count, min(place, len(view.ranked) + 1)) for count, place in zip(above, places, strict=True)]
 
 
 def write_notes(book: Book, view: View) -> None:
@@ -100,8 +101,8 @@ def write_notes(book: Book, view: View) -> None:
     row = 3
     for heading, text in _notes(view):
         lines = clean_text(text)[:4000]
-        put(page, (row, 0), heading, book.cell(bold=True, text_wrap=True))
-        put(page, (row, 1), lines, book.cell(text_wrap=True))
+        put(page, (row, 0), heading, book.words(bold=True, text_wrap=True))
+        put(page, (row, 1), lines, book.words(text_wrap=True))
         page.set_row(row, 15.0 * min(max(len(wrap(lines, NOTE_WIDTHS[1] - 6)), 1), 25) + 5)
         row += 1
 

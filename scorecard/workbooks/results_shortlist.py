@@ -1,12 +1,14 @@
 """The sheet Shortlist: the weights, to be changed, and beside them the order of the makers under these weights."""
 
 from decimal import ROUND_HALF_UP, Decimal
+from math import fsum
 from re import fullmatch
 from textwrap import wrap
 
+from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.worksheet import Worksheet
 
-from scorecard.sentences import spread_of_points, verdict_sentence
+from scorecard.sentences import verdict_sentence
 from scorecard.words import counted
 from scorecard.workbooks.results_scores import may_yet_fail
 from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, QUIET, RULE, Book, View, heading_height, stored
@@ -15,10 +17,11 @@ from scorecard.workbooks.safe import clean_text, put
 
 WEIGHT_TITLES = ("Criterion", "Saved weight", "Weight: change me", "Share", "Moves makers by at most")
 ORDER_TITLES = ("Rank", "Maker", "Score", "Lowest", "Highest", "Known", "Rank as saved", "May yet fail a limit on")
-WIDTHS = (28, 8, 10, 8, 11, 3, 6, NAME_WIDTH, 8, 8, 8, 8, 8, 30)
+WIDTHS = (28, 9, 11, 9, 12, 3, 7, NAME_WIDTH, 9, 9, 10, 9, 9, 30)
 ORDER = 6  # column in which the order begins
 TEXT = 7  # the order's column of words that may be empty
 WHOLE = sum(WIDTHS)
+LONGEST_TITLE = 44  # of a criterion, in characters that show
 LONGEST_NAME = 120  # of a maker in the sentence on who leads
 
 
@@ -31,11 +34,10 @@ def write_shortlist(book: Book, view: View) -> None:
     page = book.page("Shortlist", case.title, f"{about}{_left_out(view)}")
     for at, width in enumerate(WIDTHS):
         page.set_column(at, at, width)
+    page.set_column(0, 0, min(max(WIDTHS[0], *(len(one.title) for one in view.criteria)), LONGEST_TITLE))
     _write_sentences(book, page, view)
     book.headings(page, WEIGHT_TITLES)
-    book.headings(page, ORDER_TITLES, words=0, at=ORDER)
-    for at in (1, 7):
-        put(page, (HEAD, ORDER + at), ORDER_TITLES[at], book.heading(right=False))
+    book.headings(page, ORDER_TITLES, words=(1, TEXT), at=ORDER)
     page.set_row(HEAD, heading_height((*WEIGHT_TITLES, "", *ORDER_TITLES), WIDTHS))
     page.freeze_panes(HEAD + 1, 0)
     _write_weights(book, page, view)
@@ -46,24 +48,26 @@ def write_shortlist(book: Book, view: View) -> None:
 
 
 def _left_out(view: View) -> str:
-    """Return the sentence that says that not all ranked makers are here; "" where all are."""
-    out = len(view.assessment.ranking.order) - len(view.ranked)
-    if not out:
-        return ""
-    return f" Only the {len(view.ranked)} best at the saved weights are here; other weights might bring in another."
+    """Return what of the ranked makers is not on this sheet, or not in the workbook; "" where all are."""
+    here, ranked = len(view.ranked), len(view.assessment.ranking.order)
+    places = f" The first {view.read} places are shown here, every maker's rank on Scores." if view.read < here else ""
+    if here == ranked:
+        return places
+    return (
+        f"{places} Only the {here} best at the saved weights are in this workbook; other weights might bring another."
+    )
 
 
 def _write_sentences(book: Book, page: Worksheet, view: View) -> None:
     """Write the verdict, who leads under these weights, and how to keep them."""
     verdict = clean_text(f"At the saved weights: {verdict_sentence(view.assessment)}.")
     page.merge_range(2, 0, 2, len(WIDTHS) - 1, None)
-    put(page, (2, 0), verdict[:2000], book.look(text_wrap=True))
+    put(page, (2, 0), verdict[:2000], book.look(text_wrap=True, align="left", indent=1))
     page.set_row(2, 15.0 * min(len(wrap(verdict[:2000], WHOLE - 10)), 6) + 2)
-    page.write_formula(
-        3, 0, f"=IF({view.usable},{_who_leads(view)},{_what_is_wrong(view)})", book.look(bold=True), _led(view)
-    )
+    leads = f"=IF({view.usable},{_who_leads(view)},{_what_is_wrong(view)})"
+    page.write_formula(3, 0, leads, book.look(bold=True, align="left", indent=1), _led(view))
     formula, value = _how_to_keep(view)
-    page.write_formula(4, 0, formula, book.look(font_color=QUIET), value)
+    page.write_formula(4, 0, formula, book.look(font_color=QUIET, align="left", indent=1), value)
 
 
 def _who_leads(view: View) -> str:
@@ -74,9 +78,10 @@ def _who_leads(view: View) -> str:
     alone = f'"With these weights: "&{name}&" is the only maker that passes every limit"'
     if len(view.ranked) == 1:
         return alone
-    ranks = f"G{FIRST}:G{view.last_ranked}"
+    ranks = f"Scores!{view.down('A')}"
     joint = f'"With these weights: "&COUNTIF({ranks},1)&" makers are level in first place, "&{name}&" among them"'
-    ahead = f'FIXED(I{FIRST}-I{FIRST + 1},1)&" points ahead of "&{rival}'
+    margin = f"I{FIRST}-I{FIRST + 1}"
+    ahead = f'IF({margin}<0.05,"less than 0.1",FIXED({margin},1))&" points ahead of "&{rival}'
     leads = f'"With these weights: "&{name}&" leads, "&{ahead}'
     return f"IF(COUNTIF({ranks},1)>1,{joint},{leads})"
 
@@ -97,8 +102,8 @@ def _led(view: View) -> str:
 
 
 def _fixed(number: float) -> str:
-    """Return a number with one decimal as spreadsheets round: a half away from zero, on 15 digits at most."""
-    return str(Decimal(f"{number:.12g}").quantize(Decimal("0.1"), ROUND_HALF_UP))
+    """Return a margin with one decimal as spreadsheets round: a half away from zero, on 15 digits at most."""
+    return "less than 0.1" if number < 0.05 else str(Decimal(f"{number:.12g}").quantize(Decimal("0.1"), ROUND_HALF_UP))
 
 
 def _what_is_wrong(view: View) -> str:
@@ -133,38 +138,42 @@ def _how_to_keep(view: View) -> tuple[str, str]:
 
 def _write_weights(book: Book, page: Worksheet, view: View) -> None:
     """Write the weights: as saved, to be changed, as shares, and how far each moves the makers apart."""
-    first, last, total = FIRST, view.total_row - 1, view.total_row
-    weights = f"$C${first}:$C${last}"
-    saved, general, percent, figures = (
-        book.number("General", font_color=QUIET),
-        book.number("General", bg_color=GROUND, border=1, border_color=RULE, locked=False),
-        book.number("0.0%"),
-        book.number(),
-    )
-    shares = view.assessment.shares.tolist()
-    for at, criterion in enumerate(view.criteria):
-        row = first + at
-        put(page, (row - 1, 0), criterion.title, book.cell())
+    saved = book.number("General", font_color=QUIET)
+    marked = book.number("General", bg_color=GROUND, border=1, border_color=RULE, locked=False)
+    percent, figures = book.number("0.0%"), book.number()
+    for at, (criterion, value) in enumerate(zip(view.criteria, view.assessment.shares.tolist(), strict=True)):
+        row, (share, moves) = FIRST + at, _weight_formulas(view, at)
+        put(page, (row - 1, 0), criterion.title, book.words())
         page.write_number(row - 1, 1, criterion.weight, saved)
-        page.write_number(row - 1, 2, criterion.weight, general)
-        share = f"=IFERROR(IF(AND(COUNT({weights})={len(shares)},MIN({weights})>=0),C{row}/SUM({weights}),0),0)"
-        page.write_formula(row - 1, 3, share, percent, shares[at])
+        page.write_number(row - 1, 2, criterion.weight, marked)
+        page.write_formula(row - 1, 3, share, percent, value)
         if view.ranked:
-            column = f"INDEX(Points!$B${first}:${view.last_column}${view.last_ranked},0,{at + 1})"
-            page.write_formula(row - 1, 4, f"=D{row}*(MAX({column})-MIN({column}))", figures, _moves(view, at))
-    put(page, (total - 1, 0), "Sum", book.look(bold=True))
-    sums = book.look(bold=True, num_format="General", align="right")
-    page.write_formula(total - 1, 2, f"=IFERROR(SUM({weights}),0)", sums, sum(c.weight for c in view.criteria))
-    whole = book.look(bold=True, num_format="0.0%", align="right")
-    page.write_formula(total - 1, 3, f"=SUM(D{first}:D{last})", whole, sum(shares))
-    page.data_validation(first - 1, 2, last - 1, 2, _at_least_0())
+            page.write_formula(row - 1, 4, moves, figures, _moves(view, at))
+    page.data_validation(FIRST - 1, 2, view.total_row - 2, 2, _at_least_0())
+    _write_sums(book, page, view)
+
+
+def _weight_formulas(view: View, at: int) -> tuple[str, str]:
+    """Return the formulas of a weight's share, 0 where the weights cannot be used, and of what it moves at most."""
+    row, weights = FIRST + at, f"$C${FIRST}:$C${view.total_row - 1}"
+    usable = f"AND(COUNT({weights})={len(view.criteria)},MIN({weights})>=0)"
+    letter = xl_col_to_name(at + 1)
+    points = f"Points!${letter}${FIRST}:${letter}${view.last_ranked}"
+    return f"=IFERROR(IF({usable},C{row}/SUM({weights}),0),0)", f"=D{row}*(MAX({points})-MIN({points}))"
 
 
 def _moves(view: View, criterion: int) -> float:
-    if view.most is None:
-        return spread_of_points(view.assessment, criterion)
     points = view.assessment.points.counted[view.ranked, criterion]
     return float(view.assessment.shares[criterion] * (points.max() - points.min()))
+
+
+def _write_sums(book: Book, page: Worksheet, view: View) -> None:
+    at, last, bold = view.total_row - 1, view.total_row - 1, {"bold": True, "align": "right"}
+    put(page, (at, 0), "Sum", book.look(bold=True, align="left", indent=1))
+    whole = fsum(criterion.weight for criterion in view.criteria)
+    page.write_formula(at, 2, f"=IFERROR(SUM(C{FIRST}:C{last}),0)", book.look(num_format="General", **bold), whole)
+    shares = fsum(view.assessment.shares.tolist())
+    page.write_formula(at, 3, f"=SUM(D{FIRST}:D{last})", book.look(num_format="0.0%", **bold), shares)
 
 
 def _at_least_0() -> dict[str, object]:
@@ -180,24 +189,27 @@ def _at_least_0() -> dict[str, object]:
 
 def _write_order(book: Book, page: Worksheet, view: View) -> None:
     """Write the makers in their order under the weights that stand here."""
-    ranking = view.assessment.ranking
     if not view.ranked:
         put(page, (FIRST - 1, ORDER), "No maker passes every limit: see the sheet Ruled out.", book.look())
-    whole, words, figures, percent = book.number("0"), book.cell(), book.number(), book.number("0%")
-    quiet = book.number("0", font_color=QUIET)
+    figures, words, quiet = book.number(), book.words(), book.number("0", font_color=QUIET)
+    looks = (book.number("0"), words, figures, figures, figures, book.number("0%"), quiet, words)
     columns = [f"INDEX(Scores!{view.down(letter)},Scores!O" for letter in "ABCDEFGI"]
-    looks = (whole, words, figures, figures, figures, percent, quiet, words)
-    for row, maker in enumerate(view.ranked, start=FIRST):
-        values = (
-            ranking.ranks[maker],
-            stored(view.names[maker]),
-            ranking.scores[maker],
-            ranking.low[maker],
-            ranking.high[maker],
-            ranking.known_shares[maker],
-            ranking.ranks[maker],
-            stored(may_yet_fail(view, maker)),
-        )
+    for row, maker in enumerate(view.ranked[: view.read], start=FIRST):
+        values = _order_values(view, maker)
         for at, (found, look, value) in enumerate(zip(columns, looks, values, strict=True)):
             text = '&""' if at == TEXT else ""
             page.write_formula(row - 1, ORDER + at, f'=IF({view.usable},{found}{row}){text},"")', look, value)
+
+
+def _order_values(view: View, maker: int) -> tuple[str | float, ...]:
+    ranking = view.assessment.ranking
+    return (
+        ranking.ranks[maker],
+        stored(view.names[maker]),
+        float(ranking.scores[maker]),
+        float(ranking.low[maker]),
+        float(ranking.high[maker]),
+        float(ranking.known_shares[maker]),
+        ranking.ranks[maker],
+        stored(may_yet_fail(view, maker)),
+    )
