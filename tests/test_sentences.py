@@ -1,0 +1,204 @@
+"""The sentences that screens and pages share."""
+
+from math import inf
+
+import pytest
+from cases import AS_OF, choices, make_case, numbers, rated
+
+from scorecard.assessment import assess
+from scorecard.criteria import Limit
+from scorecard.sentences import (
+    answers_phrase,
+    change_sentence,
+    of_hundred,
+    question_phrase,
+    range_sentence,
+    rule_sentence,
+    spread_of_points,
+    verdict_sentence,
+)
+
+
+def assessed(case):
+    return assess(case, as_of=AS_OF)
+
+
+def two(fernhill, brightholm, weights=(3, 1), **more):
+    return assessed(rated(weights, {"Fernhill": fernhill, "Brightholm": brightholm}, **more))
+
+
+def verdict_on(fernhill, brightholm, **more):
+    return verdict_sentence(two(fernhill, brightholm, **more))
+
+
+# the verdict
+
+
+def test_a_sure_leader_leads_whatever_the_open_answers():
+    assert "Fernhill leads whatever the open answers turn out to be" == verdict_on([90, 90], [20, (10, 60)])
+
+
+def test_one_answer_that_could_change_it_is_told_with_who_would_lead():
+    # 75 + 10·¾ for Brightholm: above 80 on the first it beats Fernhill's 65
+    expected = "Fernhill leads, but one answer could change it: Brightholm on “C1” (with 80 to 90, Brightholm leads)"
+    assert expected == verdict_on([80, 20], [(0, 90), 20], unknown="worst")
+
+
+def test_several_answers_that_only_together_change_it_are_told_so():
+    expected = "Fernhill leads; no one open answer could change that, but several together could"
+    assert expected == verdict_on([50, 50], [(20, 65), (20, 65)], weights=(1, 1), unknown="worst")
+
+
+def test_a_close_call_names_both_and_the_weight_that_decides_it():
+    # 50·(1 - t) against 52·t: level at t = 50/102 = 49.0 of 100, from 48 of 100
+    expected = "Too close to call between Fernhill and Brightholm: moving 1.0 of 100 of weight decides it"
+    assert expected == verdict_on([60, 40], [10, 92], weights=(52, 48))
+
+
+def test_joint_leaders_are_all_named():
+    rows = {"Fernhill": [60, 40], "Brightholm": [40, 60], "Cold Quay": [50, 50]}
+    expected = "Too close to call between Fernhill, Brightholm and Cold Quay: moving any weight at all decides it"
+    assert expected == verdict_sentence(assessed(rated((1, 1), rows)))
+
+
+def test_where_nobody_passes_the_verdict_says_so():
+    assert "No maker passes every limit" == verdict_on([1, 1], [1, 1], limit=Limit(at_least=5))
+
+
+def test_one_that_passes_is_the_only_one():
+    expected = "Fernhill is the only maker that passes every limit"
+    assert expected == verdict_on([9, 9], [9, 1], limit=Limit(at_least=5))
+
+
+def test_one_that_may_yet_fail_is_told_so():
+    expected = "Fernhill is the only maker that passes every limit, and it may yet fail one"
+    assert expected == verdict_on([9, None], [9, 1], limit=Limit(at_least=5))
+
+
+# questions
+
+
+def asked_first(case):
+    found = assessed(case)
+    return question_phrase(found, found.questions[0])
+
+
+def test_a_question_that_changes_nothing_is_whose_answer_on_what():
+    assert "Brightholm on “C1”" == asked_first(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
+
+
+def test_a_limit_that_rules_the_leader_out_is_told():
+    criteria = [numbers("rating", 1, unknown="best", limit=Limit(at_least=40)), numbers("price", 1)]
+    case = make_case(criteria, {"Fernhill": [(30, 60), 80], "Brightholm": [50, 50]})
+    expected = "Fernhill on “Rating” (with 30 to 40, Fernhill is ruled out and Brightholm leads)"
+    assert expected == asked_first(case)
+
+
+def test_where_the_answers_cannot_be_told_the_right_one_is_asked_for():
+    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst")
+    rows = {"Fernhill": [60], "Brightholm": [150]}
+    units = ("design", None)
+    case = make_case([criterion], rows, minimum_per=units, brief=replace_designs(4))
+    assert "Brightholm on “Minimum” (with the right answer, Brightholm leads)" == asked_first(case)
+
+
+def replace_designs(designs):
+    from scorecard.brief import Brief
+
+    return Brief(item="enamel mug", quantity=200, designs=designs)
+
+
+PIECES = numbers("minimum", 1, unit="pieces")
+METHOD = choices("method", 1, {"kiln": 100, "print": 50, "none": 0})
+
+
+@pytest.mark.parametrize(
+    ("criterion", "stretches", "phrase"),
+    [
+        (PIECES, (), ""),
+        (PIECES, ((-inf, 260),), "260 pieces or less"),
+        (PIECES, ((-inf, 2), (9, inf)), "2 pieces or less or 9 pieces or more"),
+        (PIECES, ((3, 5),), "3 to 5 pieces"),
+        (METHOD, ((0, 0), (1, 1)), "“kiln” or “print”"),
+        (METHOD, (), ""),
+    ],
+)
+def test_answers_read_as_a_person_would_say_them(criterion, stretches, phrase):
+    assert phrase == answers_phrase(criterion, stretches)
+
+
+# weights
+
+
+@pytest.mark.parametrize(
+    ("part", "words"),
+    [(0, "0.0 of 100"), (0.042, "4.2 of 100"), (0.0005, "0.1 of 100"), (0.0004, "less than 0.1 of 100")],
+)
+def test_a_part_of_1_is_so_many_of_100_and_never_rounded_to_nothing(part, words):
+    assert words == of_hundred(part)
+
+
+def test_a_change_names_where_weight_comes_from_and_goes_to():
+    # level where 60·(1 - t) = 50·t, t = 54.5 of 100, from 25
+    expected = "moving 29.5 of 100 from C1 to C2 brings Brightholm level"
+    assert expected == change_sentence(two([80, 40], [20, 90]), 1)
+
+
+def test_a_change_from_several_criteria_says_how_much_from_each():
+    # leads 60, 20 and -50 at shares .2, .3, .5 … of all that goes to the third, 110 a unit from the first come first
+    rows = {"Fernhill": [100, 80, 40], "Brightholm": [40, 60, 50]}
+    found = change_sentence(assessed(rated((2, 3, 1), rows)), 1)
+    # the lead (120 + 60 - 10)/6 = 28.33 is closed by 1/3·70 = 23.33 from the first, and 5/30 = 16.7 from the second
+    assert "moving 50.0 of 100 from C1 (33.3) and C2 (16.7) to C3 brings Brightholm level" == found
+
+
+def test_a_rival_that_no_weighting_brings_level_is_told_so():
+    assert "no weighting brings Brightholm level" == change_sentence(two([80, 80], [20, 70]), 1)
+
+
+def test_a_rival_that_is_level_already_is_told_so():
+    assert "Brightholm is level already" == change_sentence(two([60, 40], [40, 60], weights=(1, 1)), 1)
+
+
+def test_a_range_says_up_to_where_and_who_is_next():
+    # C2 beside 3: up to 60/50 · 3 = 3.6
+    assert "Fernhill stays first from 0.0 to 3.6, then Brightholm" == range_sentence(two([80, 40], [20, 90]), 1)
+
+
+def test_a_range_says_down_to_where_and_who_is_before():
+    # C1 beside 1: down to 50/60
+    expected = "Fernhill stays first from 0.8 upwards; below that, Brightholm"
+    assert expected == range_sentence(two([80, 40], [20, 90]), 0)
+
+
+def test_a_leader_that_no_weight_of_one_criterion_unseats_stays_first():
+    assert "Fernhill stays first whatever this weight is" == range_sentence(two([80, 80], [20, 70]), 0)
+
+
+def test_a_criterion_with_all_the_weight_has_nothing_to_move_against():
+    expected = "it has all the weight, so there is nothing to move it against"
+    assert expected == range_sentence(two([80, 80], [20, 70], weights=(1, 0)), 0)
+
+
+def test_a_criterion_moves_makers_apart_by_its_share_of_their_spread():
+    # three quarters of 80 - 20
+    assert pytest.approx(45) == spread_of_points(two([80, 40], [20, 90]), 0)
+
+
+def test_where_nobody_is_ranked_no_criterion_moves_makers_apart():
+    assert 0.0 == spread_of_points(two([1, 1], [1, 1], limit=Limit(at_least=5)), 0)
+
+
+# rules
+
+
+def test_leaders_that_differ_with_the_rule_are_told():
+    rows = {"Fernhill": [50], "Brightholm": [(40, 64)], "Cold Quay": [(0, 100)]}
+    expected = (
+        "With the open answers at their worst, Fernhill; in the middle, Brightholm; at their best, Cold Quay would lead"
+    )
+    assert expected == rule_sentence(assessed(rated((1,), rows)))
+
+
+def test_a_leader_that_is_the_same_by_every_rule_needs_no_sentence():
+    assert rule_sentence(two([80, 80], [20, (10, 70)])) is None
