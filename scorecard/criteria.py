@@ -63,6 +63,7 @@ class Criterion:
     per_quantity : whether an answer is divided by the pieces of the unit that the maker's minimum is per
     within : least and greatest possible answer; None where any number will do
     unknown : what counts in the score for unknown and ranged answers
+    question : what a message asks a maker, in the user's own words; None where the tool words it
     """
 
     key: str
@@ -77,6 +78,7 @@ class Criterion:
     limit: Limit | None = None
     steady: Steady | None = None
     unknown: UnknownRule = "middle"
+    question: str | None = None
 
     @property
     def choices(self) -> tuple[str, ...] | None:

@@ -7,10 +7,10 @@ import typer
 from typer.core import TyperGroup
 
 from scorecard import __version__
-from scorecard.cli.commands import check, demo, reweigh, score, start
+from scorecard.cli.commands import check, demo, enquire, reweigh, score, start
 from scorecard.cli.gate import gated
 
-FIRST_DAY, TRYING = "First day", "Trying weights"
+FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
 
 
 class GroupedHelp(TyperGroup):
@@ -72,6 +72,7 @@ for stage, command, example in (
     (FIRST_DAY, check, "scorecard check --folder mugs"),
     (FIRST_DAY, score, "scorecard score --folder mugs"),
     (TRYING, reweigh, "scorecard reweigh print_method=30 rating=10"),
+    (ASKING, enquire, "scorecard enquire --folder mugs"),
 ):
     app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
 

@@ -95,3 +95,35 @@ def reweigh(
 
     inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside)
     reweigh_folder(inputs, weights, save=save, as_json=as_json)
+
+
+def enquire(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    maker: Annotated[
+        str | None,
+        typer.Option("--maker", help="Write to this one alone: its name, or a beginning that fits no other."),
+    ] = None,
+    remind_after: Annotated[
+        int, typer.Option("--remind-after", min=0, help="A reminder is due after more than so many working days.")
+    ] = 3,
+    templates: Annotated[
+        bool, typer.Option("--templates", help="Write the wording into the folder for you to edit, and stop.")
+    ] = False,
+    with_contacts: WithContacts = False,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Write to makers: what is still unknown of each, and who is due a reminder."""
+    from scorecard.cli.enquiring import Wish, enquire_folder, lay_out_templates
+    from scorecard.cli.scoring import Inputs
+
+    if templates:
+        lay_out_templates(folder)
+        return
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
+    wish = Wish(maker=maker, remind_after=remind_after, with_contacts=with_contacts)
+    enquire_folder(inputs, wish, as_json=as_json)

@@ -21,6 +21,7 @@ CRITERION_KEYS = (
     "limit",
     "steady",
     "unknown",
+    "question",
 )
 MEASURE_NAMES = (
     "response_days",
@@ -56,7 +57,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
     unit = table.text("unit") if table.values.get("unit") != "" else None
     per_quantity, unknown = _is_per_quantity(table, kind), _unknown(table)
     within, limit = read_within(table, kind), read_limit(table, kind)
-    steady = read_steady(table, kind, within)
+    steady, question = read_steady(table, kind, within), table.text("question")
     if not is_named or value is None or (column is None and measure is None):
         return None
     return Criterion(
@@ -72,6 +73,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
         limit=limit,
         steady=steady,
         unknown=unknown,
+        question=question,
     )
 
 

@@ -32,6 +32,15 @@ def test_a_criterion_needs_little():
     assert (expected, []) == reading(GOOD)
 
 
+def test_a_criterion_may_carry_its_own_question():
+    assert "How hot is your kiln?" == reading(GOOD | {"question": " How hot is  your kiln? "})[0].question
+
+
+def test_a_question_that_is_empty_or_no_text_is_a_problem():
+    assert [("empty-text", "question")] == reading(GOOD | {"question": " "})[1]
+    assert [("not-a-text", "question")] == reading(GOOD | {"question": 3})[1]
+
+
 def test_without_a_column_the_title_is_the_column():
     assert "Years in trade" == reading(GOOD | {"title": "Years in trade"})[0].column
 

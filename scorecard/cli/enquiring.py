@@ -1,0 +1,230 @@
+"""``enquire``: messages to makers as text files and on one page, and who was asked, has answered, is due a reminder."""
+
+import json
+import os
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import typer
+
+from scorecard.assessment import assess
+from scorecard.case import Case
+from scorecard.cli.gate import say, show_json
+from scorecard.cli.invocation import command, quoted
+from scorecard.cli.scoring import Inputs, refuse_nobody
+from scorecard.cli.tables import as_text, visible
+from scorecard.errors import InputError, UsageError
+from scorecard.letters.asked import REMIND_AFTER, Asked
+from scorecard.letters.messages import Message, Round, file_of, files_of, result_of, round_of
+from scorecard.letters.page import page
+from scorecard.letters.wording import KINDS, Wording, file_name, read_wording, shipped
+from scorecard.reading.names import same
+from scorecard.words import counted, listed, nearest
+from scorecard.writing import time_stamp, write_outputs, write_whole
+
+SHORT = 15  # makers in a table on the screen, and names in a list
+LETTERS_FOLDER = Path("reports") / "enquiries"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wish:
+    """What the user asks of a round: one maker, how long to wait before a reminder, what goes onto the page."""
+
+    maker: str | None = None
+    remind_after: int = REMIND_AFTER
+    with_contacts: bool = False
+
+
+def enquire_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
+    """Write the messages of a folder, and print whom to write to, who is due a reminder, and where the page is."""
+    case, wording = read_all(inputs)
+    maker = None if wish.maker is None else named_maker(wish.maker, case.table.makers)
+    made = round_of(assess(case, as_of=inputs.day()), wording, maker=maker, remind_after=wish.remind_after)
+    result = result_of(made, wording)
+    folder = inputs.folder / LETTERS_FOLDER
+    written = write_outputs(folder, outputs_of(made, result, with_contacts=wish.with_contacts))
+    for kept in written.kept:
+        say(f"What you had changed is kept as {kept}.")
+    if as_json:
+        show_json(result)
+        return
+    for warning in wording.warnings:
+        say(str(warning))
+    tell_round(made, inputs.folder, only=maker)
+    typer.echo(f"Page to copy from: {(folder / 'enquiries.html').resolve()}")
+    typer.echo(f"Next: {next_step(made, inputs.folder)}")
+
+
+def lay_out_templates(folder: Path) -> None:
+    """Write the templates that ship into a folder, for editing; those that are there stay as they are."""
+    if not folder.is_dir():
+        raise UsageError(f"{folder}: there is no folder of this name. Name your sourcing folder.")
+    written, there = [], []
+    for kind in KINDS:
+        path = folder / file_name(kind)
+        if os.path.lexists(path):
+            there.append(path.name)
+            continue
+        write_whole(path, shipped(kind).encode())
+        written.append(path.name)
+    if written:
+        typer.echo(f"Written into {folder.resolve()}: {listed(written)}.")
+    if there:
+        typer.echo(f"Left as {'it is' if len(there) == 1 else 'they are'}: {listed(there)}.")
+    typer.echo("Change the words as you like, and keep names in braces such as {maker}.")
+    typer.echo(f"Next: {command('enquire', folder)}")
+
+
+def read_all(inputs: Inputs) -> tuple[Case, Wording]:
+    """Return a folder's case and wording.
+
+    Raises
+    ------
+    InputError
+        With every problem of the files and of the templates.
+    """
+    wording = read_wording(inputs.folder)
+    try:
+        case = inputs.read()
+        refuse_nobody(case)
+    except InputError as error:
+        warnings = (*error.warnings, *wording.warnings)
+        raise InputError((*error.problems, *wording.problems), warnings) from None
+    if wording.problems:
+        raise InputError(wording.problems, (*case.warnings, *wording.warnings))
+    return case, wording
+
+
+def named_maker(typed: str, makers: Sequence[str]) -> int:
+    """Return the position of the maker that is named whole, or by a beginning that fits no other.
+
+    Raises
+    ------
+    UsageError
+        If the name fits none, or several.
+    """
+    wanted, names = same(typed), [same(name) for name in makers]
+    whole = [at for at, name in enumerate(names) if name == wanted]
+    found = whole or [at for at, name in enumerate(names) if wanted and name.startswith(wanted)]
+    if len(found) == 1:
+        return found[0]
+    if not found:
+        close = nearest(typed, makers)
+        hint = f"Is {visible(close)} meant?" if close else "Write it as in the sheet, or a beginning of it."
+        raise UsageError(f"--maker {visible(typed)}: no maker has this name. {hint}")
+    fitting = _names(makers, found)
+    raise UsageError(f"--maker {visible(typed)} fits several: {fitting}. Write more of the name.")
+
+
+def outputs_of(made: Round, result: dict[str, Any], *, with_contacts: bool) -> dict[str, bytes]:
+    """Return the text files, the page and the result as they are written, by file name."""
+    lines = json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1)
+    return {
+        **{name: text.encode() for name, text in files_of(made).items()},
+        "enquiries.html": page(made, written=time_stamp(), with_contacts=with_contacts).encode(),
+        "enquiries.json": f"{lines}\n".encode(),
+    }
+
+
+def tell_round(made: Round, folder: Path, *, only: int | None) -> None:
+    """Print whom to write to, who is due a reminder, what to look up, and who gets no message."""
+    case = made.calculation.case
+    if case.set_aside:
+        cells = listed(str(one.place.cell) for one in case.set_aside)
+        typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
+    typer.echo(f"{case.title} (as of {made.calculation.as_of.isoformat()})")
+    _tell_messages(made)
+    _tell_asked(made)
+    if only is None:
+        _tell_others(made, folder)
+    typer.echo("With a message send a small marked picture of your artwork, not the print file.")
+
+
+def _tell_messages(made: Round) -> None:
+    if not made.messages:
+        typer.echo("No answer is open that a maker could give.")
+        return
+    asked = {one.maker: one for one in made.asked}
+    rows = [("To", "Questions", "Could change who leads", "Asked", "File")]
+    rows.extend(_message_row(made, one, asked.get(one.maker)) for one in made.messages[:SHORT])
+    typer.echo(as_text(rows, right=frozenset({1, 2})))
+    more = len(made.messages) - SHORT
+    if more > 0:
+        typer.echo(f"… and {more} more on the page")
+
+
+def _message_row(made: Round, message: Message, asked: Asked | None) -> tuple[str, str, str, str, str]:
+    deciding = sum(one.could_change_leader for one in message.questions)
+    return (
+        visible(made.calculation.case.table.makers[message.maker]),
+        str(len(message.questions)),
+        str(deciding) if deciding else "",
+        "not yet" if asked is None else _answer_words(asked),
+        file_of(made.calculation, message.maker, "short"),
+    )
+
+
+def _answer_words(asked: Asked) -> str:
+    return f"{asked.asked_on.isoformat()}, {'no answer yet' if asked.answered_on is None else 'answered'}"
+
+
+def _tell_asked(made: Round) -> None:
+    answered = sum(one.answered_on is not None for one in made.asked)
+    due = [one for one in made.asked if one.is_due]
+    if made.asked:
+        typer.echo(f"Asked {counted(len(made.asked), 'maker')}; answered: {answered}; due a reminder: {len(due)}.")
+    for one in due[:SHORT]:
+        name = visible(made.calculation.case.table.makers[one.maker])
+        days = counted(one.working_days, "working day")
+        typer.echo(f"  Due a reminder: {name}, asked on {one.asked_on.isoformat()}, {days} ago")
+    if len(due) > SHORT:
+        typer.echo(f"  … and {len(due) - SHORT} more on the page")
+
+
+def _tell_others(made: Round, folder: Path) -> None:
+    makers = made.calculation.case.table.makers
+    for text in (one.text for one in made.look_ups[:SHORT]):
+        typer.echo(f"Look up yourself: {text}.")
+    if len(made.look_ups) > SHORT:
+        typer.echo(f"… and {len(made.look_ups) - SHORT} more to look up, in enquiries.json")
+    if made.left_out:
+        typer.echo(f"Left out: {counted(made.left_out, 'more maker')} with open answers.")
+    if made.nothing_open:
+        typer.echo(f"No message, since nothing is open: {_names(makers, made.nothing_open)}.")
+    if made.ruled_out:
+        typer.echo(f"No message, since ruled out: {_names(makers, made.ruled_out)}.")
+    if made.nothing_open or made.ruled_out or made.left_out:
+        typer.echo(f"To write to one of them all the same: {command('enquire --maker NAME', folder)}")
+
+
+def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
+    names = [visible(makers[at]) for at in positions[:SHORT]]
+    more = len(positions) - SHORT
+    return listed([*names, f"{more} more"] if more > 0 else names)
+
+
+def next_step(made: Round, folder: Path) -> str:
+    """Return what to do next, as the folder stands."""
+    table = made.calculation.case.table
+    asked = {one.maker for one in made.asked}
+    fresh = [one.maker for one in made.messages if one.maker not in asked]
+    if fresh:
+        name, place = visible(table.makers[fresh[0]]), _where(made, "Asked on", fresh[0])
+        return f"send {name} its message, then type the day {place}"
+    if made.reminders:
+        maker = made.reminders[0].maker
+        name, place = visible(table.makers[maker]), _where(made, "Answered on", maker)
+        return f"send {name} the reminder; when it answers, type the day {place}"
+    if made.messages:
+        return f"write what they answer into {quoted(table.file)}, then {command('score', folder)}"
+    return command("score", folder)
+
+
+def _where(made: Round, heading: str, maker: int) -> str:
+    """Return where a day of one maker is typed: the cell, or the column that is yet to be made."""
+    table = made.calculation.case.table
+    if heading not in table.letters:
+        return f"into a new column {heading} of {quoted(table.file)}"
+    return f"into {table.place(maker, heading).cell} ({heading}) of {quoted(table.file)}"

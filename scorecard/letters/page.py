@@ -1,0 +1,180 @@
+"""The messages of a round on one HTML page to copy from, with who was asked and who is due a reminder.
+
+Leaves: a page that needs no network and no script. Its content security policy allows its own style sheet, by its hash,
+and nothing else.
+"""
+
+from base64 import b64encode
+from dataclasses import dataclass
+from datetime import datetime
+from hashlib import sha256
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from markupsafe import Markup
+
+from scorecard import __version__
+from scorecard.letters.asked import Asked
+from scorecard.letters.messages import MOST_QUESTIONS, Message, Reminder, Round, file_of
+from scorecard.letters.plain import one_line
+from scorecard.letters.values import day_words
+from scorecard.words import counted
+from scorecard.writing import environment, safe_href
+
+HERE = Path(__file__).parent
+COLUMNS = 72  # characters in a line of a text box
+MOST_LISTED = 50  # names in a sentence, and lines of what to look up
+CONTACT_HEADINGS = ("Contact", "Web page")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """A text to copy: its heading, the text, and how many lines it takes on the page."""
+
+    heading: str
+    text: str
+    lines: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """Where to write to: as typed, and the same as a link with its host where it is a web address."""
+
+    text: str
+    href: str | None
+    host: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToMaker:
+    """One maker's texts, and a line of notes about them."""
+
+    maker: str
+    notes: str
+    contacts: tuple[Contact, ...]
+    boxes: tuple[Box, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskedRow:
+    """One line of the list of who was asked."""
+
+    maker: str
+    asked_on: str
+    answer: str
+    due: str
+
+
+def page(made: Round, *, written: datetime, with_contacts: bool = False) -> str:
+    """Return the page to copy from; the same round and time give the same bytes.
+
+    Parameters
+    ----------
+    made : the round
+    written : when the page is made
+    with_contacts : whether Contact and Web page of the sheet stand beside each message
+    """
+    style = (HERE / "style.css").read_text(encoding="utf-8")
+    case = made.calculation.case
+    return (
+        environment(HERE)
+        .get_template("page.html.jinja")
+        .render(
+            style=Markup(style),  # noqa: S704 - our own file
+            policy=policy_for(style),
+            title=one_line(case.title),
+            day=day_words(made.calculation.as_of),
+            written=written.isoformat(),
+            version=__version__,
+            messages=[_to_maker(made, one, with_contacts=with_contacts) for one in made.messages],
+            reminders=[_reminded(made, one, with_contacts=with_contacts) for one in made.reminders],
+            left_out=counted(made.left_out, "more maker") if made.left_out else "",
+            asked=[_asked_row(made, one) for one in made.asked],
+            look_ups=_first([one.text for one in made.look_ups], len(made.look_ups)),
+            nothing_open=_names(made, made.nothing_open),
+            ruled_out=_names(made, made.ruled_out),
+        )
+    )
+
+
+def policy_for(style: str) -> str:
+    """Return the content security policy of a page with this style sheet: that, and nothing else.
+
+    Parameters
+    ----------
+    style : exactly what stands between the tags
+
+    References
+    ----------
+    W3C, Content Security Policy Level 3, hash sources.
+    """
+    digest = b64encode(sha256(style.encode()).digest()).decode()
+    return f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
+
+
+def _names(made: Round, makers: tuple[int, ...]) -> list[str]:
+    names = made.calculation.case.table.makers
+    return _first([one_line(names[maker]) for maker in makers[: MOST_LISTED + 1]], len(makers))
+
+
+def _first(words: list[str], number: int) -> list[str]:
+    """Return the first words of a list, and how many more there are."""
+    more = number - MOST_LISTED
+    return words if more <= 0 else [*words[:MOST_LISTED], f"{more} more in enquiries.json"]
+
+
+def _to_maker(made: Round, message: Message, *, with_contacts: bool) -> ToMaker:
+    return ToMaker(
+        maker=_names(made, (message.maker,))[0],
+        notes=_notes(made, message),
+        contacts=_contacts(made, message.maker) if with_contacts else (),
+        boxes=(_box("Short", message.short), _box("Full", message.full)),
+    )
+
+
+def _reminded(made: Round, reminder: Reminder, *, with_contacts: bool) -> ToMaker:
+    return ToMaker(
+        maker=_names(made, (reminder.maker,))[0],
+        notes=file_of(made.calculation, reminder.maker, "reminder"),
+        contacts=_contacts(made, reminder.maker) if with_contacts else (),
+        boxes=(_box("Reminder", reminder.text),),
+    )
+
+
+def _notes(made: Round, message: Message) -> str:
+    deciding = sum(one.could_change_leader for one in message.questions)
+    notes = [counted(len(message.questions), "question") if message.questions else "nothing open but the quote"]
+    if len(message.questions) > MOST_QUESTIONS:
+        notes.append(f"the short message asks the first {MOST_QUESTIONS}")
+    if deciding:
+        notes.append(f"{'one answer' if deciding == 1 else f'{deciding} of the answers'} could change who leads")
+    if not made.calculation.ranking.ranks[message.maker]:
+        notes.append("ruled out as things stand")
+    return "; ".join([*notes, file_of(made.calculation, message.maker, "short")])
+
+
+def _box(heading: str, text: str) -> Box:
+    lines = sum(max(1, -(-len(line) // COLUMNS)) for line in text.rstrip("\n").split("\n"))
+    return Box(heading=heading, text=text, lines=lines)
+
+
+def _contacts(made: Round, maker: int) -> tuple[Contact, ...]:
+    details = made.calculation.case.table.details
+    texts = [details[heading][maker] for heading in CONTACT_HEADINGS if heading in details]
+    return tuple(_contact(text) for text in texts if text.strip())
+
+
+def _contact(text: str) -> Contact:
+    href = safe_href(text)
+    return Contact(text=one_line(text, 300), href=href, host=None if href is None else urlsplit(href).hostname)
+
+
+def _asked_row(made: Round, asked: Asked) -> AskedRow:
+    days = counted(asked.working_days, "working day")
+    answer = f"no answer for {days}" if asked.answered_on is None else f"answered in {days}"
+    return AskedRow(
+        maker=_names(made, (asked.maker,))[0],
+        asked_on=asked.asked_on.isoformat(),
+        answer=answer,
+        due="due a reminder" if asked.is_due else "",
+    )

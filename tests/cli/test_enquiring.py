@@ -1,0 +1,212 @@
+"""``enquire`` as a whole process: messages, templates, problems, reminders."""
+
+import json
+from importlib.resources import files
+
+import jsonschema
+import pytest
+from builders import makers_xlsx
+from process import scorecard
+
+CRITERIA = """
+title = "Mugs"
+[brief]
+item = "mug"
+quantity = 200
+designs = 4
+[criteria.minimum]
+weight = 60
+column = "Minimum order"
+unit = "pieces"
+per = "quantity"
+points = [[1, 100], [2, 0]]
+limit = { at_most = 3 }
+[criteria.years]
+title = "Years trading"
+weight = 40
+unit = "years"
+points = [[0, 0], [10, 100]]
+"""
+HEADINGS = ["Maker", "Minimum order", "Years trading", "Minimum is per", "Asked on", "Answered on"]
+ROWS = [
+    ["Oxlip Kilns", 200, 5, "order"],  # 60 + 20 = 80; Tansy Works, with the least minimum, 60 + 32 = 92
+    ["Tansy & Vane", None, None, None, "2026-11-13"],
+    ["Tansy Works", None, 8, "order", "2026-11-13", "2026-11-17"],
+    ["Copperwren", 5000, None, "order"],
+]
+
+
+@pytest.fixture
+def folder(tmp_path):
+    (tmp_path / "criteria.toml").write_text(CRITERIA, "utf-8")
+    makers_xlsx(tmp_path / "makers.xlsx", HEADINGS, ROWS)
+    return tmp_path
+
+
+def enquire(folder, *words):
+    return scorecard("enquire", "--as-of", "2026-11-25", *words, cwd=folder, SOURCE_DATE_EPOCH="1795597200")
+
+
+def result(folder, *words):
+    return json.loads(enquire(folder, *words, "--json").out)
+
+
+def test_it_writes_a_short_and_a_full_text_for_each_maker_with_open_answers(folder):
+    said = enquire(folder)
+
+    assert 0 == said.status
+    assert [
+        "03-tansy-vane-full.txt",
+        "03-tansy-vane-reminder.txt",
+        "03-tansy-vane-short.txt",
+        "04-tansy-works-full.txt",
+        "04-tansy-works-short.txt",
+        "enquiries.html",
+        "enquiries.json",
+    ] == sorted(path.name for path in (folder / "reports" / "enquiries").iterdir() if path.name[0] != ".")
+
+
+def test_the_files_are_utf_8_with_plain_line_ends_and_hold_what_the_result_says(folder):
+    told = result(folder)
+    written = folder / "reports" / "enquiries"
+
+    assert told == json.loads((written / "enquiries.json").read_bytes())
+    for message in told["messages"]:
+        assert message["short"].encode() == (written / message["file"]).read_bytes()
+        assert message["full"].encode() == (written / message["full_file"]).read_bytes()
+        assert b"\r" not in (written / message["file"]).read_bytes()
+
+
+def test_only_what_is_unknown_is_asked_the_most_decisive_first(folder):
+    told = result(folder)
+
+    assert {"Tansy & Vane": ["minimum", "years"], "Tansy Works": ["minimum"]} == {
+        one["maker"]: [question["criterion"] for question in one["questions"]] for one in told["messages"]
+    }
+    assert [("Tansy Works", True), ("Tansy & Vane", False)] == [
+        (one["maker"], one["questions"][0]["could_change_leader"]) for one in told["messages"]
+    ]
+
+
+def test_it_prints_whom_to_write_to_who_is_due_and_a_next_step(folder):
+    said = enquire(folder)
+
+    assert "Due a reminder: Tansy & Vane, asked on 2026-11-13, 8 working days ago" in said.out
+    assert "Asked 2 makers; answered: 1; due a reminder: 1." in said.out
+    assert "No message, since nothing is open: Oxlip Kilns." in said.out
+    assert "No message, since ruled out: Copperwren." in said.out
+    assert f"Page to copy from: {folder.resolve() / 'reports' / 'enquiries' / 'enquiries.html'}" in said.out
+    assert (
+        "Next: send Tansy & Vane the reminder; when it answers, type the day into F3 (Answered on) of makers.xlsx"
+        == (said.last)
+    )
+
+
+def test_the_next_step_for_a_maker_not_yet_asked_names_the_cell_of_asked_on(folder):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [*ROWS, ["Vane", None, 3, "order"]])
+
+    assert "Next: send Vane its message, then type the day into E6 (Asked on) of makers.xlsx" == enquire(folder).last
+
+
+def test_where_the_column_is_missing_the_next_step_says_to_make_it(folder):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS[:3], [row[:3] for row in ROWS])
+
+    assert "type the day into a new column Asked on of makers.xlsx" in enquire(folder).last
+
+
+def test_a_longer_patience_is_an_option(folder):
+    assert [False, False] == [one["due"] for one in result(folder, "--remind-after", "8")["asked"]]
+
+
+def test_one_maker_can_be_named_by_a_beginning_though_it_is_ruled_out(folder):
+    told = result(folder, "--maker", "copper")
+
+    assert [("Copperwren", "ruled out", ["years"])] == [
+        (one["maker"], one["status"], [question["criterion"] for question in one["questions"]])
+        for one in told["messages"]
+    ]
+
+
+@pytest.mark.parametrize(
+    ("name", "words"),
+    [
+        ("tansy", "fits several: Tansy & Vane and Tansy Works"),
+        ("Coperwren", "Is Copperwren meant?"),
+        ("zzz", "no maker has this name"),
+        ("", "no maker has this name"),
+    ],
+)
+def test_a_name_that_fits_none_or_several_is_wrong_usage(folder, name, words):
+    said = enquire(folder, "--maker", name)
+
+    assert (2, "", True) == (said.status, said.out, words in said.err)
+
+
+def test_templates_are_laid_out_and_used_and_never_written_over(folder):
+    scorecard("enquire", "--templates", cwd=folder)
+    (folder / "enquiry-short.txt").write_text("Dear {maker}!\n{questions}\n", "utf-8")
+    again = scorecard("enquire", "--templates", cwd=folder)
+
+    assert (0, True) == (
+        again.status,
+        "Left as they are: enquiry-short.txt, enquiry-full.txt and enquiry-reminder.txt." in again.out,
+    )
+    assert result(folder)["messages"][0]["short"].startswith("Dear Tansy Works!\n1. ")
+
+
+def test_templates_need_a_folder(tmp_path):
+    assert 2 == scorecard("enquire", "--templates", "--folder", "none", cwd=tmp_path).status
+
+
+def test_every_problem_of_templates_and_makers_is_told_at_once(folder):
+    (folder / "enquiry-short.txt").write_text("Dear {makr},\n\n{prise}\n", "utf-8")
+    (folder / "enquiry-full.txt").write_text("{", "utf-8")
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [["Oxlip", "some", 9, "order"]])
+    said = enquire(folder, "--json")
+
+    assert 3 == said.status
+    assert [
+        ("makers.xlsx", "B2", None),
+        ("enquiry-short.txt", None, "makr"),
+        ("enquiry-short.txt", None, "prise"),
+        ("enquiry-full.txt", None, "{"),
+    ] == [(one["file"], one["cell"], one["key"]) for one in json.loads(said.out)["problems"]]
+    assert not (folder / "reports").exists()
+
+
+def test_a_problem_is_told_in_words_with_the_line(folder):
+    (folder / "enquiry-short.txt").write_text("{questions}\n{makr}\n", "utf-8")
+    said = enquire(folder)
+
+    assert (3, True) == (said.status, "enquiry-short.txt, makr: line 2 has {makr}" in said.err)
+    assert "Write {maker} if that is meant" in said.err
+
+
+def test_a_text_that_the_user_changed_is_kept(folder):
+    enquire(folder)
+    short = folder / "reports" / "enquiries" / "03-tansy-vane-short.txt"
+    short.write_text("my own words", "utf-8")
+    said = enquire(folder)
+
+    assert "my own words" == short.with_name("03-tansy-vane-short-edited-1.txt").read_text("utf-8")
+    assert "is kept as" in said.err
+
+
+def test_the_same_files_give_the_same_bytes(folder):
+    def written():
+        enquire(folder)
+        return {path.name: path.read_bytes() for path in (folder / "reports" / "enquiries").iterdir()}
+
+    assert written() == written()
+
+
+def test_the_result_fits_its_schema(folder):
+    schema = json.loads(files("scorecard").joinpath("schemas", "enquire.json").read_text("utf-8"))
+
+    jsonschema.validate(result(folder), schema)
+
+
+def test_without_makers_there_is_nobody_to_ask(folder):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [])
+
+    assert 3 == enquire(folder).status

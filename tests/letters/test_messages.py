@@ -1,0 +1,146 @@
+"""A round of messages: whose, how many questions, in which files, and the machine-readable result."""
+
+import json
+from dataclasses import replace
+from datetime import date
+from importlib.resources import files
+
+import jsonschema
+import numpy as np
+from cases import AS_OF, make_case, numbers
+
+from scorecard.calculation import Calculation
+from scorecard.criteria import Limit
+from scorecard.letters.messages import MOST_MESSAGES, files_of, result_of, round_of
+from scorecard.letters.wording import shipped_wording
+
+WORDING = shipped_wording()
+
+
+def calculated(criteria, makers, **more):
+    return Calculation.of(make_case(criteria, makers, **more), AS_OF)
+
+
+def many_open(number):
+    return calculated([numbers(f"c{at:02}", 30 - at) for at in range(number)], {"Oxlip": [None] * number})
+
+
+def mixed():
+    """Return Oxlip, of whom all is known; Tansy, asked long ago, with two open answers; Vane, ruled out."""
+    criteria = [numbers("a", 3), numbers("b", 2), numbers("c", 1, limit=Limit(at_least=10))]
+    day = float(date(2026, 11, 13).toordinal())
+    return calculated(
+        criteria,
+        {"Oxlip": [90, 90, 90], "Tansy": [None, None, 20], "Vane": [None, 1, 2]},
+        asked_on=np.array([np.nan, day, np.nan]),
+        answered_on=np.full(3, np.nan),
+    )
+
+
+def questions_in(text):
+    return [line for line in text.splitlines() if line.split(".")[0].isdigit()]
+
+
+def test_a_short_message_asks_at_most_eight_and_the_first_ones():
+    (message,) = round_of(many_open(11), WORDING).messages
+
+    assert [f"{at}. {one.text}" for at, one in enumerate(message.questions[:8], start=1)] == questions_in(message.short)
+    assert [f"c{at:02}" for at in range(11)] == [one.criterion for one in message.questions]
+
+
+def test_a_full_message_asks_all():
+    (message,) = round_of(many_open(11), WORDING).messages
+
+    assert 11 == len(questions_in(message.full))
+
+
+def test_everybody_is_in_exactly_one_list():
+    made = round_of(mixed(), WORDING)
+
+    assert ([1], (0,), (2,)) == ([one.maker for one in made.messages], made.nothing_open, made.ruled_out)
+
+
+def test_one_maker_alone_can_be_written_to_even_when_ruled_out():
+    made = round_of(mixed(), WORDING, maker=2)
+
+    assert [(2, ["a"])] == [(one.maker, [ask.criterion for ask in one.questions]) for one in made.messages]
+    assert () == made.ruled_out
+
+
+def test_of_a_maker_of_whom_all_is_known_a_quote_is_asked():
+    (message,) = round_of(mixed(), WORDING, maker=0).messages
+
+    assert ["1. Can you make these goods for us?"] == questions_in(message.full)
+
+
+def test_who_is_due_gets_a_reminder_with_its_open_questions():
+    (reminder,) = round_of(mixed(), WORDING).reminders
+
+    assert (1, 2) == (reminder.maker, len(questions_in(reminder.text)))
+    assert "We wrote to you on 13 November 2026." in reminder.text
+
+
+def test_a_longer_patience_makes_no_reminder():
+    assert () == round_of(mixed(), WORDING, remind_after=8).reminders
+
+
+def test_each_text_has_a_file_named_by_the_row_and_the_maker():
+    assert ["03-tansy-short.txt", "03-tansy-full.txt", "03-tansy-reminder.txt"] == list(
+        files_of(round_of(mixed(), WORDING))
+    )
+
+
+def test_hostile_names_give_harmless_file_names_and_one_line():
+    calculation = calculated([numbers("a", 1)], {"../../etc\n<script>": [None], "COM1": [None]})
+    made = round_of(calculation, WORDING)
+
+    assert ["02-etc-script-short.txt", "02-etc-script-full.txt", "03-com1-short.txt", "03-com1-full.txt"] == list(
+        files_of(made)
+    )
+    assert "Hello ../../etc <script>,\n" in made.messages[0].short
+
+
+def test_the_users_wording_is_used():
+    wording = replace(WORDING, short="{maker}|{item}|{asked_on}|{waited}|{questions}")
+    (message,) = round_of(mixed(), wording).messages
+
+    assert message.short.startswith("Tansy|enamel mug|on 13 November 2026|8 working days|1. Please tell us: A.\n2. ")
+
+
+def test_a_name_that_looks_like_a_placeholder_stays_a_name():
+    wording = replace(WORDING, short="{maker}")
+    (message,) = round_of(calculated([numbers("a", 1)], {"{item}": [None]}), wording).messages
+
+    assert "{item}" == message.short
+
+
+def test_more_makers_than_anybody_writes_to_are_left_out_and_counted():
+    made = round_of(calculated([numbers("a", 1)], {f"M{at}": [None] for at in range(MOST_MESSAGES + 3)}), WORDING)
+
+    assert (MOST_MESSAGES, 3) == (len(made.messages), made.left_out)
+
+
+def test_no_message_holds_none_or_an_unfilled_placeholder():
+    whole = "".join(files_of(round_of(mixed(), WORDING)).values())
+
+    assert (False, False, False) == ("None" in whole, "{" in whole, "nan" in whole.split())
+
+
+def test_the_result_fits_its_schema():
+    schema = json.loads(files("scorecard").joinpath("schemas", "enquire.json").read_text("utf-8"))
+    jsonschema.Draft202012Validator.check_schema(schema)
+    for maker in (None, 0, 2):
+        jsonschema.validate(result_of(round_of(mixed(), WORDING, maker=maker), WORDING), schema)
+
+
+def test_the_result_tells_who_was_asked_and_who_is_due():
+    (asked,) = result_of(round_of(mixed(), WORDING), WORDING)["asked"]
+
+    assert {
+        "maker": "Tansy",
+        "asked_on": "2026-11-13",
+        "answered_on": None,
+        "working_days": 8,
+        "due": True,
+        "reminder_file": "03-tansy-reminder.txt",
+    }.items() <= asked.items()

@@ -1,0 +1,146 @@
+"""The page to copy from."""
+
+import re
+from datetime import UTC, date, datetime
+from html.parser import HTMLParser
+
+import numpy as np
+import pytest
+from cases import AS_OF, make_case, numbers
+
+from scorecard.calculation import Calculation
+from scorecard.criteria import Limit
+from scorecard.letters.messages import round_of
+from scorecard.letters.page import page, policy_for
+from scorecard.letters.wording import shipped_wording
+
+WRITTEN = datetime(2026, 11, 25, 9, tzinfo=UTC)
+HOSTILE = "</textarea><script>alert(1)</script><b x='\""
+
+
+class Texts(HTMLParser):
+    """Gathers what stands in text boxes, and the names of all tags."""
+
+    def __init__(self):
+        super().__init__()
+        self.tags, self.boxes, self.inside = [], [], False
+
+    def handle_starttag(self, tag, attrs):
+        self.tags.append(tag)
+        if tag == "textarea":
+            self.inside = True
+            self.boxes.append("")
+
+    def handle_endtag(self, tag):
+        self.inside = self.inside and tag != "textarea"
+
+    def handle_data(self, data):
+        if self.inside:
+            self.boxes[-1] += data
+
+
+def made_round(names=("Oxlip", "Tansy", "Vane"), **details):
+    day = float(date(2026, 11, 13).toordinal())
+    case = make_case(
+        [numbers("a", 3), numbers("b", 2, limit=Limit(at_least=10))],
+        dict(zip(names, ([90, 90], [None, 20], [None, 2]), strict=True)),
+        asked_on=np.array([np.nan, day, np.nan]),
+        answered_on=np.full(3, np.nan),
+        details=details,
+    )
+    return round_of(Calculation.of(case, AS_OF), shipped_wording())
+
+
+def parsed(text):
+    found = Texts()
+    found.feed(text)
+    return found
+
+
+def test_every_text_stands_on_the_page_whole():
+    made = made_round()
+    boxes = [box.removeprefix("\n") for box in parsed(page(made, written=WRITTEN)).boxes]
+
+    assert [made.messages[0].short, made.messages[0].full, made.reminders[0].text] == boxes
+
+
+def test_a_hostile_name_adds_no_tag():
+    plain, hostile = (
+        parsed(page(made_round(names), written=WRITTEN)).tags
+        for names in (("Oxlip", "Tansy", "Vane"), ("Oxlip", HOSTILE, f"{HOSTILE}2"))
+    )
+
+    assert plain == hostile
+
+
+def test_only_the_pages_own_style_is_allowed_and_no_script():
+    text = page(made_round(), written=WRITTEN)
+    style = re.search(r"<style>(.*?)</style>", text, re.DOTALL)[1]
+
+    assert policy_for(style).replace("'", "&#39;") in text
+    assert (False, False) == ("<script" in text, " style=" in text)
+
+
+def test_the_same_round_gives_the_same_page():
+    assert page(made_round(), written=WRITTEN) == page(made_round(), written=WRITTEN)
+
+
+def test_it_says_who_gets_no_message_and_who_is_due():
+    text = page(made_round(), written=WRITTEN)
+
+    assert all(
+        words in text
+        for words in (
+            "Nothing is open of <bdi>Oxlip</bdi>",
+            "Ruled out, so no message: <bdi>Vane</bdi>",
+            "no answer for 8 working days",
+            "due a reminder",
+        )
+    )
+
+
+def test_long_lists_of_names_are_cut_and_say_so():
+    case = make_case([numbers("a", 1)], {f"M{at}": [5] for at in range(60)})
+    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN)
+
+    assert "<bdi>M49</bdi>, <bdi>10 more in enquiries.json</bdi>." in text
+
+
+def test_it_advises_a_small_marked_picture():
+    assert "small picture of your artwork with your name across it, not the print file" in page(
+        made_round(), written=WRITTEN
+    )
+
+
+def test_contacts_are_left_out_unless_asked_for():
+    made = made_round(**{"Contact": ("", "ask@tansy.example", ""), "Web page": ("", "javascript:alert(1)", "")})
+
+    assert "tansy.example" not in page(made, written=WRITTEN)
+    assert "<bdi>ask@tansy.example</bdi>" in page(made, written=WRITTEN, with_contacts=True)
+    assert "href" not in page(made, written=WRITTEN, with_contacts=True).split("</style>")[1]
+
+
+def test_a_web_page_is_a_link_that_shows_its_host():
+    made = made_round(**{"Web page": ("", "https://tansy.example/mugs", "")})
+
+    assert '<a href="https://tansy.example/mugs"' in page(made, written=WRITTEN, with_contacts=True)
+
+
+@pytest.mark.browser
+def test_a_box_is_tall_enough_and_copies_whole(browser):
+    made = made_round()
+    context = browser.new_context(offline=True, viewport={"width": 360, "height": 800})
+    shown = context.new_page()
+    errors = []
+    shown.on("console", lambda message: errors.append(message.text) if message.type == "error" else None)
+    shown.set_content(page(made, written=WRITTEN))
+    box = shown.locator("textarea").first
+    box.click()
+    shown.keyboard.press("Control+A")
+    chosen, hidden, wide = box.evaluate(
+        "b => [b.value.slice(b.selectionStart, b.selectionEnd), b.scrollHeight - b.clientHeight,"
+        " document.documentElement.scrollWidth - innerWidth]"
+    )
+    context.close()
+
+    assert (made.messages[0].short, [], True, True) == (chosen, errors, hidden <= 1, wide <= 0)
