@@ -200,10 +200,13 @@ def test_the_same_files_give_the_same_bytes(folder):
     assert written() == written()
 
 
-def test_the_result_fits_its_schema(folder):
+def test_a_result_and_a_list_of_problems_fit_the_schema(folder):
     schema = json.loads(files("scorecard").joinpath("schemas", "enquire.json").read_text("utf-8"))
-
     jsonschema.validate(result(folder), schema)
+    (folder / "enquiry-short.txt").write_text("{makr}", "utf-8")
+    jsonschema.validate(result(folder), schema)
+
+    assert not jsonschema.Draft202012Validator(schema).is_valid({"schema": "scorecard-enquire/1"})
 
 
 def test_without_makers_there_is_nobody_to_ask(folder):
