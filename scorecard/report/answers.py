@@ -49,10 +49,10 @@ def rule_words(rule: UnknownRule, points: float) -> str:
     Examples
     --------
     >>> rule_words("middle", 50), rule_words(40.0, 40)
-    ('the middle', '40.0 points')
+    ('middle', '40.0 points')
     """
     if isinstance(rule, str):
-        return {"worst": "worst", "middle": "the middle", "best": "best"}[rule]
+        return rule
     return f"{rounded(points)} points"
 
 
@@ -66,5 +66,5 @@ def _ratings(criterion: Criterion, counting: Counting, maker: int) -> str:
         return ""
     fewest, most = float(counting.ratings.low[maker]), float(counting.ratings.high[maker])
     if fewest == 0 and most == inf:
-        return ", from an unknown number of ratings"
+        return ", from an unknown number of ratings" if counting.typed.known[maker] else ""
     return f", from {range_words(fewest, most)} {'rating' if fewest == most == 1 else 'ratings'}"

@@ -3,15 +3,17 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scorecard.brief import Brief
+from scorecard.brief import UNITS, Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion, Limit, Steady
 from scorecard.reasons import tidy, with_unit
 from scorecard.report.answers import counts_as_in_words, rule_words, typed_in_words
-from scorecard.report.texts import isolate
+from scorecard.report.texts import isolate, visible
 from scorecard.report.weights import weight_words
 from scorecard.value_functions import Choices
 from scorecard.words import listed, rounded
+
+MEASURED = {"response_days": "the whole working days from Asked on to Answered on, or so far"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,11 +58,9 @@ def rules_of(calculation: Calculation) -> list[Rule]:
 
 
 def _sentences(criterion: Criterion, share: float, brief: Brief) -> list[str]:
-    source = criterion.column or criterion.measure or ""
-    unit = f", in {criterion.unit}" if criterion.unit else ""
     said = [
         f"Weight {weight_words(criterion.weight)}, a share of {rounded(100 * share, 2)} of 100.",
-        f"Drawn from “{isolate(source)}”{unit}." if criterion.column else f"Computed as {isolate(source)}{unit}.",
+        source_sentence(criterion),
     ]
     if criterion.within:
         said.append(f"Possible answers: {tidy(criterion.within[0])} to {tidy(criterion.within[1])}.")
@@ -73,11 +73,21 @@ def _sentences(criterion: Criterion, share: float, brief: Brief) -> list[str]:
     return [*said, points_sentence(criterion), unknown_sentence(criterion)]
 
 
+def source_sentence(criterion: Criterion) -> str:
+    """Return where a criterion's answers come from."""
+    unit = f", in {criterion.unit}" if criterion.unit else ""
+    if criterion.measure is None:
+        return f"Drawn from the column “{isolate(criterion.column or criterion.title)}”{unit}."
+    how = MEASURED.get(criterion.measure, f"computed by the tool as {visible(criterion.measure)}")
+    return f"A typed answer, or else {how}{unit}."
+
+
 def per_sentence(brief: Brief) -> str:
     """Return how a minimum becomes a number of times what is wanted of its unit."""
-    units = (("order", "the order"), ("design", "a design"), ("colour", "a colour"), ("size", "a size"))
-    known = [(words, brief.pieces_per(unit)) for unit, words in units]  # type: ignore[arg-type]
-    pieces = listed(f"{tidy(number)} for {words}" for words, number in known if number is not None)
+    known = [(unit, brief.pieces_per(unit)) for unit in UNITS]
+    pieces = listed(
+        f"{tidy(number)} for {'the' if unit == 'order' else 'a'} {unit}" for unit, number in known if number is not None
+    )
     return f"Divided by the pieces wanted of the unit that the minimum is per: {pieces}."
 
 

@@ -7,6 +7,7 @@ from urllib.parse import urlsplit
 
 import numpy as np
 
+from scorecard.answers import MakerTable
 from scorecard.calculation import Calculation
 from scorecard.questions import Question
 from scorecard.reasons import what_lets_in, why_ruled_out
@@ -129,8 +130,13 @@ def _asked(calculation: Calculation, question: Question) -> Asked:
         now=typed_in_words(calculation, question.maker, question.criterion),
         change=_change(calculation, question),
         carries=rounded(question.carries) if question.carries == 0 or question.carries >= 0.05 else "under 0.1",
-        cell=str(table.place(question.maker, criterion.key).cell),
+        cell=_where(table, question.maker, criterion.key),
     )
+
+
+def _where(table: MakerTable, maker: int, key: str) -> str:
+    """Return the cell that an answer belongs into; the row, where the tool computes it from other columns."""
+    return str(table.place(maker, key).cell) if key in table.letters else f"row {table.rows[maker]}"
 
 
 def _change(calculation: Calculation, question: Question) -> str | None:
@@ -154,5 +160,5 @@ def contacts_of(calculation: Calculation, shown: Sequence[int]) -> list[Contact]
 
 def _detail(heading: str, text: str) -> Detail:
     href = safe_href(text)
-    host = None if href is None else urlsplit(href).hostname
+    host = None if href is None else isolate(urlsplit(href).hostname or "")
     return Detail(heading=isolate(heading), text=isolate(text, LONGEST_NOTE), href=href, host=host)

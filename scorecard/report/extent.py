@@ -7,7 +7,7 @@ from scorecard.ranking import Ranking
 
 MANY = 500  # ranked makers, up to which the ranking is whole
 BEST = 100  # makers shown of a larger field, and the most with their arithmetic
-CELLS = 2_000  # answers whose arithmetic one page holds
+CELLS = (1_000, 300, 100)  # answers whose arithmetic one page holds; fewer where names without end make it too long
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,10 +33,10 @@ def ruled_out_makers(ranking: Ranking) -> tuple[int, ...]:
     return tuple(maker for maker, rank in enumerate(ranking.ranks) if not rank)
 
 
-def extent_of(calculation: Calculation) -> Extent:
-    """Return which makers the page of a calculation shows."""
+def extent_of(calculation: Calculation, cells: int = CELLS[0]) -> Extent:
+    """Return which makers the page of a calculation shows, with the arithmetic of so many answers."""
     order, out = calculation.ranking.order, ruled_out_makers(calculation.ranking)
-    affordable = min(BEST, max(1, CELLS // len(calculation.case.criteria)))
+    affordable = min(BEST, max(1, cells // len(calculation.case.criteria)))
     detailed = order[:affordable]
     return Extent(
         ranked=order if len(order) <= MANY else order[:BEST],

@@ -26,7 +26,8 @@ class Opening:
     title : of the case
     wanted : the brief in one line
     set_aside : cells that count as unknown since they could not be read; None where there are none
-    verdict, stage : sentences
+    verdict : a sentence
+    stage : what the ranking is for so far; None where nobody is ranked
     rule : who leads as the open answers turn out; None where that makes no difference
     """
 
@@ -34,7 +35,7 @@ class Opening:
     wanted: str
     set_aside: str | None
     verdict: str
-    stage: str
+    stage: str | None
     rule: str | None
 
 
@@ -46,7 +47,7 @@ def opening_of(calculation: Calculation) -> Opening:
         wanted=wanted_line(calculation.case),
         set_aside=set_aside_sentence(calculation.case.set_aside),
         verdict=sentence(verdict_sentence(calculation)),
-        stage=STAGE,
+        stage=STAGE if calculation.ranking.order else None,
         rule=None if rule is None else sentence(rule),
     )
 

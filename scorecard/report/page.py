@@ -17,16 +17,19 @@ from scorecard.assessment import Assessment
 from scorecard.calculation import Calculation
 from scorecard.report.arithmetic import rules_of, workings_of
 from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
-from scorecard.report.extent import Extent, extent_of, ruled_out_makers
+from scorecard.report.chances import chances_of
+from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
+from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of
 from scorecard.report.sources import sources_of
 from scorecard.report.texts import bare, marked, presentable
-from scorecard.report.weights import consistency_sentence, firm_of, how_to_change, weights_of
+from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
 from scorecard.writing import environment
 
 HERE = Path(__file__).parent
+MOST_BYTES = 1_200_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,17 +64,22 @@ def page(assessment: Assessment, result: dict[str, Any], *, made: datetime, with
     made : when the page is made
     with_contacts : whether contact details and notes go onto the page
     """
+    shown = presentable(assessment)
+    html = ""
+    for cells in CELLS:
+        views = views_of(shown, result, extent_of(shown, cells), with_contacts=with_contacts)
+        html = _set(views | {"sources": sources_of(shown, made)})
+        if len(html.encode()) <= MOST_BYTES:
+            break
+    return html
+
+
+def _set(views: dict[str, Any]) -> str:
     templates = environment(HERE)
     templates.filters |= {"marked": marked, "bare": bare}
     style = (HERE / "style.css").read_text(encoding="utf-8")
-    shown = presentable(assessment)
-    return templates.get_template("page.html.jinja").render(
-        style=Markup(style),  # noqa: S704 - our own file
-        policy=policy_for(style),
-        sections=SECTIONS,
-        **views_of(shown, result, extent_of(shown), with_contacts=with_contacts),
-        sources=sources_of(shown, made),
-    )
+    own = {"style": Markup(style), "policy": policy_for(style), "sections": SECTIONS}  # noqa: S704 - our own file
+    return templates.get_template("page.html.jinja").render(own | views)
 
 
 def policy_for(style: str) -> str:
@@ -106,6 +114,7 @@ def views_of(
         "where_weights": where,
         "consistency": consistency_sentence(calculation.case.criteria),
         "firm": firm_of(calculation),
+        "chances": chances_of(calculation),
         "ruled_out": ruled_out_of(calculation, result, extent.ruled_out),
         "ruled_out_left": out - len(extent.ruled_out),
         "questions": questions_of(calculation),

@@ -5,7 +5,9 @@ from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.report.charts import Scale, band_words, score_scale
-from scorecard.words import listed, rounded
+from scorecard.words import counted, listed, rounded
+
+LIMITS_NAMED = 3  # criteria named in one row of the ranking
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,4 +71,7 @@ def known_words(share: float) -> str:
 def _may_fail(calculation: Calculation, maker: int) -> str | None:
     flags = calculation.screening.may_fail[maker].tolist()
     titles = [one.title for one, flag in zip(calculation.case.criteria, flags, strict=True) if flag]
-    return listed(titles) if titles else None
+    if not titles:
+        return None
+    more = len(titles) - LIMITS_NAMED
+    return listed(titles if more <= 0 else [*titles[:LIMITS_NAMED], counted(more, "other")])

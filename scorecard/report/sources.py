@@ -9,7 +9,6 @@ from scorecard.calculation import Calculation
 from scorecard.errors import Problem
 from scorecard.report.opening import day_words
 from scorecard.report.texts import isolate
-from scorecard.words import counted
 
 MOST_TOLD = 100  # warnings of one kind on one page
 DIGITS = 16  # of a file's SHA-256; the whole stands in no place where it would be compared by eye
@@ -75,7 +74,7 @@ def sources_of(calculation: Calculation, made: datetime) -> Sources:
 def _notes(found: Sequence[Problem]) -> Notes:
     shown = tuple(_note(one) for one in found[:MOST_TOLD])
     more = len(found) - len(shown)
-    return Notes(shown=shown, more=f"{counted(more, 'more')}: scorecard check lists them all." if more else None)
+    return Notes(shown=shown, more=f"{more} more: scorecard check lists them all." if more else None)
 
 
 def _note(one: Problem) -> Note:

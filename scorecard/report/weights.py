@@ -1,15 +1,13 @@
-"""Weights to try, and how firm the choice is: what a weight moves, how far it can go, what brings rivals level."""
+"""Weights to try: what each weight is, what it moves, how far it can go, and how to try another."""
 
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.criteria import CriteriaSet
 from scorecard.report.charts import Scale, share_scale
-from scorecard.report.texts import sentence, visible
-from scorecard.sentences import change_sentence, range_sentence, spread_of_points
-from scorecard.words import counted, listed, rounded, shortest
-
-RIVALS = 10  # rivals whose smallest change is told, and names in one list
+from scorecard.report.texts import visible
+from scorecard.sentences import spread_of_points
+from scorecard.words import rounded, shortest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +17,7 @@ class Weight:
     Parameters
     ----------
     typed, share : as typed, and as so many of 100
-    moves : by how many points of score it moves the ranked makers apart, at most
+    moves : by how many points of score it moves the ranked makers apart, at most, in words
     low, high : the weights as typed between which first place is unchanged; "any" or None where there is no telling
     below, above : who takes over; None where nobody does
     scale : share and range; None where there is no range
@@ -34,32 +32,6 @@ class Weight:
     below: str | None
     above: str | None
     scale: Scale | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Firm:
-    """How firm first place is, as written.
-
-    Parameters
-    ----------
-    leader : whose first place it is; None where nobody is ranked
-    alone : whether it has no rival
-    joint : a note where first place is shared, else None
-    ranges : sentences about the weights that can change the leader
-    steady : sentence about those that cannot; None where there are none
-    changes : sentences about the rivals that a change of weights brings level, nearest first
-    more : how many such rivals are left out; None where none are
-    never : sentence about the rivals that no weighting brings level; None where there are none
-    """
-
-    leader: str | None
-    alone: bool
-    joint: str | None
-    ranges: tuple[str, ...]
-    steady: str | None
-    changes: tuple[str, ...]
-    more: str | None
-    never: str | None
 
 
 def weights_of(calculation: Calculation) -> list[Weight]:
@@ -77,13 +49,19 @@ def _weight(calculation: Calculation, at: int) -> Weight:
         title=criterion.title,
         typed=weight_words(criterion.weight),
         share=rounded(100 * share),
-        moves=rounded(spread_of_points(calculation, at)),
+        moves=_moves(calculation, at),
         low=None if low is None else rounded(low),
         high=None if found is None else "any" if high is None else rounded(high),
         below=None if found is None or found.overtaken_below is None else names[found.overtaken_below],
         above=None if found is None or found.overtaken_above is None else names[found.overtaken_above],
         scale=None if found is None else share_scale(share, found.low, found.high),
     )
+
+
+def _moves(calculation: Calculation, at: int) -> str:
+    if len(calculation.ranking.order) < 2:
+        return "no two makers to move apart"
+    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))}"
 
 
 def weight_words(weight: float) -> str:
@@ -108,7 +86,7 @@ def how_to_change(criteria: CriteriaSet) -> tuple[str, str]:
     quoted = word if " " not in word else f'"{word}"'
     return (
         f"scorecard reweigh {quoted}",
-        "To keep a weight, change the line weight = … of its criterion in criteria.toml.",
+        "The same with --save keeps it; or change “weight = …” under the criterion in criteria.toml.",
     )
 
 
@@ -118,67 +96,3 @@ def consistency_sentence(criteria: CriteriaSet) -> str | None:
         return None
     ratio = rounded(criteria.note.ratio, 3)
     return f"The comparisons contradict one another by a ratio of {ratio}; up to 0.1 is usually taken as good enough."
-
-
-def firm_of(calculation: Calculation) -> Firm:
-    """Return how firm first place is."""
-    order, names = calculation.ranking.order, calculation.case.table.makers
-    if len(order) < 2:
-        leader = names[order[0]] if order else None
-        return Firm(leader=leader, alone=True, joint=None, ranges=(), steady=None, changes=(), more=None, never=None)
-    changes, more, never = _changes(calculation)
-    ranges, steady = _ranges(calculation)
-    return Firm(
-        leader=names[order[0]],
-        alone=False,
-        joint=_joint(calculation),
-        ranges=ranges,
-        steady=steady,
-        changes=changes,
-        more=more,
-        never=never,
-    )
-
-
-def _joint(calculation: Calculation) -> str | None:
-    leaders = [calculation.case.table.makers[maker] for maker in calculation.ranking.leaders]
-    if len(leaders) < 2:
-        return None
-    level = f"{_some(leaders)} are level."
-    return f"{level} What follows is told of {leaders[0]}, the first in the sheet; level counts as first."
-
-
-def _ranges(calculation: Calculation) -> tuple[tuple[str, ...], str | None]:
-    """Sentences about the weights that can change the leader, the nearest first, and one about the others."""
-    moving: list[tuple[float, str]] = []
-    steady: list[str] = []
-    for at, found in enumerate(calculation.firmness.weight_ranges):
-        title, share = calculation.case.criteria.criteria[at].title, float(calculation.shares[at])
-        if found is not None and (found.overtaken_below, found.overtaken_above) == (None, None):
-            steady.append(title)
-            continue
-        ends = (
-            []
-            if found is None
-            else [(found.overtaken_below, share - found.low), (found.overtaken_above, found.high - share)]
-        )
-        nearest = min((gap for taker, gap in ends if taker is not None), default=1.0)
-        moving.append((nearest, f"{title}: {range_sentence(calculation, at)}."))
-    told = tuple(words for _, words in sorted(moving, key=lambda one: one[0]))
-    leader = calculation.case.table.makers[calculation.ranking.order[0]]
-    return told, f"Whatever the weight of {listed(steady, 'or')}, {leader} stays first." if steady else None
-
-
-def _changes(calculation: Calculation) -> tuple[tuple[str, ...], str | None, str | None]:
-    moved = calculation.firmness.moved()
-    near = [maker for _, maker in sorted((part, at) for at, (_, part) in enumerate(moved) if part is not None)]
-    told = tuple(sentence(change_sentence(calculation, moved[at][0])) for at in near[:RIVALS])
-    never = [calculation.case.table.makers[maker] for maker, part in moved if part is None]
-    more = len(near) - len(told)
-    left_out = f"{counted(more, 'rival')} further off: more weight would have to move." if more > 0 else None
-    return told, left_out, f"No weighting brings {_some(never, 'or')} level." if never else None
-
-
-def _some(names: list[str], link: str = "and") -> str:
-    more = len(names) - RIVALS
-    return listed(names, link) if more <= 0 else listed([*names[:RIVALS], counted(more, "other")], link)

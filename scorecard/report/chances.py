@@ -1,0 +1,92 @@
+"""In how many of 100 random weightings each maker leads: any weights, in the same order of importance, near these."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scorecard.calculation import Calculation
+from scorecard.firmness import KINDS
+from scorecard.words import counted, rounded
+
+MOST = 10  # makers told of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chance:
+    """One maker's figures, in the order of ``KINDS``."""
+
+    maker: str
+    figures: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chances:
+    """Who leads how often, as written.
+
+    Parameters
+    ----------
+    rows : makers that led at least once, in the order of rank; empty where there is no rival
+    half_width : the widest, in weightings of 100
+    spread : how far a share may be from itself in the last column, in per cent
+    rest : sentence about the makers left out; None where there are none
+    """
+
+    rows: tuple[Chance, ...]
+    half_width: str
+    spread: str
+    rest: str | None
+
+
+def chances_of(calculation: Calculation) -> Chances:
+    """Return in how many of 100 random weightings each maker leads."""
+    found, front = calculation.firmness.rank_shares, calculation.firmness.front
+    spread = rounded(100 * calculation.case.firmness.spread, 0)
+    if len(front) < 2:
+        return Chances(rows=(), half_width="", spread=spread, rest=None)
+    first = [[float(share) for share in found[kind].shares[:, 0]] for kind in KINDS]
+    leading = [at for at in range(len(front)) if any(column[at] for column in first)]
+    rows = tuple(
+        Chance(
+            maker=calculation.case.table.makers[front[at]],
+            figures=tuple(of_draws(column[at], found[kind].draws) for kind, column in zip(KINDS, first, strict=True)),
+        )
+        for at in leading[:MOST]
+    )
+    return Chances(
+        rows=rows,
+        half_width=rounded(max(100 * found[kind].half_width for kind in KINDS)),
+        spread=spread,
+        rest=_rest(len(leading) - len(rows), _unproven(calculation, leading)),
+    )
+
+
+def of_draws(share: float, draws: int) -> str:
+    """Return a share of some draws as so many of 100; 0 of n is told as under 3/n, never as nothing.
+
+    References
+    ----------
+    The rule of three: with 0 of n seen, the upper end of a 95 % interval is about 3/n.
+
+    Examples
+    --------
+    >>> of_draws(0.613, 65536), of_draws(0.0, 65536), of_draws(0.0, 200)
+    ('61.3', 'under 0.1', 'under 1.5')
+    """
+    if share >= 0.0005:
+        return rounded(100 * share)
+    return f"under {rounded(max(0.1, 300 / draws))}"
+
+
+def _unproven(calculation: Calculation, leading: Sequence[int]) -> int:
+    """Return how many never led in the draws although some weighting puts them first."""
+    can = [one.possible for one in calculation.firmness.can_lead]
+    return sum(can) - sum(can[at] for at in leading)
+
+
+def _rest(more: int, never: int) -> str | None:
+    said = []
+    if more:
+        said.append(f"{counted(more, 'more maker')} led at times.")
+    if never:
+        each = "it" if never == 1 else "each"
+        said.append(f"{counted(never, 'other')} never led in these draws, yet some weighting puts {each} first.")
+    return " ".join(said) or None

@@ -1,0 +1,122 @@
+"""How firm first place is, in sentences: how far each weight can go, what brings rivals level, who can never lead."""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scorecard.calculation import Calculation
+from scorecard.report.texts import sentence
+from scorecard.sensitivity.weight_ranges import WeightRange
+from scorecard.sentences import change_sentence, range_sentence
+from scorecard.words import counted, listed
+
+TOLD = 6  # weights told of in sentences; the table beside them has all
+NAMED = 10  # rivals whose smallest change is told, and names in one list
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Firm:
+    """How firm first place is, as written.
+
+    Parameters
+    ----------
+    leader : whose first place it is; None where nobody is ranked
+    alone : whether it has no rival
+    joint : a note where first place is shared, else None
+    ranges : sentences about the weights that can change the leader, the nearest first
+    steady : sentence about those that cannot; None where there are none
+    changes : sentences about the rivals that a change of weights brings level, nearest first
+    further : sentence about such rivals that are left out; None where none are
+    never : sentences about the makers that no weighting puts first, and who beats them on everything
+    """
+
+    leader: str | None
+    alone: bool = True
+    joint: str | None = None
+    ranges: tuple[str, ...] = ()
+    steady: str | None = None
+    changes: tuple[str, ...] = ()
+    further: str | None = None
+    never: tuple[str, ...] = ()
+
+
+def firm_of(calculation: Calculation) -> Firm:
+    """Return how firm first place is."""
+    order, names = calculation.ranking.order, calculation.case.table.makers
+    if len(order) < 2:
+        return Firm(leader=names[order[0]] if order else None)
+    changes, further = _changes(calculation)
+    ranges, steady = _ranges(calculation)
+    return Firm(
+        leader=names[order[0]],
+        alone=False,
+        joint=_joint(calculation),
+        ranges=ranges,
+        steady=steady,
+        changes=changes,
+        further=further,
+        never=_never(calculation),
+    )
+
+
+def _joint(calculation: Calculation) -> str | None:
+    leaders = [calculation.case.table.makers[maker] for maker in calculation.ranking.leaders]
+    if len(leaders) < 2:
+        return None
+    level = f"{_some(leaders)} are level."
+    return f"{level} What follows is told of {leaders[0]}, the first in the sheet; level counts as first."
+
+
+def _ranges(calculation: Calculation) -> tuple[tuple[str, ...], str | None]:
+    """Sentences about the weights that can change the leader, the nearest first, and one about the others."""
+    criteria, found = calculation.case.criteria.criteria, calculation.firmness.weight_ranges
+    steady = [at for at, one in enumerate(found) if one is not None and _held(one)]
+    moving = sorted(set(range(len(found))) - set(steady), key=lambda at: (_room(calculation, at), at))
+    told = tuple(f"{criteria[at].title}: {range_sentence(calculation, at)}." for at in moving[:TOLD])
+    if not steady:
+        return told, None
+    leader = calculation.case.table.makers[calculation.ranking.order[0]]
+    return told, f"Whatever the weight of {listed((criteria[at].title for at in steady), 'or')}, {leader} stays first."
+
+
+def _held(found: WeightRange) -> bool:
+    return found.overtaken_below is None and found.overtaken_above is None
+
+
+def _room(calculation: Calculation, at: int) -> float:
+    """Return how far a share is from the nearer end at which another takes over."""
+    found, share = calculation.firmness.weight_ranges[at], float(calculation.shares[at])
+    if found is None:
+        return 1.0
+    below = 1.0 if found.overtaken_below is None else share - found.low
+    return min(below, 1.0 if found.overtaken_above is None else found.high - share)
+
+
+def _changes(calculation: Calculation) -> tuple[tuple[str, ...], str | None]:
+    near = [(part, at, maker) for at, (maker, part) in enumerate(calculation.firmness.moved()) if part is not None]
+    told = tuple(sentence(change_sentence(calculation, maker)) for _, _, maker in sorted(near)[:NAMED])
+    more = len(near) - len(told)
+    if not more:
+        return told, None
+    return told, f"For {counted(more, 'rival')} further off, more weight would have to move."
+
+
+def _never(calculation: Calculation) -> tuple[str, ...]:
+    names, firmness = calculation.case.table.makers, calculation.firmness
+    outdone = [maker for maker, one in zip(firmness.front, firmness.can_lead, strict=True) if not one.possible]
+    if not outdone:
+        return ()
+    first_beaters: dict[int, int] = {}
+    for better, worse in firmness.beats:
+        first_beaters.setdefault(worse, better)
+    beaten = defaultdict(list)
+    for maker in outdone:
+        if maker in first_beaters:
+            beaten[first_beaters[maker]].append(names[maker])
+    whole = f"No weighting at all puts {_some([names[maker] for maker in outdone], 'or')} first."
+    return (whole, *(f"{names[better]} beats {_some(worse)} on everything." for better, worse in beaten.items()))
+
+
+def _some(names: Sequence[str], link: str = "and") -> str:
+    more = len(names) - NAMED
+    return listed(names if more <= 0 else [*names[:NAMED], counted(more, "other")], link)

@@ -1,0 +1,24 @@
+from cases import make_case, numbers
+
+from scorecard.report.chances import chances_of, of_draws
+
+TWO = [numbers("rating", 30), numbers("price", 10)]
+
+
+def test_a_leader_on_everything_leads_in_all_weightings(assessed):
+    found = chances_of(assessed(make_case(TWO, {"Brightholm": [9, 9], "Cressel": [5, 5]})))
+    assert [("Brightholm", ("100.0", "100.0", "100.0"))] == [(row.maker, row.figures) for row in found.rows]
+
+
+def test_one_that_some_weighting_puts_first_yet_never_led_is_told_of(assessed):
+    rows = {"Brightholm": [90, 10], "Cressel": [10, 90], "Dunmorrow": [50.000001, 50.000001]}
+    expected = "1 other never led in these draws, yet some weighting puts it first."
+    assert expected == chances_of(assessed(make_case(TWO, rows))).rest
+
+
+def test_nothing_is_drawn_for_a_maker_alone(assessed):
+    assert () == chances_of(assessed(make_case(TWO, {"Brightholm": [9, 9]}))).rows
+
+
+def test_never_in_65536_draws_is_under_a_tenth_of_100():
+    assert "under 0.1" == of_draws(0.0, 65536)

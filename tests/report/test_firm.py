@@ -1,0 +1,46 @@
+from cases import make_case, numbers
+
+from scorecard.report.firm import firm_of
+
+TWO = [numbers("rating", 30), numbers("price", 10)]
+
+
+def firm(assessed, rows, criteria=TWO):
+    return firm_of(assessed(make_case(criteria, rows)))
+
+
+def test_a_weight_that_can_change_the_leader_has_its_sentence(assessed):
+    found = firm(assessed, {"Brightholm": [90, 10], "Cressel": [50, 50]})
+    assert "Rating: Brightholm stays first from 10.0 upwards; below that, Cressel." == found.ranges[0]
+
+
+def test_weights_that_cannot_change_the_leader_share_one(assessed):
+    found = firm(assessed, {"Brightholm": [90, 90], "Cressel": [50, 50]})
+    assert "Whatever the weight of Rating or Price, Brightholm stays first." == found.steady
+
+
+def test_the_smallest_change_is_told(assessed):
+    found = firm(assessed, {"Brightholm": [90, 10], "Cressel": [50, 50]})
+    assert ("Moving 25.0 of 100 from Rating to Price brings Cressel level.",) == found.changes
+
+
+def test_who_is_beaten_on_everything_can_never_lead(assessed):
+    found = firm(assessed, {"Brightholm": [90, 90], "Cressel": [50, 50]})
+    expected = ("No weighting at all puts Cressel first.", "Brightholm beats Cressel on everything.")
+    assert expected == found.never
+
+
+def test_a_joint_lead_says_of_whom_it_speaks(assessed):
+    assert firm(assessed, {"Brightholm": [5, 5], "Cressel": [5, 5]}).joint.startswith(
+        "Brightholm and Cressel are level."
+    )
+
+
+def test_of_many_rivals_the_ten_nearest_are_told(assessed):
+    rows = {"Brightholm": [90, 10]} | {f"Rival {at}": [50 - at, 50 + at] for at in range(14)}
+    found = firm(assessed, rows)
+    assert (10, "For 4 rivals further off, more weight would have to move.") == (len(found.changes), found.further)
+
+
+def test_a_maker_without_rivals_is_alone(assessed):
+    assert firm(assessed, {"Brightholm": [1, 1]}).alone

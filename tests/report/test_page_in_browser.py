@@ -1,0 +1,209 @@
+"""The page in Chromium: accessible, legible, within the screen, silent, printable; light and dark, wide and narrow."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import axe_playwright_python
+import pytest
+
+AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
+RUN_AXE = "async () => (await axe.run()).violations.map(one => [one.id, one.nodes.map(node => node.target.join(' '))])"
+UNFOLD = "() => document.querySelectorAll('details').forEach(one => { one.open = true })"
+HOSTILE = (
+    "<script>alert(1)</script>",
+    "</style><style>*{display:none}",
+    "W" * 200,
+    "釉上彩陶瓷厂",
+    "مصنع الخزف الأزرق",
+)
+SETTINGS = [(scheme, width) for scheme in ("light", "dark") for width in (320, 1200)]
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture(scope="module")
+def html(field, render):
+    return render(field(14))
+
+
+@pytest.fixture
+def opened(browser, tmp_path):
+    """Return a function that opens a page from disk, offline; ``said`` and ``asked`` gather messages and requests."""
+    contexts = []
+
+    def run(html, *, width=1200, scheme="light"):
+        file = tmp_path / "shortlist.html"
+        file.write_text(html, encoding="utf-8")
+        view = {"width": width, "height": 800}
+        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
+        page = contexts[-1].new_page()
+        page.said, page.asked = [], []
+        page.on("console", lambda message: page.said.append(message.text))
+        page.on("pageerror", lambda error: page.said.append(str(error)))
+        page.on("dialog", lambda dialog: page.said.append(dialog.message))
+        page.on("request", lambda request: page.asked.append(request.url))
+        page.goto(file.as_uri())
+        return page
+
+    yield run
+    for context in contexts:
+        context.close()
+
+
+def violations(page):
+    page.evaluate(AXE)
+    return page.evaluate(RUN_AXE)
+
+
+@pytest.mark.parametrize(("scheme", "width"), SETTINGS)
+def test_axe_finds_nothing(opened, html, scheme, width):
+    page = opened(html, width=width, scheme=scheme)
+    page.evaluate(UNFOLD)
+    assert [] == violations(page)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_words_that_are_too_faint(opened, html, scheme):
+    page = opened(html, scheme=scheme)
+    page.evaluate("() => document.documentElement.style.setProperty('--muted', '#888078')")
+    page.evaluate("() => document.documentElement.style.setProperty('--paper', '#807870')")
+    assert "color-contrast" in [kind for kind, _ in violations(page)]
+
+
+def test_axe_finds_a_page_that_was_broken(opened, html):
+    broken = html.replace('<html lang="en">', "<html>").replace("aria-label=", "data-label=")
+    assert {"html-has-lang", "svg-img-alt"} <= {kind for kind, _ in violations(opened(broken))}
+
+
+def test_the_page_says_nothing_and_asks_for_nothing(opened, html):
+    page = opened(html)
+    assert ([], [page.url]) == (page.said, page.asked)
+
+
+def test_the_style_is_in_force(opened, html):
+    page = opened(html)
+    assert "rgb(251, 248, 242)" == page.evaluate("() => getComputedStyle(document.body).backgroundColor")
+
+
+def test_another_style_is_refused(opened, html):
+    page = opened(html.replace("</style>", "body { color: red }</style>"))
+    assert any("Content Security Policy" in message for message in page.said)
+
+
+def test_hostile_names_run_nothing_and_hide_nothing(opened, field, render):
+    page = opened(render(field(5, HOSTILE)))
+    assert ([], True) == (page.said, page.get_by_role("heading", name="The verdict").is_visible())
+
+
+@pytest.mark.parametrize("names", [None, HOSTILE])
+@pytest.mark.parametrize("width", [320, 360, 640, 800, 1200])
+def test_nothing_scrolls_sideways(opened, field, render, width, names):
+    page = opened(render(field(14, *([names] if names else []))), width=width)
+    page.evaluate(UNFOLD)
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= width
+
+
+def test_nothing_scrolls_sideways_with_text_twice_as_large(opened, html):
+    page = opened(html, width=640)
+    page.evaluate("() => { document.documentElement.style.fontSize = '200%' }")
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= 640
+
+
+@pytest.mark.parametrize("width", [320, 1200])
+def test_no_words_are_smaller_than_11_pixels(opened, html, width):
+    page = opened(html, width=width)
+    sizes = page.evaluate(
+        """() => [...document.querySelectorAll('body *')]
+            .filter(one => [...one.childNodes].some(node => node.nodeType === 3 && node.data.trim()))
+            .map(one => parseFloat(getComputedStyle(one).fontSize))"""
+    )
+    assert (True, True) == (len(sizes) > 100, min(sizes) >= 11)
+
+
+def boxes(page, selector):
+    """Return left, right, top and bottom of every element that is seen."""
+    return page.evaluate(
+        """selector => [...document.querySelectorAll(selector)].map(one => one.getBoundingClientRect())
+            .filter(box => box.width && box.height).map(box => [box.left, box.right, box.top, box.bottom])""",
+        selector,
+    )
+
+
+def overlaps(one, other):
+    return one[0] < other[1] - 1 and other[0] < one[1] - 1 and one[2] < other[3] - 1 and other[2] < one[3] - 1
+
+
+@pytest.mark.parametrize("width", [320, 1200])
+@pytest.mark.parametrize("selector", [".axis span", ".ranking tbody :is(th, td)", ".receipt", "section"])
+def test_neighbours_do_not_overlap(opened, html, selector, width):
+    found = boxes(opened(html, width=width), selector)
+    pairs = [(a, b) for at, a in enumerate(found) for b in found[at + 1 :] if overlaps(a, b)]
+    assert [] == pairs
+
+
+def test_two_boxes_that_share_an_area_overlap():
+    assert overlaps([0, 10, 0, 10], [5, 15, 5, 15])
+
+
+@pytest.mark.parametrize("width", [320, 1200])
+def test_dots_stay_on_the_screen(opened, html, width):
+    found = boxes(opened(html, width=width), ".scale circle")
+    assert (True, True) == (len(found) > 10, all(left >= 0 and right <= width for left, right, _, _ in found))
+
+
+def test_a_dot_stands_at_its_score(opened, html):
+    page = opened(html)
+    score = float(page.locator(".ranking tbody tr td").nth(1).inner_text())
+    left, right, _, _ = boxes(page, ".ranking .scale")[0]
+    dot = boxes(page, ".ranking .scale circle")[0]
+    assert pytest.approx(score, abs=0.2) == 100 * ((dot[0] + dot[1]) / 2 - left) / (right - left)
+
+
+def roles(page):
+    """Return how often the browser's own accessibility tree holds each role of a table."""
+    session = page.context.new_cdp_session(page)
+    nodes = session.send("Accessibility.getFullAXTree")["nodes"]
+    told = [node["role"]["value"] for node in nodes if not node["ignored"]]
+    return {role: told.count(role) for role in ("table", "row", "rowheader", "columnheader", "cell", "gridcell")}
+
+
+def test_tables_stay_tables_on_a_narrow_screen(opened, html):
+    assert roles(opened(html)) == roles(opened(html, width=320))
+
+
+def test_the_keyboard_sees_where_it_is(opened, html):
+    page = opened(html)
+    for _ in range(2):
+        page.keyboard.press("Tab")
+    look = "() => { const one = document.activeElement; return [one.tagName, getComputedStyle(one).outlineStyle] }"
+    assert ["A", "solid"] == page.evaluate(look)
+
+
+def test_the_page_prints_white_even_in_the_dark(opened, html):
+    page = opened(html, scheme="dark")
+    page.emulate_media(media="print", color_scheme="dark")
+    assert "rgb(255, 255, 255)" == page.evaluate("() => getComputedStyle(document.body).backgroundColor")
+
+
+def test_print_leaves_out_what_only_a_screen_can_use(opened, html):
+    page = opened(html)
+    page.emulate_media(media="print")
+    assert not page.get_by_role("navigation").is_visible()
+
+
+def test_print_unfolds_the_arithmetic(opened, html):
+    page = opened(html)
+    page.emulate_media(media="print")
+    assert len(boxes(page, ".working")) == page.locator("details:has(.working)").count()
+
+
+def test_the_page_prints_on_a4(opened, html):
+    paper = opened(html).pdf(prefer_css_page_size=True)
+    assert (b"%PDF", True) == (paper[:4], b"/MediaBox [0 0 594.95" in paper or b"/MediaBox [0 0 595" in paper)
+
+
+def test_a_page_with_set_aside_cells_and_contacts_is_accessible_too(opened, field, render):
+    case = field(6)
+    details = {"Web page": ("https://pots.example/x",) * 6, "Notes": ("kind",) * 6}
+    html = render(replace(case, table=replace(case.table, details=details)), with_contacts=True)
+    assert [] == violations(opened(html))
