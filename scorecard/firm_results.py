@@ -5,7 +5,7 @@ from typing import Any
 from scorecard.calculation import Calculation
 from scorecard.numbers import figure
 from scorecard.sensitivity.rank_shares import RankShares
-from scorecard.sensitivity.weight_ranges import RangeOverAnswers, WeightRange
+from scorecard.sensitivity.weight_ranges import WeightRange
 
 Json = dict[str, Any]
 
@@ -78,7 +78,8 @@ def _range(calculation: Calculation, criterion: int) -> Json:
     ranges = calculation.firmness.weight_ranges
     share = {"share": figure(calculation.shares[criterion])}
     found: WeightRange | None = ranges[criterion] if ranges else None
-    if found is None:
+    over = calculation.firmness.over_answers[criterion] if ranges else None
+    if found is None or over is None:
         ends = ("low", "high", "typed_low", "typed_high", "overtaken_below", "overtaken_above")
         return {**share, **dict.fromkeys((*ends, "guaranteed", "possible"))}
     low, high = calculation.firmness.typed_ends(criterion, calculation.case.criteria)
@@ -90,14 +91,9 @@ def _range(calculation: Calculation, criterion: int) -> Json:
         "typed_high": None if high is None else figure(high),
         "overtaken_below": _name(calculation, found.overtaken_below),
         "overtaken_above": _name(calculation, found.overtaken_above),
-        **_over_answers(calculation.firmness.over_answers[criterion]),
+        "guaranteed": _ends(over.guaranteed),
+        "possible": _ends(over.possible),
     }
-
-
-def _over_answers(found: RangeOverAnswers | None) -> Json:
-    if found is None:
-        return {"guaranteed": None, "possible": None}
-    return {"guaranteed": _ends(found.guaranteed), "possible": _ends(found.possible)}
 
 
 def _ends(found: WeightRange | None) -> Json | None:

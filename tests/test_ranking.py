@@ -12,8 +12,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from scorecard import ranking
 from scorecard.points import PointsTable
-from scorecard.ranking import competition_ranks, rank_makers, ranks_if_let_in, weighted_sums
+from scorecard.ranking import competition_ranks, known_shares, leaders_of, rank_makers, ranks_if_let_in, weighted_sums
 
 PLAIN = np.array([[25, 20, 15, 30], [10, 30, 20, 30], [30, 10, 30, 10]], dtype=float)
 PLAIN_SHARES = np.array([0.20, 0.15, 0.40, 0.25])
@@ -230,6 +231,42 @@ def test_known_shares_add_up_the_shares_of_known_answers():
     table = PointsTable(low=points, high=points, counted=points, known=known)
     found = rank_makers(table, np.array([0.5, 0.3, 0.2]), np.array([False]))
     assert [0.7] == found.known_shares.tolist()
+
+
+@given(st.lists(st.lists(st.booleans(), min_size=3, max_size=3), min_size=1, max_size=9), st.data())
+def test_known_shares_are_those_summed_maker_by_maker(rows, drawn):
+    weights = drawn.draw(st.lists(st.integers(0, 9), min_size=3, max_size=3).filter(any))
+    expected = [float(Fraction(sum(w for w, k in zip(weights, row, strict=True) if k), sum(weights))) for row in rows]
+    assert pytest.approx(expected, abs=1e-12) == known_shares(np.array(rows), shares_of(weights)).tolist()
+
+
+# leaders
+
+
+@given(tables(), st.data())
+def test_the_leaders_of_those_in_play_are_the_best_in_exact_fractions(table, drawn):
+    points, weights = table
+    in_play = drawn.draw(st.lists(st.booleans(), min_size=len(points), max_size=len(points)))
+    scores = [score if there else None for score, there in zip(exact_scores(points, weights), in_play, strict=True)]
+    best = max((score for score in scores if score is not None), default=None)
+    expected = tuple(at for at, score in enumerate(scores) if score is not None and score == best)
+    assert expected == leaders_of(np.array(points, dtype=float), shares_of(weights), np.array(in_play))
+
+
+# very long lists
+
+
+def test_a_list_is_written_out_whole_up_to_its_limit(monkeypatch):
+    monkeypatch.setattr(ranking, "LONGEST", 3)
+    found = ranked([[50], [60], [40]], [1], out=(1,))
+    assert ((0, 2), (1,)) == (found.written, found.ruled_out)
+
+
+def test_of_a_longer_list_only_the_best_are_written(monkeypatch):
+    monkeypatch.setattr(ranking, "LONGEST", 2)
+    monkeypatch.setattr(ranking, "BEST_OF_LONG", 1)
+    found = ranked([[50], [60], [70], [80]], [1], out=(1, 3))
+    assert ((2,), (1,)) == (found.written, found.ruled_out)
 
 
 # let in

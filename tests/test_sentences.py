@@ -10,6 +10,7 @@ from scorecard.criteria import Limit
 from scorecard.sentences import (
     answers_phrase,
     change_sentence,
+    consequence_phrase,
     of_hundred,
     question_phrase,
     range_sentence,
@@ -85,6 +86,11 @@ def asked_first(case):
 
 def test_a_question_that_changes_nothing_is_whose_answer_on_what():
     assert "Brightholm on “C1”" == asked_first(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
+
+
+def test_a_question_that_changes_nothing_has_no_consequence():
+    found = assessed(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
+    assert "" == consequence_phrase(found, found.questions[0])
 
 
 def test_a_limit_that_rules_the_leader_out_is_told():

@@ -68,11 +68,16 @@ def numbers_criteria(draw, key):
 
 
 @st.composite
-def standings(draw):
+def cases(draw):
     table = dict(zip(("a", "b", "c"), draw(KNOT_POINTS), strict=False))
     limit = draw(st.one_of(st.none(), st.just(Limit(none_of=("b",)))))
     third = choices("third", draw(st.integers(1, 4)), table, limit=limit, unknown=draw(RULE))
     criteria = [draw(numbers_criteria("first")), draw(numbers_criteria("second")), third]
     row = st.tuples(TYPED, TYPED, st.one_of(st.none(), st.sampled_from("abc")))
     rows = draw(st.lists(row, min_size=1, max_size=4))
-    return standing_of(make_case(criteria, {f"maker {at}": one for at, one in enumerate(rows)}))
+    return make_case(criteria, {f"maker {at}": one for at, one in enumerate(rows)})
+
+
+def standings():
+    """Return points, limits and ranking of such cases."""
+    return cases().map(standing_of)
