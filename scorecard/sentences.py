@@ -4,6 +4,7 @@ Enters: a calculation. Leaves: plain sentences, numbers with one decimal, makers
 """
 
 from collections.abc import Sequence
+from itertools import groupby
 from math import inf, isinf
 
 from scorecard.calculation import Calculation
@@ -148,5 +149,8 @@ def rule_sentence(calculation: Calculation) -> str | None:
     if len(set(by_rule.values())) < 2:
         return None
     words = {"worst": "at their worst", "middle": "in the middle", "best": "at their best"}
-    said = [f"{words[rule]}, {listed(names[one] for one in leaders)}" for rule, leaders in by_rule.items()]
+    said = [
+        f"{listed((words[rule] for rule in rules), 'or')}, {listed(names[one] for one in leaders)}"
+        for leaders, rules in groupby(by_rule, key=lambda rule: by_rule[rule])
+    ]
     return f"With the open answers {'; '.join(said)} would lead"

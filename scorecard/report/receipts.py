@@ -8,9 +8,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+import numpy as np
+
 from scorecard.calculation import Calculation
 from scorecard.report.answers import answer_in_words
-from scorecard.words import rounded
+from scorecard.words import listed, rounded
 
 MINUS = "\N{MINUS SIGN}"
 
@@ -26,11 +28,19 @@ class Line:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Receipt:
-    """One maker's receipt, as written; ``rounding`` is None where the lines meet the score."""
+    """One maker's receipt, as written.
+
+    Parameters
+    ----------
+    lines : one a criterion that has a weight
+    weightless : the criteria of weight 0, listed; None where there are none
+    rounding : what the rounded lines miss the rounded score by; None where they meet it
+    """
 
     rank: str
     maker: str
     lines: tuple[Line, ...]
+    weightless: str | None
     rounding: str | None
     score: str
 
@@ -48,7 +58,8 @@ def receipts_of(calculation: Calculation, shown: Sequence[int]) -> list[Receipt]
 
 def _receipt(calculation: Calculation, maker: int) -> Receipt:
     losses = (calculation.shares * (100 - calculation.points.counted[maker])).tolist()
-    falling = sorted(range(len(losses)), key=lambda criterion: -losses[criterion])
+    weighted = np.flatnonzero(calculation.shares > 0).tolist()
+    falling = sorted(weighted, key=lambda criterion: -losses[criterion])
     amounts = [Decimal(rounded(losses[criterion])) for criterion in falling]
     score = rounded(calculation.ranking.scores[maker])
     left_over = Decimal(score) - (100 - sum(amounts))
@@ -56,9 +67,15 @@ def _receipt(calculation: Calculation, maker: int) -> Receipt:
         rank=str(calculation.ranking.ranks[maker]),
         maker=calculation.case.table.makers[maker],
         lines=tuple(_line(calculation, maker, at, amount) for at, amount in zip(falling, amounts, strict=True)),
+        weightless=_weightless(calculation),
         rounding=signed(left_over) if left_over else None,
         score=score,
     )
+
+
+def _weightless(calculation: Calculation) -> str | None:
+    titles = [one.title for one in calculation.case.criteria if one.weight == 0]
+    return listed(titles) if titles else None
 
 
 def _line(calculation: Calculation, maker: int, criterion: int, amount: Decimal) -> Line:

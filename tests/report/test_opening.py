@@ -54,5 +54,5 @@ def test_with_nobody_ranked_there_is_no_stage(assessed):
 def test_different_leaders_by_rule_are_told(assessed):
     rows = {"Brightholm": [60], "Cressel": [(0, 100)]}
     found = opening_of(assessed(make_case([numbers("a", 1)], rows)))
-    expected = "With the open answers at their worst, Brightholm; in the middle, Brightholm; at their best, Cressel"
+    expected = "With the open answers at their worst or in the middle, Brightholm; at their best, Cressel"
     assert f"{expected} would lead." == found.rule

@@ -35,10 +35,10 @@ def test_the_largest_loss_comes_first(answers):
     assert sorted(losses) == losses
 
 
-def test_there_is_a_line_for_every_criterion():
-    criteria = [numbers("a", 1), numbers("b", 0), numbers("c", 1)]
-    one = receipt(make_case(criteria, {"Brightholm": [100, 5, 100]}))
-    assert {"A", "B", "C"} == {line.title for line in one.lines}
+def test_there_is_a_line_for_every_criterion_and_one_for_those_without_weight():
+    criteria = [numbers("a", 1), numbers("b", 0), numbers("c", 1), numbers("d", 0)]
+    one = receipt(make_case(criteria, {"Brightholm": [100, 5, 100, None]}))
+    assert (["A", "C"], "B and D") == ([line.title for line in one.lines], one.weightless)
 
 
 def test_a_minimum_stands_beside_what_is_wanted():
