@@ -26,7 +26,7 @@ def save_weights(path: Path, weights: Mapping[str, float]) -> Path:
     document = tomlkit.parse(text.removeprefix(mark))
     criteria = document["criteria"]
     for key, weight in weights.items():
-        table = criteria[key]  # type: ignore[index] - a table, or the file would have had a problem
+        table = criteria[key]
         _set(table, weight)
     kept = keep_beside(path)
     write_whole(path, (mark + tomlkit.dumps(document)).encode("utf-8"))

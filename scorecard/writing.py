@@ -175,10 +175,12 @@ def environment(folder: Path) -> "Environment":
     ----------
     folder : of the package, with its templates; never a folder of the user's, whose texts are not templates
     """
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined  # most commands need no page
+    from jinja2 import Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined  # most need no page
 
+    compiled = folder / "__pycache__"  # where Python keeps its own
     made = Environment(
         loader=FileSystemLoader(folder),
+        bytecode_cache=FileSystemBytecodeCache(str(compiled)) if os.access(compiled, os.W_OK) else None,
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,

@@ -1,5 +1,4 @@
 """Writing: whole or not at all, nothing of the user's lost, and names and links made harmless."""
-# ruff: noqa: SIM300 - the house writes `assert expected == actual`
 
 import errno
 import json

@@ -1,5 +1,6 @@
 """The app: its commands in the order in which a buyer meets them, and what ``scorecard`` alone does."""
 
+import gc
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -71,7 +72,7 @@ for stage, command, example in (
     (FIRST_DAY, start, "scorecard start mugs --kind enamelware"),
     (FIRST_DAY, check, "scorecard check --folder mugs"),
     (FIRST_DAY, score, "scorecard score --folder mugs"),
-    (TRYING, reweigh, "scorecard reweigh print_method=30 rating=10"),
+    (TRYING, reweigh, "scorecard reweigh print_method=30 years=10"),
     (ASKING, enquire, "scorecard enquire --folder mugs"),
 ):
     app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
@@ -79,4 +80,5 @@ for stage, command, example in (
 
 def main() -> None:
     """Run the command line."""
+    gc.disable()  # a run is short, and nearly all that it makes is needed to the end
     app()

@@ -1,14 +1,16 @@
 """``start`` and ``demo``: new folders, never in place of anything that is there."""
 
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from scorecard.cli.invocation import command
 from scorecard.demo.scenario import criteria_text, maker_rows
 from scorecard.errors import InputError
-from scorecard.reading.criteria_file import CriteriaReading, parse_criteria
+from scorecard.reading.criteria_file import parse_criteria
 from scorecard.reading.kinds import find_kind, kinds
 from scorecard.words import listed
 from scorecard.workbooks.entry import entry_workbook
+from scorecard.workbooks.safe import Value
 from scorecard.writing import lay_out, time_stamp
 
 FIRST_KIND = "enamelware-and-ceramics"
@@ -36,13 +38,9 @@ def lay_out_demo(folder: Path) -> str:
     return f"{folder.resolve()} holds an invented example: 200 mugs, four lighthouses, twelve makers."
 
 
-def _lay_out(folder: Path, text: bytes, rows: list[dict[str, object]] | None = None) -> None:
+def _lay_out(folder: Path, text: bytes, rows: Sequence[Mapping[str, Value]] = ()) -> None:
     reading = parse_criteria(text, "criteria.toml")
-    workbook = entry_workbook(_sound(reading), reading.brief, {"Makers": rows or []})
-    lay_out(folder, {"criteria.toml": text, "makers.xlsx": workbook})
-
-
-def _sound(reading: CriteriaReading) -> tuple[object, ...]:
     if reading.problems or reading.brief is None:
         raise InputError(reading.problems, reading.warnings)
-    return reading.criteria
+    workbook = entry_workbook(reading.criteria, reading.brief, {"Makers": rows})
+    lay_out(folder, {"criteria.toml": text, "makers.xlsx": workbook})

@@ -87,7 +87,7 @@ class View:
     @property
     def last_column(self) -> str:
         """Letter of the last criterion's column, where criteria begin in column B."""
-        return xl_col_to_name(len(self.criteria))
+        return str(xl_col_to_name(len(self.criteria)))
 
     @property
     def whole(self) -> str:

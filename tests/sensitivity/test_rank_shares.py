@@ -194,20 +194,24 @@ def test_the_size_of_the_blocks_changes_nothing(kind, monkeypatch):
     assert before.tolist() == rank_shares(low, high, stream).shares.tolist()
 
 
-def test_65536_draws_do_for_half_a_point():
+def test_just_as_many_draws_are_made_as_half_a_point_needs():
+    # 1.96² · ¼ / 0.005² = 38,416, rounded up to whole blocks of 4,096
     result = found([[100, 0], [0, 100]], "any", 1, 1)
-    assert (result.draws, result.half_width <= 0.005) == (65536, True)
+    assert (result.draws, result.half_width <= 0.005) == (40_960, True)
 
 
 def test_the_half_width_is_the_widest_of_all_shares():
     result = found([[100, 0], [0, 100], [60, 60]], "any", 1, 1)
-    assert pytest.approx(1.96 * np.sqrt((result.shares * (1 - result.shares)).max() / 65536)) == result.half_width
+    assert (
+        pytest.approx(1.96 * np.sqrt((result.shares * (1 - result.shares)).max() / result.draws)) == result.half_width
+    )
 
 
-def test_a_finer_target_doubles_the_draws_until_it_is_met():
+def test_a_finer_target_takes_more_draws_until_it_is_met():
+    # 1.96² · ¼ / 0.002² = 240,100
     points = np.array([[100.0, 0.0], [0.0, 100.0]])
     result = rank_shares(points, points, weightings("any", 1, 1), target=0.002)
-    assert (result.draws, result.half_width <= 0.002) == (262_144, True)
+    assert (result.draws, result.half_width <= 0.002) == (241_664, True)
 
 
 def test_draws_end_at_2_to_the_20th():
@@ -229,7 +233,12 @@ def test_first_shares_are_those_of_rank_1():
     points = np.random.default_rng(6).random((40, 6)) * 100
     stream = weightings("ordered", 6, 5, 4, 3, 2, 1)
     firsts = first_shares(points, points, stream)
-    assert pytest.approx(rank_shares(points, points, stream).shares[:, 0], abs=1e-4) == firsts.shares
+    usual = rank_shares(points, points, stream)
+    as_many = rank_shares(
+        points, points, stream, target=usual.half_width * np.sqrt(usual.draws / (firsts.draws - 2048))
+    )
+    assert as_many.draws == firsts.draws == 65_536
+    assert pytest.approx(as_many.shares[:, 0], abs=1e-4) == firsts.shares
 
 
 def test_identical_makers_share_being_first():

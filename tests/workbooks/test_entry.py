@@ -1,5 +1,4 @@
 """The entry workbook: every heading with its note, drop-downs by name, the same bytes, and no formula."""
-# ruff: noqa: SIM300 - the house writes `assert expected == actual`
 
 import zipfile
 from datetime import date, datetime

@@ -1,5 +1,4 @@
 """The columns of the entry workbook, as the design fixes them."""
-# ruff: noqa: SIM300 - the house writes `assert expected == actual`
 
 import pytest
 

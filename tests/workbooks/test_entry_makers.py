@@ -1,5 +1,4 @@
 """The columns of the sheet Makers follow from the criteria."""
-# ruff: noqa: SIM300 - the house writes `assert expected == actual`
 
 from scorecard.brief import Brief
 from scorecard.criteria import Criterion, Steady

@@ -1,5 +1,4 @@
 """The Guide names every column of every sheet."""
-# ruff: noqa: SIM300 - the house writes `assert expected == actual`
 
 from io import BytesIO
 

@@ -1,5 +1,4 @@
 """Lists have names that a spreadsheet takes, each once."""
-# ruff: noqa: SIM300 - the house writes `assert expected == actual`
 
 from scorecard.workbooks.entry_columns import Column, EntrySheet
 from scorecard.workbooks.lists import list_names

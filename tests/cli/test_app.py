@@ -1,0 +1,110 @@
+"""Help, version, and ``scorecard`` alone."""
+
+import json
+import re
+import subprocess
+import sys
+
+from process import scorecard
+
+HEAVY = ("numpy", "pandas", "openpyxl", "jinja2", "xlsxwriter", "scipy", "tomlkit")
+
+
+def test_help_lists_the_commands_by_the_stage_of_the_work(tmp_path):
+    said = scorecard("--help", cwd=tmp_path)
+
+    assert said.status == 0
+    stages = [said.out.index(f"\n{stage}:") for stage in ("First day", "Trying weights", "Asking")]
+    assert stages == sorted(stages)
+    assert re.findall(r"^  (demo|start|check|score|reweigh|enquire)\b", said.out, re.MULTILINE) == [
+        "demo", "start", "check", "score", "reweigh", "enquire",
+    ]  # fmt: skip
+
+
+def test_every_command_has_help_with_an_example(tmp_path):
+    for name in ("demo", "start", "check", "score", "reweigh", "enquire"):
+        said = scorecard(name, "--help", cwd=tmp_path)
+
+        assert (0, True) == (said.status, "For example: scorecard" in said.out), name
+
+
+def test_help_loads_nothing_heavy(tmp_path):
+    program = (
+        "import sys\nfrom scorecard.cli import app\n"
+        "try:\n    app(['--help'])\nexcept SystemExit:\n    pass\n"
+        f"print([name for name in {HEAVY!r} if name in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", program], cwd=tmp_path, capture_output=True, text=True, timeout=60)
+
+    assert "[]" == done.stdout.rstrip().split("\n")[-1]
+
+
+def test_score_does_without_pandas(tmp_path):
+    scorecard("demo", "shown", cwd=tmp_path)
+    program = (
+        "import sys\nfrom scorecard.cli import app\n"
+        "try:\n    app(['score', '--folder', 'shown'])\nexcept SystemExit:\n    pass\n"
+        "print([name for name in ('pandas', 'scipy', 'tomlkit') if name in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", program], cwd=tmp_path, capture_output=True, text=True, timeout=60)
+
+    assert "[]" == done.stdout.rstrip().split("\n")[-1]
+
+
+def test_the_version_is_printed(tmp_path):
+    assert re.fullmatch(r"scorecard \d+\.\d+\.\d+\n", scorecard("--version", cwd=tmp_path).out)
+
+
+def test_alone_outside_a_sourcing_folder_it_shows_help_and_a_first_step(tmp_path):
+    said = scorecard(cwd=tmp_path)
+
+    assert (0, True) == (said.status, said.last.startswith("Next: "))
+
+
+def test_alone_in_a_sourcing_folder_it_scores(tmp_path):
+    scorecard("demo", "shown", cwd=tmp_path)
+    alone = scorecard(cwd=tmp_path / "shown")
+    named = scorecard("score", cwd=tmp_path / "shown")
+
+    assert (0, named.out) == (alone.status, alone.out)
+
+
+def test_a_wrong_word_is_wrong_usage_and_names_the_nearest(tmp_path):
+    said = scorecard("scor", cwd=tmp_path)
+
+    assert (2, "") == (said.status, said.out)
+    assert "score" in said.err
+
+
+def test_the_tools_own_failure_is_one_sentence_and_status_1(tmp_path):
+    program = (
+        "import scorecard.cli.scoring as scoring\n"
+        "def fails(*args, **words): raise RuntimeError('broken inside')\n"
+        "scoring.assess = fails\n"
+        "from scorecard.cli import app\napp(['score', '--folder', 'shown'])"
+    )
+    scorecard("demo", "shown", cwd=tmp_path)
+    done = subprocess.run([sys.executable, "-c", program], cwd=tmp_path, capture_output=True, text=True, timeout=60)
+
+    assert 1 == done.returncode
+    assert "Traceback" not in done.stderr
+    assert "RuntimeError: broken inside" in done.stderr
+
+
+def test_a_closed_pipe_shows_no_traceback(tmp_path):
+    scorecard("demo", "shown", cwd=tmp_path)
+    done = subprocess.run(
+        f"{sys.executable} -m scorecard score --folder shown --json | true",
+        shell=True, cwd=tmp_path, capture_output=True, text=True, timeout=60,
+    )  # fmt: skip
+
+    assert "Traceback" not in done.stderr
+
+
+def test_json_is_all_that_stands_on_standard_output(tmp_path):
+    scorecard("demo", "shown", cwd=tmp_path)
+    for words in (("check",), ("score",), ("reweigh", "performance=5"), ("enquire",)):
+        name, *rest = words
+        said = scorecard(name, *rest, "--folder", "shown", "--json", cwd=tmp_path)
+
+        assert json.loads(said.out)["schema"].startswith("scorecard"), words

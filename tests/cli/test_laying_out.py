@@ -1,0 +1,80 @@
+"""``start`` and ``demo``: new folders, never in place of anything."""
+
+import json
+from datetime import date, timedelta
+
+import pytest
+from process import scorecard
+
+from scorecard.reading.kinds import kinds
+
+
+def test_start_lays_out_two_files_and_says_what_comes_next(tmp_path):
+    said = scorecard("start", "mine", "--kind", "paper", cwd=tmp_path)
+
+    assert 0 == said.status
+    assert ["criteria.toml", "makers.xlsx"] == sorted(path.name for path in (tmp_path / "mine").iterdir())
+    assert said.last.startswith("Next: ")
+
+
+@pytest.mark.parametrize("kind", sorted(kinds()))
+def test_what_start_lays_out_has_no_problem_but_no_makers_yet(tmp_path, kind):
+    scorecard("start", "mine", "--kind", kind, cwd=tmp_path)
+    checked = json.loads(scorecard("check", "--json", cwd=tmp_path / "mine").out)
+
+    assert ["no-makers"] == [one["code"] for one in checked["warnings"]]
+
+
+def test_an_unknown_kind_is_wrong_usage_and_lists_the_kinds(tmp_path):
+    said = scorecard("start", "mine", "--kind", "spaceships", cwd=tmp_path)
+
+    assert 2 == said.status
+    assert all(kind in said.err for kind in kinds())
+    assert not (tmp_path / "mine").exists()
+
+
+@pytest.mark.parametrize("command", ["start", "demo"])
+def test_a_folder_that_holds_anything_is_left_alone(tmp_path, command):
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / "letter.txt").write_text("mine", "utf-8")
+    said = scorecard(command, "mine", cwd=tmp_path)
+
+    assert 2 == said.status
+    assert ["letter.txt"] == [path.name for path in (tmp_path / "mine").iterdir()]
+
+
+def test_a_second_demo_never_writes_into_the_first(tmp_path):
+    scorecard("demo", cwd=tmp_path)
+    before = {path: path.read_bytes() for path in (tmp_path / "demo").rglob("*") if path.is_file()}
+    said = scorecard("demo", cwd=tmp_path)
+
+    assert 2 == said.status
+    assert before == {path: path.read_bytes() for path in (tmp_path / "demo").rglob("*") if path.is_file()}
+
+
+def demo_result(tmp_path, day=date(2026, 11, 25)):
+    """Return the demo's result, laid out on a day."""
+    seconds = str((day - date(1970, 1, 1)).days * 86400 + 40000)
+    return json.loads(scorecard("demo", f"d{day}", "--json", cwd=tmp_path, SOURCE_DATE_EPOCH=seconds).out)
+
+
+def test_the_demo_shows_what_it_is_for(tmp_path):
+    result = demo_result(tmp_path)
+
+    ruled_out = {maker["maker"]: maker["reasons"] for maker in result["makers"] if maker["status"] == "ruled out"}
+    assert 12 == len(result["makers"])
+    assert any("Minimum order fit" in reason for reasons in ruled_out.values() for reason in reasons)
+    assert 0.05 < result["smallest_change"][0]["moved"] < 0.08
+    assert result["questions"][0]["could_change_leader"]
+    rating = next(maker for maker in result["makers"] if maker["maker"] == "Oxlip Kilns")["criteria"][
+        "performance_rating"
+    ]
+    assert (5, pytest.approx((4 * 5 + 20 * 4.5) / 24)) == (rating["answer"], rating["counts_as"])
+    assert any(isinstance(cell["answer"], dict) for maker in result["makers"] for cell in maker["criteria"].values())
+
+
+def test_the_demo_ranks_alike_on_whatever_weekday_it_is_laid_out(tmp_path):
+    days = [date(2026, 11, 23) + timedelta(days=more) for more in range(7)]
+    rankings = {tuple((m["maker"], m["score"]) for m in demo_result(tmp_path, day)["makers"]) for day in days}
+
+    assert 1 == len(rankings)

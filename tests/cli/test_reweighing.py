@@ -1,0 +1,101 @@
+"""``reweigh``: other weights, side by side, and saved where that is asked for."""
+
+import json
+
+import pytest
+from process import scorecard
+
+
+@pytest.fixture
+def demo(tmp_path):
+    scorecard("demo", "shown", cwd=tmp_path)
+    return tmp_path / "shown"
+
+
+def test_a_beginning_of_a_key_or_title_names_a_criterion(demo):
+    said = json.loads(scorecard("reweigh", "print=15", "EARLIER=5", "--json", cwd=demo).out)
+
+    assert (15, 5) == (said["after"]["typed_weights"]["print_method"], said["after"]["typed_weights"]["earlier_work"])
+
+
+def test_a_change_of_weight_that_changes_the_leader_is_said(demo):
+    said = scorecard("reweigh", "earlier=2", "minimum=40", cwd=demo)
+
+    assert 0 == said.status
+    assert "The leader changes from Brightholm Enamel to Quillmoor Works." in said.out
+
+
+def test_the_sum_of_weights_is_said_where_it_is_not_100(demo):
+    said = scorecard("reweigh", "years=30", cwd=demo)
+
+    assert "The weights now add up to 115; shown as shares of 100." in said.out
+
+
+def test_nothing_is_written_without_save(demo):
+    before = (demo / "criteria.toml").read_bytes()
+    scorecard("reweigh", "years=30", cwd=demo)
+
+    assert before == (demo / "criteria.toml").read_bytes()
+
+
+def test_save_keeps_comments_and_the_file_as_it_was(demo):
+    before = (demo / "criteria.toml").read_text("utf-8")
+    scorecard("reweigh", "years=30.5", "--save", cwd=demo)
+
+    assert before == (demo / "criteria-before-1.toml").read_text("utf-8")
+    expected = before.replace('title = "Years trading"\nweight = 15', 'title = "Years trading"\nweight = 30.5')
+    assert expected == (demo / "criteria.toml").read_text("utf-8")
+
+
+def test_saved_weights_are_scored(demo):
+    scorecard("reweigh", "earlier=2", "minimum=40", "--save", cwd=demo)
+
+    assert "Quillmoor Works" == json.loads(scorecard("score", "--json", cwd=demo).out)["leader"]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["weight"], "no criterion begins so"),
+        (["years"], "write a criterion, =, and a weight"),
+        (["years=-1"], "weight of 0 or more"),
+        (["years=ten"], "weight of 0 or more"),
+        (["p=3"], "could be performance_rating or print_method"),
+        (["years=1", "Years trading=2"], "given twice"),
+    ],
+)
+def test_wrong_words_are_wrong_usage(demo, words, said):
+    ran = scorecard("reweigh", *words, cwd=demo)
+
+    assert (2, True) == (ran.status, said in ran.err)
+
+
+def test_all_wrong_words_are_named_at_once(demo):
+    ran = scorecard("reweigh", "nothing=1", "years=x", cwd=demo)
+
+    assert 2 == len(ran.err.strip().split("\n"))
+
+
+def test_all_weights_0_are_wrong_usage(demo):
+    heavy = ("years", "performance", "minimum", "earlier", "sample_w", "print", "response")
+    ran = scorecard("reweigh", *(f"{name}=0" for name in heavy), cwd=demo)
+
+    assert (2, True) == (ran.status, "All weights would be 0" in ran.err)
+
+
+@pytest.mark.parametrize(
+    ("table", "key"),
+    [
+        ('method = "ranks"\nranks = ["a", "b"]', "ranks"),
+        ('method = "pairs"\npairs = [["a", "b", 3]]', "pairs"),
+    ],
+)
+def test_weights_from_judgements_are_changed_in_the_file(tmp_path, table, key):
+    criteria = "".join(f"[criteria.{name}]\npoints = [[0, 0], [9, 100]]\n" for name in "ab")
+    (tmp_path / "criteria.toml").write_text(
+        f'[brief]\nitem = "x"\nquantity = 1\n[weights]\n{table}\n{criteria}', "utf-8"
+    )
+    (tmp_path / "makers.csv").write_text("Maker,A,B\nOne,1,2\nTwo,3,1\n", "utf-8")
+    ran = scorecard("reweigh", "a=3", cwd=tmp_path)
+
+    assert (2, True) == (ran.status, f"`{key}`" in ran.err)

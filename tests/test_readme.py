@@ -1,0 +1,72 @@
+"""The README is true: every command in it runs, and every command and key of the tool stands in it."""
+
+import re
+import shlex
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from scorecard.reading import brief_table, criteria_file, criterion_table
+
+ROOT = Path(__file__).parent.parent
+README = (ROOT / "README.md").read_text("utf-8")
+SET_UP = ("python3 -m venv", "py -m venv", ".venv/bin/pip install")
+
+
+def blocks(language):
+    """Return the code blocks of one language, in order."""
+    return re.findall(rf"^```{language}\n(.*?)^```", README, re.MULTILINE | re.DOTALL)
+
+
+def commands():
+    """Return every command line of the README that runs the tool, the set-up before it taken off."""
+    lines = [line for block in (*blocks("sh"), *blocks("bat")) for line in block.splitlines()]
+    parts = [part.strip() for line in lines if not line.startswith("#") for part in line.split("&&")]
+    return [part.replace("\\", "/").replace("Scripts/", "bin/") for part in parts]
+
+
+def test_every_command_runs_in_the_order_of_the_page(tmp_path):
+    ran = 0
+    done: set[str] = set()
+    for command in commands():
+        if command.startswith((*SET_UP, ".venv/bin/pytest")) or "pip install" in command or command in done:
+            continue
+        done.add(command)
+        assert command.startswith(".venv/bin/scorecard"), command
+        words = [sys.executable, "-m", "scorecard", *shlex.split(command)[1:]]
+        result = subprocess.run(words, cwd=tmp_path, capture_output=True, text=True, timeout=120)
+        assert (0, "") == (result.returncode, result.stderr if "Traceback" in result.stderr else ""), (command, result)
+        ran += 1
+
+    assert ran >= 7
+
+
+def test_the_set_up_is_two_commands():
+    first, second = blocks("sh")[:2]
+
+    assert "python3 -m venv .venv && .venv/bin/pip install -e . && .venv/bin/scorecard demo" in first
+    assert ".venv/bin/pip install -e '.[test]' && .venv/bin/pytest" in second
+
+
+def test_the_python_example_runs(tmp_path):
+    subprocess.run([sys.executable, "-m", "scorecard", "demo"], cwd=tmp_path, check=True, capture_output=True)
+    (example,) = blocks("python")
+    done = subprocess.run([sys.executable, "-c", example], cwd=tmp_path, capture_output=True, text=True, timeout=60)
+
+    assert (0, True) == (done.returncode, "['Brightholm Enamel']" in done.stdout), done.stderr
+
+
+def test_every_command_stands_in_the_readme():
+    from scorecard.cli.app import app
+
+    for command in app.registered_commands:
+        assert f"`scorecard {command.callback.__name__}" in README
+
+
+@pytest.mark.parametrize(
+    "key", sorted({*brief_table.BRIEF_KEYS, *criterion_table.CRITERION_KEYS, *criteria_file.TOP_KEYS} - {"criteria"})
+)
+def test_every_key_of_the_criteria_file_stands_in_the_readme(key):
+    assert re.search(rf"[`\[]{key}\b", README)
