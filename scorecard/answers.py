@@ -4,8 +4,8 @@ Enters: cells already read. Leaves: arrays of (makers,), in sheet order. A numbe
 ends, infinite where it is open; unknown is NaN at both. A choice is its position in the criterion's list.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -46,6 +46,11 @@ class Answers:
         """(makers,): whether anything is known."""
         return ~np.isnan(self.low)
 
+    def only(self, positions: Sequence[int]) -> "Answers":
+        """Return the answers of some makers."""
+        chosen = list(positions)
+        return Answers(self.low[chosen], self.high[chosen])
+
     @classmethod
     def all_unknown(cls, makers: int) -> "Answers":
         """Return unknown answers for so many makers."""
@@ -84,6 +89,21 @@ class MakerTable:
 
     def __len__(self) -> int:
         return len(self.makers)
+
+    def only(self, positions: Sequence[int]) -> "MakerTable":
+        """Return the table of some makers, in the order given."""
+        chosen = list(positions)
+        return replace(
+            self,
+            makers=tuple(self.makers[at] for at in chosen),
+            rows=tuple(self.rows[at] for at in chosen),
+            answers={key: answers.only(chosen) for key, answers in self.answers.items()},
+            counts={key: counts.only(chosen) for key, counts in self.counts.items()},
+            minimum_per=tuple(self.minimum_per[at] for at in chosen) if self.minimum_per else (),
+            asked_on=self.asked_on[chosen] if len(self.asked_on) else self.asked_on,
+            answered_on=self.answered_on[chosen] if len(self.answered_on) else self.answered_on,
+            details={key: tuple(texts[at] for at in chosen) for key, texts in self.details.items()},
+        )
 
     def place(self, maker: int, column: str) -> Place:
         """Return the cell of one maker (position from 0) in one column; a column that is not there gives the row."""

@@ -32,6 +32,7 @@ class Case:
     warnings : what was noticed, in the order of the files
     set_aside : unreadable cells that were taken as unknown, on the user's word
     sources : the files, in the order in which they were read
+    left_out : how many makers of a very long list were left out of the calculation
     """
 
     title: str
@@ -42,6 +43,7 @@ class Case:
     warnings: tuple[Problem, ...] = ()
     set_aside: tuple[Problem, ...] = ()
     sources: tuple[SourceFile, ...] = ()
+    left_out: int = 0
 
     def with_criteria(self, criteria: CriteriaSet) -> "Case":
         """Return the same case with other criteria or weights."""

@@ -8,6 +8,7 @@ from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from math import fsum
+from threading import Thread
 from typing import Literal
 
 import numpy as np
@@ -56,7 +57,7 @@ class HowFirm:
     Parameters
     ----------
     ranked : positions of the ranked makers, in sheet order
-    rivals : the ranked makers but the first, in the order of rank; of a very long list, the best
+    rivals : the ranked makers but the first, in the order of rank
     weight_ranges : (criteria,); None where a criterion has all the weight; empty where nobody is ranked
     leaders_by_rule : who leads with every open answer at its worst, middle, best
     changes : smallest change against each of the ranked makers, in the order of ``ranked``; None where nobody is ranked
@@ -120,7 +121,7 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Fir
     front = ranking.order[:MOST_IN_FRONT]
     return HowFirm(
         ranked=ranked,
-        rivals=ranking.written[1:],
+        rivals=ranking.order[1:],
         weight_ranges=tuple(None if one is None else _in_sheet(one, ranked) for one in found),
         leaders_by_rule=leaders_by_rule(points, shares, np.array(ranking.ranks) == 0),
         changes=smallest_changes(counted, shares, leader),
@@ -146,7 +147,18 @@ def _rivals_in_sheet(mix: Mapping[int, float] | None, ranked: tuple[int, ...]) -
 def _drawn(points: PointsTable, shares: Floats, front: tuple[int, ...], settings: Firmness) -> dict[str, RankShares]:
     low, high = points.low[list(front)], points.high[list(front)]
     streams = {kind: Weightings(kind=kind, shares=shares, seed=settings.seed, spread=settings.spread) for kind in KINDS}
-    return {kind: rank_shares(low, high, stream) for kind, stream in streams.items()}
+    found: dict[str, RankShares] = {}
+    threads = [Thread(target=_draw, args=(found, kind, low, high, stream)) for kind, stream in streams.items()]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    return {kind: found[kind] for kind in KINDS}
+
+
+def _draw(found: dict[str, RankShares], kind: str, low: Floats, high: Floats, stream: Weightings) -> None:
+    """Put the rank shares of one kind in their place; each stream is its own, so the order of work does not matter."""
+    found[kind] = rank_shares(low, high, stream)
 
 
 def _in_sheet(found: WeightRange, ranked: tuple[int, ...]) -> WeightRange:

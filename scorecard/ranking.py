@@ -15,8 +15,6 @@ from scorecard.value_functions import Floats
 
 TIE = 1e-9  # scores nearer than this are level
 ROUGH = 1e-6  # a plain product is nearer to the exact sum than this
-LONGEST = 20_000  # a list of up to so many makers is written out whole
-BEST_OF_LONG = 500  # of a longer one, so many
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -46,15 +44,9 @@ class Ranking:
         return tuple(maker for maker in self.order if self.ranks[maker] == 1)
 
     @property
-    def written(self) -> tuple[int, ...]:
-        """Positions of the ranked makers that outputs name one by one: all, or the best of a very long list."""
-        return self.order if len(self.ranks) <= LONGEST else self.order[:BEST_OF_LONG]
-
-    @property
     def ruled_out(self) -> tuple[int, ...]:
-        """Positions of the ruled-out makers that outputs name one by one, in sheet order: likewise."""
-        out = tuple(maker for maker, rank in enumerate(self.ranks) if not rank)
-        return out if len(self.ranks) <= LONGEST else out[:BEST_OF_LONG]
+        """Positions of the ruled-out makers, in sheet order."""
+        return tuple(maker for maker, rank in enumerate(self.ranks) if not rank)
 
     @property
     def margin(self) -> float | None:

@@ -58,7 +58,7 @@ def result_of(calculation: Calculation) -> Json:
         "typed_weights": {key: plain(float(weight)) for key, weight in case.criteria.typed_weights.items()},
         "weights_by": note.method,
         "makers": _makers(calculation),
-        "left_out": len(names) - len(ranking.written) - len(ranking.ruled_out),
+        "left_out": case.left_out,
         "let_in": _let_in(calculation),
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
@@ -69,7 +69,7 @@ def result_of(calculation: Calculation) -> Json:
 
 
 def _makers(calculation: Calculation) -> list[Json]:
-    written = [*calculation.ranking.written, *calculation.ranking.ruled_out]
+    written = [*calculation.ranking.order, *calculation.ranking.ruled_out]
     cells = _Cells(calculation, written)
     return [_maker(calculation, maker, cells.of(place)) for place, maker in enumerate(written)]
 

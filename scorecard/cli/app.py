@@ -1,6 +1,7 @@
 """The app: its commands in the order in which a buyer meets them, and what ``scorecard`` alone does."""
 
 import gc
+import os
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -37,6 +38,7 @@ app = typer.Typer(
     cls=GroupedHelp,
     add_completion=False,
     rich_markup_mode=None,
+    suggest_commands=False,  # what lies beneath suggests the nearest already
     pretty_exceptions_enable=False,
     invoke_without_command=True,
     help="Rank the makers in your spreadsheet, and see how firm the choice is.\n\nFor example: scorecard demo",
@@ -81,4 +83,5 @@ for stage, command, example in (
 def main() -> None:
     """Run the command line."""
     gc.disable()  # a run is short, and nearly all that it makes is needed to the end
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # the products are small: more threads only wait for one another
     app()

@@ -64,7 +64,7 @@ def tell(problems: "tuple[Problem, ...] | list[Problem]") -> None:
 
 def show_json(result: dict[str, Any]) -> None:
     """Print a machine-readable result to standard output."""
-    typer.echo(json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1))
+    typer.echo(json.dumps(result, ensure_ascii=False, allow_nan=False))
 
 
 def _own_fault(error: Exception) -> None:

@@ -15,7 +15,6 @@ from scorecard.cli.gate import say, show_json
 from scorecard.cli.invocation import command, program
 from scorecard.cli.tables import ranking_table
 from scorecard.errors import InputError, Place, Problem, UsageError
-from scorecard.ranking import BEST_OF_LONG, LONGEST
 from scorecard.reading.folder import read_folder
 from scorecard.report.page import page
 from scorecard.sentences import question_phrase, rule_sentence, verdict_sentence
@@ -131,11 +130,10 @@ def refuse_nobody(case: Case) -> None:
 
 def outputs_of(assessment: Assessment, result: dict[str, Any], *, with_contacts: bool) -> dict[str, bytes]:
     """Return the page, the workbook and the result as they are written, by file name."""
-    most = BEST_OF_LONG if len(assessment.case.table) > LONGEST else None
-    lines = json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1)
+    lines = json.dumps(result, ensure_ascii=False, allow_nan=False)
     return {
         "shortlist.html": page(assessment, result, made=time_stamp(), with_contacts=with_contacts).encode(),
-        "shortlist.xlsx": results_workbook(assessment, made=time_stamp(), most=most),
+        "shortlist.xlsx": results_workbook(assessment, made=time_stamp()),
         "shortlist.json": f"{lines}\n".encode(),
     }
 

@@ -14,6 +14,10 @@ from inputs import folder
 PYTHON = sys.executable
 SCORECARD = [PYTHON, "-m", "scorecard"]
 
+# both sides keep their compiled code, as they do once installed, and run their products on one thread
+ENVIRONMENT = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
+ENVIRONMENT["OPENBLAS_NUM_THREADS"] = "1"
+
 NO_OP = """
 import typer
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
@@ -40,7 +44,7 @@ class Pair:
 def timed(command: list[str]) -> tuple[float, float]:
     """Return the seconds and the peak memory in MiB of one whole process, which must end well."""
     start = time.perf_counter()
-    child = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE)
+    child = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, env=ENVIRONMENT)
     said = child.stderr.read() if child.stderr else b""
     _, status, used = os.wait4(child.pid, 0)
     child.returncode = os.waitstatus_to_exitcode(status)
