@@ -12,7 +12,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard import ranking
 from scorecard.points import PointsTable
 from scorecard.ranking import competition_ranks, known_shares, leaders_of, rank_makers, ranks_if_let_in, weighted_sums
 
@@ -254,22 +253,6 @@ def test_the_leaders_of_those_in_play_are_the_best_in_exact_fractions(table, dra
 
 
 # very long lists
-
-
-def test_a_list_is_written_out_whole_up_to_its_limit(monkeypatch):
-    monkeypatch.setattr(ranking, "LONGEST", 3)
-    found = ranked([[50], [60], [40]], [1], out=(1,))
-    assert ((0, 2), (1,)) == (found.written, found.ruled_out)
-
-
-def test_of_a_longer_list_only_the_best_are_written(monkeypatch):
-    monkeypatch.setattr(ranking, "LONGEST", 2)
-    monkeypatch.setattr(ranking, "BEST_OF_LONG", 1)
-    found = ranked([[50], [60], [70], [80]], [1], out=(1, 3))
-    assert ((2,), (1,)) == (found.written, found.ruled_out)
-
-
-# let in
 
 
 def test_one_let_in_above_all_takes_first_place():

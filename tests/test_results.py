@@ -9,7 +9,6 @@ from cases import AS_OF, choices, make_case, maker_of, numbers, rated
 from hypothesis import given, settings
 from trying import cases
 
-from scorecard import ranking
 from scorecard.answers import Answers
 from scorecard.assessment import assess
 from scorecard.brief import Brief
@@ -200,13 +199,6 @@ def test_warnings_and_cells_set_aside_are_written():
     case = replace(rated((1,), {"Fernhill": [1]}), warnings=(NOTE,), set_aside=(NOTE, NOTE))
     result = result_on(case)
     assert ([NOTE.as_json()], [NOTE.as_json()] * 2) == (result["warnings"], result["set_aside"])
-
-
-def test_of_a_very_long_list_the_best_are_written(monkeypatch):
-    monkeypatch.setattr(ranking, "LONGEST", 5)
-    monkeypatch.setattr(ranking, "BEST_OF_LONG", 2)
-    result = result_on(rated((1,), {f"maker {at}": [at] for at in range(9)}, limit=Limit(at_least=4)))
-    assert (["maker 8", "maker 7", "maker 0", "maker 1"], 5) == (names(result), result["left_out"])
 
 
 @settings(max_examples=25, deadline=None)

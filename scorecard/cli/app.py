@@ -38,7 +38,6 @@ app = typer.Typer(
     cls=GroupedHelp,
     add_completion=False,
     rich_markup_mode=None,
-    suggest_commands=False,  # what lies beneath suggests the nearest already
     pretty_exceptions_enable=False,
     invoke_without_command=True,
     help="Rank the makers in your spreadsheet, and see how firm the choice is.\n\nFor example: scorecard demo",
