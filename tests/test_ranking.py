@@ -11,27 +11,13 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from published import OFFICE_SHARES, OFFICES, SUPPLIER_SHARES, SUPPLIERS
 
 from scorecard.points import PointsTable
 from scorecard.ranking import competition_ranks, known_shares, leaders_of, rank_makers, ranks_if_let_in, weighted_sums
 
 PLAIN = np.array([[25, 20, 15, 30], [10, 30, 20, 30], [30, 10, 30, 10]], dtype=float)
 PLAIN_SHARES = np.array([0.20, 0.15, 0.40, 0.25])
-OFFICES = np.array(
-    [
-        [100, 60, 100, 75, 0, 90],
-        [20, 80, 10, 30, 100, 30],
-        [80, 70, 0, 0, 10, 100],
-        [70, 50, 30, 55, 30, 90],
-        [40, 60, 90, 100, 60, 70],
-        [0, 0, 70, 0, 80, 0],
-        [60, 100, 20, 50, 50, 80],
-    ],
-    dtype=float,
-)
-OFFICE_SHARES = np.array([32, 26, 23, 10, 6, 3]) / 100
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
-SUPPLIER_SHARES = np.array([0.6, 0.2, 0.1, 0.1])
 
 
 def ranked(points, shares, out=()):

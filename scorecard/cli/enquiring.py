@@ -13,7 +13,7 @@ from scorecard.assessment import assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json
 from scorecard.cli.invocation import command, quoted
-from scorecard.cli.scoring import Inputs, refuse_nobody
+from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_kept
 from scorecard.cli.tables import as_text, visible
 from scorecard.errors import InputError, UsageError
 from scorecard.letters.asked import REMIND_AFTER, Asked
@@ -44,9 +44,7 @@ def enquire_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
     made = round_of(assess(case, as_of=inputs.day()), wording, maker=maker, remind_after=wish.remind_after)
     result = result_of(made, wording)
     folder = inputs.folder / LETTERS_FOLDER
-    written = write_outputs(folder, outputs_of(made, result, with_contacts=wish.with_contacts))
-    for kept in written.kept:
-        say(f"What you had changed is kept as {kept}.")
+    tell_kept(write_outputs(folder, outputs_of(made, result, with_contacts=wish.with_contacts)))
     if as_json:
         show_json(result)
         return
@@ -131,10 +129,7 @@ def outputs_of(made: Round, result: dict[str, Any], *, with_contacts: bool) -> d
 def tell_round(made: Round, folder: Path, *, only: int | None) -> None:
     """Print whom to write to, who is due a reminder, what to look up, and who gets no message."""
     case = made.calculation.case
-    if case.set_aside:
-        cells = listed(str(one.place.cell) for one in case.set_aside)
-        typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
-    typer.echo(f"{case.title} (as of {made.calculation.as_of.isoformat()})")
+    tell_case(case, made.calculation.as_of)
     _tell_messages(made)
     _tell_asked(made)
     if only is None:

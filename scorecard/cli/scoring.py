@@ -20,7 +20,7 @@ from scorecard.report.page import page
 from scorecard.sentences import question_phrase, rule_sentence, verdict_sentence
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
-from scorecard.writing import time_stamp, write_outputs
+from scorecard.writing import Written, time_stamp, write_outputs
 
 SHORT = 10  # makers in the table on the screen
 
@@ -103,11 +103,9 @@ def score_folder(inputs: Inputs, *, as_json: bool, with_contacts: bool = False) 
     refuse_nobody(case)
     assessment = assess(case, as_of=inputs.day())
     result = assessment.as_json()
-    outputs = outputs_of(assessment, result, with_contacts=with_contacts)
-    reports = inputs.folder / "reports"
-    written = write_outputs(reports, outputs, history=outputs["shortlist.json"], stamp=time_stamp())
-    for kept in written.kept:
-        say(f"What you had changed is kept as {kept}.")
+    made, reports = time_stamp(), inputs.folder / "reports"
+    outputs = outputs_of(assessment, result, made, with_contacts=with_contacts)
+    tell_kept(write_outputs(reports, outputs, history=outputs["shortlist.json"], stamp=made))
     if as_json:
         show_json(result)
         return
@@ -128,23 +126,36 @@ def refuse_nobody(case: Case) -> None:
     raise InputError([Problem(code="no-makers", place=place, found=found, wanted=wanted)], case.warnings)
 
 
-def outputs_of(assessment: Assessment, result: dict[str, Any], *, with_contacts: bool) -> dict[str, bytes]:
+def tell_kept(written: Written) -> None:
+    """Print where outputs stand that the user had changed."""
+    for kept in written.kept:
+        say(f"What you had changed is kept as {kept}.")
+
+
+def outputs_of(
+    assessment: Assessment, result: dict[str, Any], made: datetime, *, with_contacts: bool
+) -> dict[str, bytes]:
     """Return the page, the workbook and the result as they are written, by file name."""
     lines = json.dumps(result, ensure_ascii=False, allow_nan=False)
     return {
-        "shortlist.html": page(assessment, result, made=time_stamp(), with_contacts=with_contacts).encode(),
-        "shortlist.xlsx": results_workbook(assessment, made=time_stamp()),
+        "shortlist.html": page(assessment, result, made=made, with_contacts=with_contacts).encode(),
+        "shortlist.xlsx": results_workbook(assessment, made=made),
         "shortlist.json": f"{lines}\n".encode(),
     }
+
+
+def tell_case(case: Case, as_of: date) -> None:
+    """Print what was set aside, before anything else, and what the case is, as of which day."""
+    if case.set_aside:
+        cells = listed(str(one.place.cell) for one in case.set_aside)
+        typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
+    typer.echo(f"{case.title} (as of {as_of.isoformat()})")
 
 
 def tell_ranking(assessment: Assessment) -> None:
     """Print what was set aside, the verdict, a short table, who is ruled out, and how many warnings there are."""
     case = assessment.case
-    if case.set_aside:
-        cells = listed(str(one.place.cell) for one in case.set_aside)
-        typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
-    typer.echo(f"{case.title} (as of {assessment.as_of.isoformat()})")
+    tell_case(case, assessment.as_of)
     typer.echo(f"{verdict_sentence(assessment)}.")
     typer.echo("Whom to write to: price and freight are not in this ranking.")
     for sentence in filter(None, [rule_sentence(assessment)]):

@@ -51,7 +51,7 @@ def ranking_table(calculation: Calculation, most: int) -> str:
     lines = [as_text(rows, right=frozenset({0, 2, 3}))] if len(rows) > 1 else []
     if len(ranking.order) > most:
         lines.append(f"… and {len(ranking.order) - most} more on the page")
-    out = [maker for maker, rank in enumerate(ranking.ranks) if not rank]
+    out = ranking.ruled_out
     lines.extend(f"Ruled out: {visible(table.makers[maker])} – {_why(calculation, maker)}" for maker in out[:most])
     if len(out) > most:
         lines.append(f"… and {counted(len(out) - most, 'other')} ruled out")

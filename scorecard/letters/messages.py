@@ -89,13 +89,8 @@ def round_of(
         asked=asked,
         look_ups=look_ups_of(calculation),
         nothing_open=tuple(one for one in calculation.ranking.order if one not in with_message),
-        ruled_out=tuple(at for at in ruled_out_of(calculation) if at not in with_message),
+        ruled_out=tuple(at for at in calculation.ranking.ruled_out if at not in with_message),
     )
-
-
-def ruled_out_of(calculation: Calculation) -> list[int]:
-    """Return the positions of the makers that are ruled out, in sheet order."""
-    return [maker for maker, rank in enumerate(calculation.ranking.ranks) if not rank]
 
 
 class _Writer:

@@ -4,10 +4,8 @@ Leaves: a page that needs no network and no script. Its content security policy 
 and nothing else.
 """
 
-from base64 import b64encode
 from dataclasses import dataclass
 from datetime import datetime
-from hashlib import sha256
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -18,6 +16,7 @@ from scorecard.letters.asked import Asked
 from scorecard.letters.messages import MOST_QUESTIONS, Message, Reminder, Round, file_of
 from scorecard.letters.plain import one_line
 from scorecard.letters.values import day_words
+from scorecard.page_policy import policy_for
 from scorecard.words import counted
 from scorecard.writing import environment, safe_href
 
@@ -95,21 +94,6 @@ def page(made: Round, *, written: datetime, with_contacts: bool = False) -> str:
             ruled_out=_names(made, made.ruled_out),
         )
     )
-
-
-def policy_for(style: str) -> str:
-    """Return the content security policy of a page with this style sheet: that, and nothing else.
-
-    Parameters
-    ----------
-    style : exactly what stands between the tags
-
-    References
-    ----------
-    W3C, Content Security Policy Level 3, hash sources.
-    """
-    digest = b64encode(sha256(style.encode()).digest()).decode()
-    return f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
 
 
 def _names(made: Round, makers: tuple[int, ...]) -> list[str]:

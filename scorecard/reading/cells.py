@@ -15,6 +15,7 @@ from scorecard.words import shortest
 Decimal = Literal[".", ","]
 
 LONGEST_QUOTE = 60
+HEADING_ROWS = 10  # the headings stand within so many rows
 COLUMN_LIMIT = 500  # the most columns of a sheet that is read
 
 

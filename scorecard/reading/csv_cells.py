@@ -10,7 +10,7 @@ from io import BytesIO, TextIOWrapper
 from itertools import count, islice
 
 from scorecard.errors import InputError, Problem
-from scorecard.reading.cells import Decimal, Fault, SheetRow, Value
+from scorecard.reading.cells import HEADING_ROWS, Decimal, Fault, SheetRow, Value
 from scorecard.reading.findings import Findings
 from scorecard.reading.gatekeeper import Admitted, refusal
 
@@ -18,7 +18,6 @@ SEPARATORS = ";,\t"
 DECIMAL_MARKS: dict[str, Decimal | None] = {",": ".", ";": ",", "\t": None}
 LONGEST_LINE = 1_000_000
 MOST_CELLS = 16_384  # in one row of a spreadsheet
-HEADING_ROWS = 10
 SAVE_UTF8 = 'save it again from your spreadsheet program as "CSV UTF-8"'
 DECLARED = re.compile(r"\ufeff?sep=([;,\t])\s*", re.IGNORECASE)
 QUOTED = re.compile(r'"(?!\s*maker\s*")[^"]*"', re.IGNORECASE)

@@ -7,11 +7,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from scorecard.criteria import Criterion
-from scorecard.reading.cells import Fault, SheetRow, as_text, column_letter, is_blank, quoted
+from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRow, as_text, column_letter, is_blank, quoted
 from scorecard.reading.findings import Findings
 from scorecard.words import nearest
 
-HEADING_ROWS = 10
 MAKER = "Maker"
 MINIMUM_PER = "Minimum is per"
 ASKED_ON = "Asked on"

@@ -18,12 +18,12 @@ from scorecard.brief import Brief
 from scorecard.case import SourceFile
 from scorecard.criteria import Criterion
 from scorecard.errors import InputError, Problem
-from scorecard.reading.cells import Fault, SheetRows
+from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRows
 from scorecard.reading.csv_cells import CsvSheet
 from scorecard.reading.date_values import day_text
 from scorecard.reading.findings import Findings, in_order
 from scorecard.reading.gatekeeper import Admitted, admit
-from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, HEADING_ROWS, SEEN_ON, read_headings
+from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, SEEN_ON, read_headings
 from scorecard.reading.maker_columns import MakerColumns
 from scorecard.reading.maker_rows import read_rows
 from scorecard.reading.names import check_names

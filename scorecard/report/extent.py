@@ -30,7 +30,7 @@ class Extent:
 
 def ruled_out_makers(ranking: Ranking) -> tuple[int, ...]:
     """Return the positions of the makers that are ruled out, in sheet order."""
-    return tuple(maker for maker, rank in enumerate(ranking.ranks) if not rank)
+    return ranking.ruled_out
 
 
 def extent_of(calculation: Calculation, cells: int = CELLS[0]) -> Extent:

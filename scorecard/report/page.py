@@ -4,10 +4,8 @@ Enters: an assessment, its result, and when the page is made. Leaves: a page tha
 other file. Its content security policy allows the very style sheet that it carries, by its hash, and nothing else.
 """
 
-from base64 import b64encode
 from dataclasses import dataclass
 from datetime import datetime
-from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +13,7 @@ from markupsafe import Markup
 
 from scorecard.assessment import Assessment
 from scorecard.calculation import Calculation
+from scorecard.page_policy import policy_for
 from scorecard.report.arithmetic import rules_of, workings_of
 from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
 from scorecard.report.chances import chances_of
@@ -80,21 +79,6 @@ def _set(views: dict[str, Any]) -> str:
     style = (HERE / "style.css").read_text(encoding="utf-8")
     own = {"style": Markup(style), "policy": policy_for(style), "sections": SECTIONS}  # noqa: S704 - our own file
     return templates.get_template("page.html.jinja").render(own | views)
-
-
-def policy_for(style: str) -> str:
-    """Return the content security policy of a page with this style sheet: that, and nothing else.
-
-    Parameters
-    ----------
-    style : exactly what stands between the tags
-
-    References
-    ----------
-    W3C, Content Security Policy Level 3, hash sources.
-    """
-    digest = b64encode(sha256(style.encode()).digest()).decode()
-    return f"default-src 'none'; style-src 'sha256-{digest}'; base-uri 'none'; form-action 'none'"
 
 
 def views_of(

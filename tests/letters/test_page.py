@@ -11,8 +11,9 @@ from cases import AS_OF, make_case, numbers
 from scorecard.calculation import Calculation
 from scorecard.criteria import Limit
 from scorecard.letters.messages import round_of
-from scorecard.letters.page import page, policy_for
+from scorecard.letters.page import page
 from scorecard.letters.wording import shipped_wording
+from scorecard.page_policy import policy_for
 
 WRITTEN = datetime(2026, 11, 25, 9, tzinfo=UTC)
 HOSTILE = "</textarea><script>alert(1)</script><b x='\""

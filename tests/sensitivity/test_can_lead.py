@@ -8,12 +8,12 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from published import SUPPLIERS
 
 from scorecard.sensitivity import can_lead as module
 from scorecard.sensitivity.can_lead import can_lead, standings
 
 X, Y, Z = range(3)
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
 SHARES = np.array([0.6, 0.2, 0.1, 0.1])
 
 

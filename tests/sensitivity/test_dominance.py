@@ -8,12 +8,12 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from published import SUPPLIERS
 
 from scorecard.sensitivity import dominance
 from scorecard.sensitivity.dominance import beats_on_everything
 
 X, Y, Z = range(3)
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
 HALVES = np.array([0.5, 0.5])
 
 

@@ -11,11 +11,11 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from published import SUPPLIERS
 
 from scorecard.sensitivity.duels import duels, part_ahead
 
 X, Y, Z = range(3)
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
 EQUAL = np.full(4, 0.25)
 
 

@@ -5,6 +5,7 @@ The three suppliers are a textbook-style exercise, "Jolly Company" [stored]; wha
 
 import numpy as np
 import pytest
+from published import SUPPLIERS
 
 from scorecard.sensitivity import dual_simplex
 from scorecard.sensitivity import nearest_lead as module
@@ -12,7 +13,6 @@ from scorecard.sensitivity.lead_proofs import margin_over
 from scorecard.sensitivity.nearest_lead import least_possible_move, nearest_lead
 
 X, Y, Z = range(3)
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
 SHARES = np.array([0.6, 0.2, 0.1, 0.1])
 
 

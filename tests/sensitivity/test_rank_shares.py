@@ -9,12 +9,12 @@ from itertools import count
 
 import numpy as np
 import pytest
+from published import SUPPLIERS
 
 from scorecard.sensitivity import rank_shares as module
 from scorecard.sensitivity.rank_shares import first_shares, rank_shares
 from scorecard.sensitivity.weightings import Weightings
 
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
 UNITS_AND_MIDDLE = np.vstack([np.eye(3), np.full(3, 0.5)]) * 100
 
 

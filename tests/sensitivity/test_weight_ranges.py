@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from published import OFFICE_SHARES, OFFICES, SUPPLIER_SHARES, SUPPLIERS
 
 from scorecard.sensitivity.weight_ranges import (
     RangeOverAnswers,
@@ -22,24 +23,9 @@ from scorecard.sensitivity.weight_ranges import (
 )
 
 A, B, C, D, E, F, G = range(7)
-OFFICES = np.array(
-    [
-        [100, 60, 100, 75, 0, 90],
-        [20, 80, 10, 30, 100, 30],
-        [80, 70, 0, 0, 10, 100],
-        [70, 50, 30, 55, 30, 90],
-        [40, 60, 90, 100, 60, 70],
-        [0, 0, 70, 0, 80, 0],
-        [60, 100, 20, 50, 50, 80],
-    ],
-    dtype=float,
-)
-ROUNDED = np.array([32, 26, 23, 10, 6, 3]) / 100
 RAW_SWINGS = np.array([100, 80, 70, 30, 20, 10], dtype=float)
 
 X, Y, Z = range(3)
-SUPPLIERS = np.array([[5, 2, 3, 2], [4, 5, 4, 5], [3, 5, 3, 4]], dtype=float)
-SUPPLIER_SHARES = np.array([0.6, 0.2, 0.1, 0.1])
 
 
 def as_tuple(found: WeightRange | None):
@@ -60,7 +46,7 @@ def as_tuple(found: WeightRange | None):
 )
 def test_office_weights_move_as_far_as_exact_fractions_say(criterion, low, high, below, above):
     expected = (pytest.approx(float(low), abs=1e-14), pytest.approx(float(high), abs=1e-14), below, above)
-    assert expected == as_tuple(weight_range(OFFICES, ROUNDED, A, criterion))
+    assert expected == as_tuple(weight_range(OFFICES, OFFICE_SHARES, A, criterion))
 
 
 def test_office_turnover_group_crosses_at_the_published_52_1_percent():
@@ -170,8 +156,8 @@ def test_nothing_is_possible_for_a_maker_that_is_beaten_on_everything():
 
 
 def test_known_answers_make_guaranteed_possible_and_counted_ranges_one():
-    found = ranges_over_answers(OFFICES, OFFICES, ROUNDED, A)
-    counted = weight_ranges(OFFICES, ROUNDED, A)
+    found = ranges_over_answers(OFFICES, OFFICES, OFFICE_SHARES, A)
+    counted = weight_ranges(OFFICES, OFFICE_SHARES, A)
     assert [(c.overtaken_below, c.overtaken_above) for c in counted] == [
         (r.guaranteed.overtaken_below, r.possible.overtaken_above) for r in found
     ]
