@@ -14,6 +14,8 @@ from scorecard.criteria import CriteriaSet
 from scorecard.criteria_edit import save_weights
 from scorecard.errors import UsageError
 from scorecard.numbers import figure
+from scorecard.reading.cells import Fault
+from scorecard.reading.number_text import NumberRule, read_amount, tidy
 from scorecard.sentences import verdict_sentence
 from scorecard.words import listed, nearest, rounded, shortest
 
@@ -95,11 +97,10 @@ def criterion_key(name: str, criteria: CriteriaSet) -> str:
 
 def weight_of(word: str, number: str) -> float:
     """Return a weight typed on the command line."""
-    try:
-        weight = float(number.strip().replace(",", "."))
-    except ValueError:
-        weight = -1.0
-    if not 0 <= weight < float("inf"):
+    weight = read_amount(tidy(number), NumberRule())
+    if isinstance(weight, Fault) and weight.code == "ambiguous-number":
+        raise UsageError(f"{word}: {weight.found}. Write the weight without a mark for thousands, such as rating=30.")
+    if isinstance(weight, Fault) or not 0 <= weight < float("inf"):
         raise UsageError(f"{word}: write a criterion, =, and a weight of 0 or more, such as rating=30.")
     return weight
 

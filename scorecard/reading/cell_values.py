@@ -23,18 +23,18 @@ AT_MOST = re.compile(r"(?:up to|at most|less than|under|<=|≤|<)\s*(.+)", re.IG
 PLUS = re.compile(r"(.*\d)\s*\+(\s*[^\d+]*)|(.*\d\s*[^\d+]*)\+")
 FROM = re.compile(r"from\s+(.+)", re.IGNORECASE)
 SHEET_ERROR = re.compile(r"#(?:N/A|REF!|DIV/0!|VALUE!|NAME\?|NUM!|NULL!|SPILL!|CALC!|GETTING_DATA)", re.IGNORECASE)
-PLAIN = {mark: re.compile(rf"[+-]?\d+(?:{re.escape(mark)}\d+)?") for mark in ".,"}
 
 
 class Reading(NamedTuple):
     """What a cell says: both ends of a range, infinite where open, NaN for unknown.
 
-    ``read_as`` says in words how a text was read that is not a plain number.
+    ``read_as`` says in words how a text was read that is not a plain number, ``warning`` what is odd about the reading.
     """
 
     low: float
     high: float
     read_as: str | None = None
+    warning: Fault | None = None
 
     @property
     def is_known(self) -> bool:
@@ -79,7 +79,8 @@ def read_number(value: Value, rule: NumberRule) -> Reading | Fault:
     The reading, in the column's unit; or the fault.
     """
     reading = _read(value, rule)
-    return reading if isinstance(reading, Fault) else _bounded(value, reading, rule)
+    bounded = reading if isinstance(reading, Fault) else _bounded(value, reading, rule)
+    return bounded if isinstance(bounded, Fault) else bounded._replace(warning=_not_whole(value, bounded, rule))
 
 
 def _read(value: Value, rule: NumberRule) -> Reading | Fault:
@@ -116,8 +117,7 @@ def read_text(text: str, rule: NumberRule) -> Reading | Fault:
         return not_a_number(plain, rule)
     number = read_amount(plain, rule)
     if not isinstance(number, Fault):
-        is_plain = PLAIN[rule.decimal or "."].fullmatch(plain)
-        return Reading(number, number, None if is_plain else shortest(number))
+        return Reading(number, number, None if rule.is_plain(plain) else shortest(number))
     return _open_range(plain, rule) or _closed_range(plain, rule) or number
 
 
@@ -206,6 +206,23 @@ def _bounded(value: Value, reading: Reading, rule: NumberRule) -> Reading | Faul
         found = f"{quoted(value)} is outside {low} to {high}"
         return Fault("outside-within", found, f"Write a number from {low} to {high}, or leave the cell empty")
     return reading
+
+
+def _not_whole(value: Value, reading: Reading, rule: NumberRule) -> Fault | None:
+    """Return what is odd about a broken number of whole things, and about thousands that were taken for decimals."""
+    if not rule.unit.is_of_whole_things:
+        return None
+    doubtful = rule.thousands_as_decimals(tidy(value)) if isinstance(value, str) and reading.read_as else None
+    if doubtful:
+        mark = {".": "a point", ",": "a comma"}[rule.decimal or "."]
+        found = f"{quoted(value)} counts as {reading.read_as}, since the decimal mark is {mark} here"
+        return Fault("not-whole", found, f"If {re.sub('[.,]', '', doubtful)} is meant, write it without a mark")
+    broken = next((end for end in (reading.low, reading.high) if isfinite(end) and not end.is_integer()), None)
+    if broken is None:
+        return None
+    thousand = broken * 1000
+    hint = f"; if it was {shortest(thousand)}, write that without a mark" if thousand.is_integer() else ""
+    return Fault("not-whole", f"{quoted(value)} is not a whole number{rule.of_unit}", f"Write a whole number{hint}")
 
 
 def read_choice(value: Value, choices: tuple[str, ...]) -> Reading | Fault:

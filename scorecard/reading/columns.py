@@ -17,7 +17,7 @@ from scorecard.reading.cells import Fault, Value, as_text, quoted
 from scorecard.reading.date_values import read_day
 from scorecard.reading.findings import Findings
 from scorecard.reading.names import LONGEST_NAME, read_name
-from scorecard.reading.number_text import NumberRule
+from scorecard.reading.number_text import THOUSANDS, NumberRule
 from scorecard.value_functions import Floats
 
 T = TypeVar("T")
@@ -60,8 +60,8 @@ def _quick_texts(texts: Sequence[str], rule: NumberRule) -> list[float]:
     """Return the numbers of plain texts; a ValueError means that one of them must be read with care."""
     mark = rule.decimal or "."
     joined = "\n".join(texts)
-    may_be_thousands = rule.decimal is None and mark in joined
-    if may_be_thousands or not PLAIN_SIGNS[mark].issuperset(joined):
+    is_to_be_listed = mark in joined and (not rule.all_is_text or THOUSANDS.search(joined))
+    if is_to_be_listed or not PLAIN_SIGNS[mark].issuperset(joined):
         raise ValueError
     if f"{mark}\n" in joined or joined.endswith(mark):
         raise ValueError
@@ -79,6 +79,8 @@ def _is_within(numbers: Floats, rule: NumberRule) -> bool:
     least, greatest = rule.within or (-inf, inf)
     if rule.counts:
         least = max(least, 0.0)
+    if rule.unit.is_of_whole_things and (known % 1).any():
+        return False
     return least <= low and high <= greatest and isfinite(low) and isfinite(high)
 
 
@@ -133,6 +135,8 @@ class NumberColumn:
             return UNKNOWN
         if reading.read_as:
             self._findings.warn(f"{self._letter}{row}", Fault("read-as", quoted(value), f"read as {reading.read_as}"))
+        if reading.warning:
+            self._findings.warn(f"{self._letter}{row}", reading.warning)
         return reading
 
     def answers(self) -> Answers:

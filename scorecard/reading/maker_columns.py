@@ -1,10 +1,11 @@
 """Which columns of the Makers sheet are read, and as what: the headings met with the criteria."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import TypeVar
 
 from scorecard.criteria import Criterion
-from scorecard.reading.cells import Decimal, column_letter
+from scorecard.reading.cells import column_letter
 from scorecard.reading.columns import (
     ChoiceColumn,
     Column,
@@ -59,11 +60,18 @@ class MakerColumns:
         self.letters["maker"] = column_letter(self.maker_position)
         self.names = NameColumn(self.letters["maker"], findings)
 
-    def lay_out(self, criteria: Sequence[Criterion], decimal: Decimal | None, currency: str | None = None) -> None:
-        """Set a column for every heading that is there; the brief's currency is that of costs without a unit."""
+    def lay_out(self, criteria: Sequence[Criterion], typed: NumberRule, currency: str | None = None) -> None:
+        """Set a column for every heading that is there.
+
+        Parameters
+        ----------
+        criteria : what is compared
+        typed : what settles the decimal mark of numbers typed as text
+        currency : the brief's, that of costs without a unit
+        """
         for criterion in criteria:
-            self._lay_out_answers(criterion, decimal, currency)
-            self._lay_out_counts(criterion, decimal)
+            self._lay_out_answers(criterion, typed, currency)
+            self._lay_out_counts(criterion, typed)
         self.letters["maker"] = self.names.letter  # a criterion may have that key
         letter = self._letter(MINIMUM_PER, MINIMUM_PER)
         if letter:
@@ -77,7 +85,7 @@ class MakerColumns:
             if letter:
                 self.texts[heading] = self._placed(heading, TextColumn(letter, self.findings))
 
-    def _lay_out_answers(self, criterion: Criterion, decimal: Decimal | None, currency: str | None) -> None:
+    def _lay_out_answers(self, criterion: Criterion, typed: NumberRule, currency: str | None) -> None:
         """Set the column of a criterion's answers, if it is there."""
         heading = heading_of(criterion) or ""
         letter = self._letter(criterion.key, heading)
@@ -87,17 +95,17 @@ class MakerColumns:
         if criterion.choices is not None:
             column = ChoiceColumn(letter, criterion.choices, self.findings)
         else:
-            column = NumberColumn(letter, number_rule(criterion, heading, decimal, currency), self.findings)
+            column = NumberColumn(letter, number_rule(criterion, heading, typed, currency), self.findings)
         self.answers[criterion.key] = self._placed(heading, column)
 
-    def _lay_out_counts(self, criterion: Criterion, decimal: Decimal | None) -> None:
+    def _lay_out_counts(self, criterion: Criterion, typed: NumberRule) -> None:
         """Set the column that counts a steadied criterion's ratings, if it is there."""
         if criterion.steady is None:
             return
         heading = criterion.steady.count_column
         letter = self._letter(heading, heading)
         if letter:
-            rule = NumberRule(unit=ColumnUnit("ratings"), decimal=decimal, counts="ratings")
+            rule = replace(typed, unit=ColumnUnit("ratings"), counts="ratings")
             self.counts[criterion.key] = self._placed(heading, NumberColumn(letter, rule, self.findings))
 
     def _letter(self, name: str, heading: str) -> str | None:
@@ -124,16 +132,16 @@ class MakerColumns:
         return details
 
 
-def number_rule(criterion: Criterion, heading: str, decimal: Decimal | None, currency: str | None = None) -> NumberRule:
-    """Return what the column of a criterion with numbers takes."""
+def number_rule(criterion: Criterion, heading: str, typed: NumberRule, currency: str | None = None) -> NumberRule:
+    """Return what the column of a criterion with numbers takes, the decimal mark settled as in ``typed``."""
     is_minimum = criterion.per_quantity or folded(heading) == folded(MINIMUM_ORDER)
     usual = "pieces" if is_minimum else MEASURE_UNITS.get(criterion.measure or "", "")
     if criterion.measure == COST_MEASURE:
         usual = currency or ""
     unit = criterion.unit or usual
-    return NumberRule(
+    return replace(
+        typed,
         unit=ColumnUnit(unit),
-        decimal=decimal,
         within=criterion.within,
         counts=unit if is_minimum else None,
         is_minimum=is_minimum,

@@ -27,6 +27,7 @@ from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, SEEN_ON, read_head
 from scorecard.reading.maker_columns import MakerColumns
 from scorecard.reading.maker_rows import read_rows
 from scorecard.reading.names import check_names
+from scorecard.reading.number_text import NumberRule
 from scorecard.reading.sheet_notes import warn_of_looks
 
 MAKERS_SHEET = "Makers"
@@ -140,7 +141,8 @@ def _table(sheet: SheetRows, wanted: _Wanted, findings: Findings) -> MakerTable 
     columns = MakerColumns(headings, findings)
     brief = wanted.brief
     decimal = sheet.decimal or (brief.decimal if brief else None)
-    columns.lay_out(wanted.criteria, decimal, brief.currency if brief else None)
+    typed = NumberRule(decimal=decimal, all_is_text=sheet.sheet is None)
+    columns.lay_out(wanted.criteria, typed, brief.currency if brief else None)
     body = chain((row for row in head if row[0] > headings.row), rows)
     read_rows(body, columns, sheet.blank, wanted.options.row_limit)
     names = columns.names

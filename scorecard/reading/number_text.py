@@ -31,6 +31,9 @@ EXPONENT = re.compile(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
 ROUGHLY = re.compile(
     r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE
 )
+WHOLE_NUMBER = re.compile(r"[+-]?[0-9]+")
+PLAIN = {mark: re.compile(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
+THOUSANDS = re.compile(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
 AS_TEXT = 'where a spreadsheet made a date of 3-5, format the cell as text and type "3 to 5"'
 WRITE_A_NUMBER = "Write a number, a range such as 3-5, or leave the cell empty"
 
@@ -43,6 +46,7 @@ class NumberRule:
     ----------
     unit : of its numbers
     decimal : the decimal mark, where the brief or the file settles it
+    all_is_text : whether every cell is text, as in a .csv; then only what needed settling is listed
     within : the least and greatest number; None where any will do
     counts : what is counted, where a number cannot be below 0: "pieces", "ratings"
     is_minimum : whether it is a minimum order, where "from 100" is 100
@@ -50,6 +54,7 @@ class NumberRule:
 
     unit: ColumnUnit = field(default_factory=lambda: ColumnUnit(""))
     decimal: Decimal | None = None
+    all_is_text: bool = False
     within: tuple[float, float] | None = None
     counts: str | None = None
     is_minimum: bool = False
@@ -58,6 +63,18 @@ class NumberRule:
     def of_unit(self) -> str:
         """Words such as " of days", or none."""
         return f" of {self.unit.unit}" if self.unit.unit else ""
+
+    def is_plain(self, text: str) -> bool:
+        """Say whether a text is a number that its user need not be told of."""
+        if WHOLE_NUMBER.fullmatch(text):
+            return True
+        return (
+            self.all_is_text and PLAIN[self.decimal or "."].fullmatch(text) is not None and not THOUSANDS.search(text)
+        )
+
+    def thousands_as_decimals(self, text: str) -> str | None:
+        """Return the first number of a text that was settled as decimals and could be thousands, or None."""
+        return next((one[0] for one in THOUSANDS.finditer(text) if self.decimal and self.decimal in one[0]), None)
 
 
 def tidy(text: str) -> str:

@@ -59,6 +59,7 @@ CURRENCY_SIGNS = {
     "₦": ("NGN",),
 }
 CURRENCY_CODES = frozenset(code for codes in CURRENCY_SIGNS.values() for code in codes) | {"ZAR", "AED", "EGP", "BDT"}
+WHOLE_THINGS = frozenset({"piece", "colour", "design", "item", "order", "rating", "review", "buyer", "unit"})
 MEANINGS = {spelling: group[0] for group in SPELLINGS for spelling in group}
 
 
@@ -115,6 +116,11 @@ class ColumnUnit:
         codes = currencies(head) or frozenset(unlisted)
         object.__setattr__(self, "codes", codes)
         object.__setattr__(self, "rest", _per(rest) if codes else "")
+
+    @property
+    def is_of_whole_things(self) -> bool:
+        """Whether a broken number of them makes no sense."""
+        return _meaning(self.unit) in WHOLE_THINGS
 
     @property
     def is_percent(self) -> bool:

@@ -18,6 +18,13 @@ def test_a_beginning_of_a_key_or_title_names_a_criterion(demo):
     assert (15, 5) == (said["after"]["typed_weights"]["print_method"], said["after"]["typed_weights"]["earlier_work"])
 
 
+@pytest.mark.parametrize("typed", ["12.5", "12,5"])
+def test_a_weight_may_have_a_decimal_point_or_comma(demo, typed):
+    said = json.loads(scorecard("reweigh", f"print={typed}", "--json", cwd=demo).out)
+
+    assert 12.5 == said["after"]["typed_weights"]["print_method"]
+
+
 def test_a_change_of_weight_that_changes_the_leader_is_said(demo):
     said = scorecard("reweigh", "earlier=2", "minimum=40", cwd=demo)
 
@@ -60,6 +67,8 @@ def test_saved_weights_are_scored(demo):
         (["years"], "write a criterion, =, and a weight"),
         (["years=-1"], "weight of 0 or more"),
         (["years=ten"], "weight of 0 or more"),
+        (["years=1,000"], "years=1,000: '1,000' can be 1 or 1000. Write the weight without a mark for thousands"),
+        (["years=1.000"], "can be 1 or 1000"),
         (["p=3"], "could be performance_rating or print_method"),
         (["years=1", "Years trading=2"], "given twice"),
     ],

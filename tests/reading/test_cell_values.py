@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from math import inf, isnan, nan
 
@@ -47,6 +48,67 @@ def test_a_plain_number_is_itself_and_not_listed(value):
 )
 def test_a_text_that_had_to_be_read_says_how(text, read_as):
     assert read_as == read_number(text, DAYS).read_as
+
+
+@pytest.mark.parametrize(
+    ("text", "decimal", "read_as"),
+    [
+        ("1,000", ",", "1"),
+        ("1,000", ".", "1000"),
+        ("1.000", ".", "1"),
+        ("1.000", ",", "1000"),
+        ("1.250", ".", "1.25"),
+        ("0.125", None, "0.125"),
+        ("0,125", ",", "0.125"),
+        ("12.5", None, "12.5"),
+        ("12,5", ",", "12.5"),
+        ("-1,000", ",", "-1"),
+    ],
+)
+def test_a_text_with_a_mark_is_listed_whatever_settled_it(text, decimal, read_as):
+    assert read_as == read_number(text, NumberRule(decimal=decimal)).read_as
+
+
+@pytest.mark.parametrize(("text", "decimal"), [("12.5", "."), ("12,5", ","), ("0.5", "."), ("12", ",")])
+def test_a_number_in_the_mark_of_its_file_is_not_listed(text, decimal):
+    assert read_number(text, NumberRule(decimal=decimal, all_is_text=True)).read_as is None
+
+
+@pytest.mark.parametrize(("text", "decimal", "read_as"), [("1,000", ",", "1"), ("1.000", ".", "1")])
+def test_a_number_in_the_mark_of_its_file_is_listed_where_it_could_be_thousands(text, decimal, read_as):
+    assert read_as == read_number(text, NumberRule(decimal=decimal, all_is_text=True)).read_as
+
+
+@pytest.mark.parametrize(
+    ("value", "decimal", "meant"),
+    [
+        ("1,000", ",", "1000"),
+        ("1.000", ".", "1000"),
+        ("1,500 pcs", ",", "1500"),
+        (1.5, None, "1500"),
+        ("2,5", None, ""),
+    ],
+)
+def test_a_broken_number_of_whole_things_is_warned_of(value, decimal, meant):
+    warning = read_number(value, replace(PIECES, decimal=decimal)).warning
+
+    assert "not-whole" == warning.code
+    assert meant in warning.wanted
+
+
+@pytest.mark.parametrize("value", ["1,000-2,000", "1,000+", "up to 1,000"])
+def test_a_broken_end_of_a_range_of_whole_things_is_warned_of(value):
+    assert "not-whole" == read_number(value, replace(PIECES, decimal=",")).warning.code
+
+
+@pytest.mark.parametrize(("value", "decimal"), [("1,000", "."), ("1.000", ","), (500, ","), ("500", None), ("?", ",")])
+def test_a_whole_number_of_whole_things_is_not_warned_of(value, decimal):
+    assert read_number(value, replace(PIECES, decimal=decimal)).warning is None
+
+
+@pytest.mark.parametrize("rule", [DAYS, EUROS, PERCENT, ANY])
+def test_a_broken_number_of_what_can_be_parted_is_not_warned_of(rule):
+    assert read_number(1.5, rule).warning is None
 
 
 @pytest.mark.parametrize(

@@ -20,6 +20,7 @@ from scorecard.reading.columns import (
 )
 from scorecard.reading.findings import Findings
 from scorecard.reading.number_text import NumberRule
+from scorecard.reading.units import ColumnUnit
 
 RULES = [
     NumberRule(),
@@ -27,6 +28,9 @@ RULES = [
     NumberRule(decimal=","),
     NumberRule(within=(0, 5)),
     NumberRule(counts="pieces", decimal="."),
+    NumberRule(decimal=".", all_is_text=True),
+    NumberRule(decimal=",", all_is_text=True),
+    NumberRule(unit=ColumnUnit("pieces"), decimal=",", all_is_text=True),
 ]
 TEXTS = st.text("0123456789.,- ", max_size=8) | st.floats(-1e6, 1e6).map(lambda number: f"{number:.3f}")
 CELLS = st.lists(TEXTS, min_size=1, max_size=40) | st.lists(
@@ -45,7 +49,7 @@ def test_a_block_taken_at_once_says_the_same_as_each_cell_read_with_care(values,
     careful = [read_number(value, rule) for value in values]
 
     if quick is not None:
-        assert all(isinstance(reading, Reading) and reading.read_as is None for reading in careful)
+        assert all(isinstance(reading, Reading) and reading[2:] == (None, None) for reading in careful)
         np.testing.assert_array_equal([reading.low for reading in careful], quick)
 
 
@@ -61,7 +65,12 @@ def test_a_column_says_the_same_as_each_cell_read_with_care(values, rule):
 
 @pytest.mark.parametrize("values", [["1.5", "", "-2"], [1, None, 2.5]])
 def test_plain_numbers_and_blanks_are_taken_at_once(values):
-    assert quick_numbers(values, NumberRule(decimal=".")) is not None
+    assert quick_numbers(values, NumberRule(decimal=".", all_is_text=True)) is not None
+
+
+@pytest.mark.parametrize("decimal", [None, ",", "."])
+def test_a_number_that_could_be_thousands_is_never_taken_at_once(decimal):
+    assert quick_numbers(["5", "234.567"], NumberRule(decimal=decimal, all_is_text=True)) is None
 
 
 def test_one_odd_cell_among_many_is_found_at_its_cell():

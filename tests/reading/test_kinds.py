@@ -162,3 +162,8 @@ def test_an_installed_package_holds_its_own_kinds(tmp_path, monkeypatch):
 
     expected = {"paper-goods": package / "shipped_criteria" / "paper-goods.toml"}
     assert expected == kinds()
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_shipped_file_leaves_the_decimal_mark_to_be_asked_for(name):
+    assert read_criteria(kinds()[name]).brief.decimal is None

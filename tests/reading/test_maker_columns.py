@@ -4,13 +4,14 @@ from scorecard.criteria import Steady
 from scorecard.reading.findings import Findings
 from scorecard.reading.headings import Headings
 from scorecard.reading.maker_columns import MakerColumns, number_rule
+from scorecard.reading.number_text import NumberRule
 
 
 def columns_of(*headings, criteria=()):
     """Lay out the columns of some folded headings, from A."""
     known = Headings(row=1, columns={heading: at for at, heading in enumerate(headings, 1)})
     columns = MakerColumns(known, Findings(file="makers.csv"))
-    columns.lay_out(criteria, None)
+    columns.lay_out(criteria, NumberRule())
     return columns
 
 
@@ -35,23 +36,23 @@ def test_two_criteria_may_draw_on_one_column():
 
 
 def test_a_minimum_order_is_known_by_its_heading_or_by_being_divided():
-    assert number_rule(numbers("m", "Minimum Order"), "Minimum Order", None).is_minimum
-    assert number_rule(numbers("m", "Least", per_quantity=True), "Least", None).is_minimum
-    assert not number_rule(numbers("m", "Price"), "Price", None).is_minimum
+    assert number_rule(numbers("m", "Minimum Order"), "Minimum Order", NumberRule()).is_minimum
+    assert number_rule(numbers("m", "Least", per_quantity=True), "Least", NumberRule()).is_minimum
+    assert not number_rule(numbers("m", "Price"), "Price", NumberRule()).is_minimum
 
 
 def test_typed_response_days_are_in_days():
-    assert "days" == number_rule(numbers("m", measure="response_days"), "Response days", None).unit.unit
+    assert "days" == number_rule(numbers("m", measure="response_days"), "Response days", NumberRule()).unit.unit
 
 
 def test_a_minimum_order_without_a_unit_is_in_pieces():
-    assert "pieces" == number_rule(numbers("m", "Minimum order"), "Minimum order", None).unit.unit
+    assert "pieces" == number_rule(numbers("m", "Minimum order"), "Minimum order", NumberRule()).unit.unit
 
 
 def test_a_typed_landed_cost_is_in_the_briefs_currency():
     cost = numbers("m", measure="landed_cost_per_piece")
 
-    assert number_rule(cost, "Landed cost per piece", None, "EUR").unit.has_currency("€")
+    assert number_rule(cost, "Landed cost per piece", NumberRule(), "EUR").unit.has_currency("€")
 
 
 def test_a_criterion_whose_key_is_maker_does_not_move_the_makers():

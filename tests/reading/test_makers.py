@@ -304,13 +304,21 @@ def test_a_missing_sheet_is_one_problem_of_a_file_that_was_read(tmp_path):
     assert ([(None, "no-such-sheet")], "makers.xlsx") == (codes(reading.problems), reading.source.name)
 
 
-@pytest.mark.parametrize(("separator", "rating"), [(",", "4.250"), (";", "4,250"), ("\t", "4.25")])
+@pytest.mark.parametrize(("separator", "rating"), [(",", "4.25"), (";", "4,25"), ("\t", "4.25")])
 def test_a_csv_is_read_as_a_workbook_is(tmp_path, separator, rating):
     row = ["Brightholm", "7", rating, "120", "100", "order", "free"]
     reading = read(makers_csv(tmp_path / "makers.csv", COLUMNS, [row], separator=separator))
 
     assert ((), ()) == (reading.problems, reading.warnings)
     assert 4.25 == reading.table.answers["rating"].low[0]
+
+
+@pytest.mark.parametrize(("separator", "rating"), [(",", "4.250"), (";", "4,250")])
+def test_three_decimals_that_the_separator_settled_are_listed(tmp_path, separator, rating):
+    row = ["Brightholm", "7", rating, "120", "100", "order", "free"]
+    reading = read(makers_csv(tmp_path / "makers.csv", COLUMNS, [row], separator=separator))
+
+    assert [("C2", "read as 4.25")] == [(one.place.cell, one.wanted) for one in reading.warnings]
 
 
 def test_the_separator_settles_the_decimal_mark_in_place_of_the_briefs(tmp_path):
@@ -324,6 +332,20 @@ def test_the_briefs_decimal_mark_settles_a_file_with_tabs(tmp_path):
 
     assert [("B2", "ambiguous-number")] == codes(read(path, criteria=CRITERIA[:1]).problems)
     assert 1250 == read(path, criteria=CRITERIA[:1], decimal=",").table.answers["years"].low[0]
+
+
+@pytest.mark.parametrize(("decimal", "read_as"), [(",", "read as 1"), (".", "read as 1000")])
+def test_a_minimum_order_that_the_decimal_mark_settled_is_listed(tmp_path, decimal, read_as):
+    warnings = read_rows(tmp_path, with_cell("Minimum order", "1,000"), decimal=decimal).warnings
+
+    assert [("E2", read_as)] == [(one.place.cell, one.wanted) for one in warnings if one.code == "read-as"]
+
+
+def test_a_minimum_order_that_the_decimal_mark_broke_is_warned_of(tmp_path):
+    warnings = read_rows(tmp_path, with_cell("Minimum order", "1,000"), decimal=",").warnings
+
+    assert [("E2", "read-as"), ("E2", "not-whole")] == codes(warnings)
+    assert "If 1000 is meant, write it without a mark" == warnings[1].wanted
 
 
 def test_the_briefs_decimal_mark_settles_text_in_a_workbook(tmp_path):
