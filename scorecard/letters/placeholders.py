@@ -58,12 +58,12 @@ def names_in(template: str) -> frozenset[str]:
 
 
 def fill(template: str, values: Mapping[str, str]) -> str:
-    """Return a template with its placeholders replaced.
+    """Return a template with its placeholders replaced; a line that holds one with nothing to say is left out whole.
 
     Parameters
     ----------
     template : the text
-    values : by placeholder
+    values : by placeholder, "" where there is nothing to say
 
     Raises
     ------
@@ -78,4 +78,8 @@ def fill(template: str, values: Mapping[str, str]) -> str:
     faults = faults_of(template, values.keys())
     if faults:
         raise ValueError(f"the template's line {faults[0].line} holds {faults[0].name!r}, which is no placeholder")
-    return _TOKEN.sub(lambda token: token[0][0] if token[1] is None else values[token[1]], template)
+    return "\n".join(_filled(line, values) for line in template.split("\n") if all(map(values.get, names_in(line))))
+
+
+def _filled(line: str, values: Mapping[str, str]) -> str:
+    return _TOKEN.sub(lambda token: token[0][0] if token[1] is None else values[token[1]], line)

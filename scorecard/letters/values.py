@@ -1,7 +1,7 @@
 """What the placeholders of a template stand for: the brief, the maker and its questions, in short plain words.
 
-A value that is not known has words of its own, so that a message reads well whatever is blank. Months are written out:
-3/4 is March to some and April to others.
+A value that is not known has words of its own, or leaves its line out, so that a message reads well whatever is blank.
+Months are written out: 3/4 is March to some and April to others.
 """
 
 from collections.abc import Mapping, Sequence
@@ -21,13 +21,14 @@ PLACEHOLDERS: Mapping[str, str] = MappingProxyType(
         "quantity": "how many pieces in all, such as 200",
         "next_quantity": "the next usual quantity up, such as 300",
         "designs": "how many designs, and pieces of each",
-        "print_size": "width and height of the print",
+        "print_size": "width and height of the print; without them its line is left out",
         "destination": "the country they go to",
         "currency": "the currency that you want prices in",
-        "need_by": "the day by which they must be there",
+        "need_by": "the day by which they must be there; without it its line is left out",
         "today": "the day of the message",
         "asked_on": "“on” and the day on which you first wrote",
         "waited": "how many working days ago that was",
+        "your_name": "“[your name]”, to put your own in its place",
     }
 )
 
@@ -91,7 +92,7 @@ def designs_words(brief: Brief) -> str:
 
 
 def print_size_words(brief: Brief) -> str:
-    """Return the size of the print.
+    """Return the size of the print, or "" where the brief does not say it.
 
     Examples
     --------
@@ -99,7 +100,7 @@ def print_size_words(brief: Brief) -> str:
     '180 mm wide, 80.5 mm high'
     """
     sides = ((brief.print_width_mm, "wide"), (brief.print_height_mm, "high"))
-    return ", ".join(f"{shortest(side)} mm {word}" for side, word in sides if side is not None) or "as in the picture"
+    return ", ".join(f"{shortest(side)} mm {word}" for side, word in sides if side is not None)
 
 
 def numbered(questions: Sequence[str]) -> str:
@@ -117,8 +118,9 @@ def values_for(brief: Brief, today: date) -> dict[str, str]:
         "print_size": print_size_words(brief),
         "destination": COUNTRIES.get(brief.destination or "", "not decided yet"),
         "currency": brief.currency or "your currency",
-        "need_by": "no fixed day" if brief.need_by is None else day_words(brief.need_by),
+        "need_by": "" if brief.need_by is None else day_words(brief.need_by),
         "today": day_words(today),
+        "your_name": "[your name]",
     }
 
 

@@ -33,6 +33,10 @@ def test_anything_but_a_known_name_is_a_fault(name):
     assert [(name, 1)] == found(f"{{{name}}}")
 
 
+def test_a_line_whose_value_is_blank_is_left_out_whole():
+    assert "a\n{b}\nx 1\n" == fill("a\nby {day}, {one}\n{{b}}\nx {one}\n", {"day": "", "one": "1"})
+
+
 def test_every_fault_is_found_with_its_line():
     assert [("a", 1), ("b", 2), ("{", 3), ("}", 4)] == found("{a} {maker}\n{b}\n{\nmaker}")
 

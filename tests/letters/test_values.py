@@ -30,7 +30,7 @@ def test_every_placeholder_has_a_value_and_no_value_is_without_its_placeholder()
     assert set(PLACEHOLDERS) == set(all_values(Brief(item="mug", quantity=200)))
 
 
-def test_what_is_blank_reads_as_words():
+def test_what_is_blank_reads_as_words_or_leaves_its_line_out():
     values = all_values(Brief(item="mug", quantity=200), questions=[])
 
     assert {
@@ -40,13 +40,14 @@ def test_what_is_blank_reads_as_words():
         "quantity": "200",
         "next_quantity": "300",
         "designs": "1",
-        "print_size": "as in the picture",
+        "print_size": "",
         "destination": "not decided yet",
         "currency": "your currency",
-        "need_by": "no fixed day",
+        "need_by": "",
         "today": "25 November 2026",
         "asked_on": "recently",
         "waited": "some working days",
+        "your_name": "[your name]",
     } == values
 
 
