@@ -10,7 +10,7 @@ from datetime import date
 import numpy as np
 
 from scorecard.answers import Answers, MakerTable
-from scorecard.brief import Brief
+from scorecard.brief import Brief, Unit
 from scorecard.case import Case
 from scorecard.criteria import Criterion, Steady
 from scorecard.measures import measured
@@ -25,6 +25,7 @@ class Counting:
     ----------
     typed : as read
     pieces : fewest and most pieces that the answer is divided by; (1, 1) where it is not divided
+    per : unit that the answer is per, None where that is blank; empty where it is not divided
     tested : what the limit tests; where nothing is known, everything that is possible. A choice: its position, or NaN
     reached : what is steadied: as ``tested``, but an open end of a steadied rating reaches to the first or last knot
     allowed : what the value function takes; likewise
@@ -39,6 +40,7 @@ class Counting:
     allowed: Answers
     counts_as: Answers
     ratings: Answers | None = None
+    per: tuple[Unit | None, ...] = ()
 
 
 def typed_answers(criterion: Criterion, case: Case, as_of: date) -> Answers:
@@ -65,10 +67,18 @@ def count(criterion: Criterion, case: Case, as_of: date) -> Counting:
     if criterion.choices is not None:
         return Counting(typed=typed, pieces=(one, one), tested=typed, reached=typed, allowed=typed, counts_as=typed)
     pieces = pieces_per_unit(case.table, case.brief) if criterion.per_quantity else (one, one)
+    per = units_of(case.table) if criterion.per_quantity else ()
     tested = divided(_possible(typed, criterion.within), pieces)
     if criterion.steady is None:
-        counts_as = _only(tested, typed.known)
-        return Counting(typed=typed, pieces=pieces, tested=tested, reached=tested, allowed=tested, counts_as=counts_as)
+        return Counting(
+            typed=typed,
+            pieces=pieces,
+            tested=tested,
+            reached=tested,
+            allowed=tested,
+            counts_as=_only(tested, typed.known),
+            per=per,
+        )
     counts = case.table.counts.get(criterion.key, Answers.all_unknown(len(typed.low)))
     ratings = _possible(counts, (0.0, np.inf))
     reached = _within_knots(tested, criterion.value.ends())
@@ -81,7 +91,13 @@ def count(criterion: Criterion, case: Case, as_of: date) -> Counting:
         allowed=allowed,
         counts_as=_only(allowed, typed.known | counts.known),
         ratings=ratings,
+        per=per,
     )
+
+
+def units_of(table: MakerTable) -> tuple[Unit | None, ...]:
+    """Return the unit that each maker's minimum is per; None where that is blank."""
+    return table.minimum_per or (None,) * len(table)
 
 
 def pieces_per_unit(table: MakerTable, brief: Brief) -> tuple[Floats, Floats]:
@@ -99,8 +115,8 @@ def pieces_per_unit(table: MakerTable, brief: Brief) -> tuple[Floats, Floats]:
     unsure = brief.pieces_when_unit_is_unknown()
     known = {unit: pieces for unit in ("order", "design", "colour", "size") if (pieces := brief.pieces_per(unit))}
     spans = {unit: (pieces, pieces) for unit, pieces in known.items()}
-    units = table.minimum_per or (None,) * len(table)
-    both = np.array([spans.get(unit, unsure) if unit else unsure for unit in units], dtype=float).reshape(-1, 2)
+    both = np.array([spans.get(unit, unsure) if unit else unsure for unit in units_of(table)], dtype=float)
+    both = both.reshape(-1, 2)
     return both[:, 0], both[:, 1]
 
 

@@ -10,6 +10,12 @@ from scorecard.criteria import Criterion, Limit
 from scorecard.screening import allows
 from scorecard.words import listed, shortest
 
+PLURALS = frozenset(
+    {"pieces", "years", "months", "weeks", "days", "hours", "minutes", "designs", "colours", "sizes", "orders"}
+    | {"ratings", "stars", "marks", "points", "samples", "cartons", "sheets"}
+)
+"""The units that a sheet is likely to hold, whose singular lacks the last letter."""
+
 
 def answer_words(criterion: Criterion, low: float, high: float) -> str:
     """Return an answer in words, with its unit.
@@ -47,21 +53,48 @@ def tidy(number: float) -> str:
 
 
 def with_unit(words: str, unit: str) -> str:
-    """Return words with their unit, if there is one."""
+    """Return words with their unit, if there is one; one of a well-known unit is singular.
+
+    Examples
+    --------
+    >>> with_unit("3", "days"), with_unit("1", "working days"), with_unit("5", "%"), with_unit("5", "")
+    ('3 days', '1 working day', '5%', '5')
+    """
     if not unit:
         return words
-    return f"{words}%" if unit == "%" else f"{words} {unit}"
+    if unit == "%":
+        return f"{words}%"
+    *_, last = unit.split() or [""]
+    return f"{words} {unit[:-1] if words == '1' and last.casefold() in PLURALS else unit}"
+
+
+def typed_words(criterion: Criterion, counting: Counting, maker: int) -> str:
+    """Return an answer as typed, in words, with the unit that it is per where that is known."""
+    said = answer_words(criterion, float(counting.typed.low[maker]), float(counting.typed.high[maker]))
+    unit = counting.per[maker] if counting.per else None
+    return f"{said} per {unit}" if unit and said != "unknown" else said
 
 
 def why_ruled_out(criterion: Criterion, counting: Counting, maker: int) -> str:
     """Return the reason for which a limit rules a maker out, as a phrase that begins with the criterion's title."""
-    limit = criterion.limit or Limit()
-    said = answer_words(criterion, float(counting.typed.low[maker]), float(counting.typed.high[maker]))
+    limit, said = criterion.limit or Limit(), typed_words(criterion, counting, maker)
     if criterion.choices is not None:
         return f"{criterion.title}: “{said}” is not accepted"
-    tested = range_words(float(counting.tested.low[maker]), float(counting.tested.high[maker]))
-    counts = f" counts as {tested}, which" if criterion.per_quantity else ""
-    return f"{criterion.title}: {said}{counts} is {_beyond(limit, float(counting.tested.low[maker]))}"
+    low, high = float(counting.tested.low[maker]), float(counting.tested.high[maker])
+    if criterion.per_quantity:
+        return f"{criterion.title}: {said} is {times(range_words(low, high))} what is wanted, {_beyond(limit, low)}×"
+    return f"{criterion.title}: {said} is {_beyond(limit, low)}"
+
+
+def times(words: str) -> str:
+    """Return how many times the pieces wanted.
+
+    Examples
+    --------
+    >>> times("1.25"), times("3 to 12")
+    ('1.25×', '3 to 12×')
+    """
+    return f"{words}×"
 
 
 def _beyond(limit: Limit, low: float) -> str:
@@ -77,12 +110,17 @@ def what_lets_in(criterion: Criterion, counting: Counting, maker: int) -> str:
         fitting = [choice for choice in criterion.choices if allows(limit, choice)]
         return f"{criterion.title}: {listed(fitting, 'or') or 'none of the choices passes'}"
     fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
-    least = None if limit.at_least is None else limit.at_least * fewest
-    greatest = None if limit.at_most is None else limit.at_most * most
-    return f"{criterion.title}: {with_unit(_window(least, greatest), criterion.unit)}"
+    part, whole = (with_unit(_window(limit, pieces), criterion.unit) for pieces in (fewest, most))
+    unit = counting.per[maker] if counting.per else None
+    if fewest == most:
+        return f"{criterion.title}: {whole} per {unit}" if unit else f"{criterion.title}: {whole}"
+    if unit is None:
+        return f"{criterion.title}: {whole} if per order, {part} if per design"
+    return f"{criterion.title}: {whole} per {unit} with 1 {unit}, {part} with {tidy(most / fewest)} {unit}s"
 
 
-def _window(least: float | None, greatest: float | None) -> str:
-    if least is None:
-        return f"at most {tidy(greatest or 0.0)}"
-    return f"at least {tidy(least)}" if greatest is None else f"{tidy(least)} to {tidy(greatest)}"
+def _window(limit: Limit, pieces: float) -> str:
+    if limit.at_least is None:
+        return f"at most {tidy((limit.at_most or 0.0) * pieces)}"
+    least = tidy(limit.at_least * pieces)
+    return f"at least {least}" if limit.at_most is None else f"{least} to {tidy(limit.at_most * pieces)}"

@@ -1,5 +1,7 @@
 """Answers and limits in words."""
 
+import re
+
 import numpy as np
 import pytest
 from cases import AS_OF, choices, make_case, numbers
@@ -87,15 +89,27 @@ def test_a_number_beside_a_window_says_on_which_side(typed, why):
 def test_a_minimum_says_what_it_counts_as_and_what_to_bring_it_down_to():
     # 400 of the 50 of one design is 8; 2.5 of them are 125 pieces
     found = said_of(minimum(Limit(at_most=2.5)), 400, brief=MUGS, minimum_per=("design",))
-    why = "Minimum order: 400 pieces counts as 8, which is above the limit of 2.5"
-    assert (why, "Minimum order: at most 125 pieces") == found
+    why = "Minimum order: 400 pieces per design is 8× what is wanted, above the limit of 2.5×"
+    assert (why, "Minimum order: at most 125 pieces per design") == found
 
 
-def test_per_an_unknown_unit_the_most_generous_one_lets_a_maker_in():
-    # 2.5 times all 200 pieces, were the minimum per order
+def test_per_an_unknown_unit_each_unit_has_its_own_number():
+    # 2.5 times all 200 pieces, were the minimum per order; 2.5 times the 50 of a design, were it per design
     found = said_of(minimum(Limit(at_most=2.5)), 600, brief=MUGS, minimum_per=(None,))
-    why = "Minimum order: 600 pieces counts as 3 to 12, which is above the limit of 2.5"
-    assert (why, "Minimum order: at most 500 pieces") == found
+    why = "Minimum order: 600 pieces is 3 to 12× what is wanted, above the limit of 2.5×"
+    assert (why, "Minimum order: at most 500 pieces if per order, at most 125 pieces if per design") == found
+
+
+def test_with_one_design_an_unknown_unit_makes_no_difference():
+    brief = Brief(item="enamel mug", quantity=200)
+    found = said_of(minimum(Limit(at_most=2.5)), 600, brief=brief, minimum_per=(None,))
+    assert "Minimum order: at most 500 pieces" == found[1]
+
+
+def test_a_unit_of_which_the_brief_gives_no_number_has_one_for_either_end():
+    found = said_of(minimum(Limit(at_most=2.5)), 600, brief=MUGS, minimum_per=("colour",))
+    expected = "Minimum order: at most 500 pieces per colour with 1 colour, at most 125 pieces with 4 colours"
+    assert expected == found[1]
 
 
 def test_an_unknown_answer_that_cannot_pass_says_so():
@@ -104,10 +118,21 @@ def test_an_unknown_answer_that_cannot_pass_says_so():
 
 
 @pytest.mark.parametrize("typed", [501, 600])
-@pytest.mark.parametrize("unit", ["order", "design", None])
-def test_what_is_said_to_let_a_maker_in_does(typed, unit):
+@pytest.mark.parametrize(
+    ("unit", "named"), [("order", "order"), ("design", "design"), (None, "order"), (None, "design")]
+)
+def test_what_is_said_to_let_a_maker_in_does_for_the_unit_that_it_is_said_of(typed, unit, named):
     criterion = minimum(Limit(at_most=2.5))
     needed = said_of(criterion, typed, brief=MUGS, minimum_per=(unit,))[1]
-    enough = float(needed.removeprefix("Minimum order: at most ").removesuffix(" pieces"))
-    case = make_case([criterion], {"Fernhill": [enough]}, brief=MUGS, minimum_per=(unit,))
-    assert count(criterion, case, AS_OF).tested.low[0] <= 2.5
+    enough = float(re.search(rf"at most (\d+) pieces (if )?per {named}", needed)[1])
+    case = make_case([criterion], {"Fernhill": [enough]}, brief=MUGS, minimum_per=(named,))
+    assert 2.5 == count(criterion, case, AS_OF).tested.low[0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "words"),
+    [(1, "pieces", "1 piece"), (1, "working days", "1 working day"), (1, "cm", "1 cm"), (2, "days", "2 days"),
+     (1, "%", "1%"), (1, "carats", "1 carats"), (0.5, "days", "0.5 days")],
+)  # fmt: skip
+def test_one_of_a_well_known_unit_is_singular(typed, unit, words):
+    assert words == answer_words(numbers("a", 1, unit=unit), typed, typed)

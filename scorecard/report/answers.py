@@ -5,7 +5,7 @@ from math import inf, isnan
 from scorecard.calculation import Calculation
 from scorecard.counting import Counting
 from scorecard.criteria import Criterion, UnknownRule
-from scorecard.reasons import answer_words, range_words
+from scorecard.reasons import answer_words, range_words, tidy, times, typed_words
 from scorecard.words import rounded
 
 
@@ -27,11 +27,10 @@ def answer_in_words(calculation: Calculation, maker: int, criterion: int) -> str
 def typed_in_words(calculation: Calculation, maker: int, criterion: int) -> str:
     """Return an answer as typed, with the pieces that it is divided by or the number of ratings it rests on."""
     one, counting = calculation.case.criteria.criteria[criterion], calculation.countings[criterion]
-    low, high = float(counting.typed.low[maker]), float(counting.typed.high[maker])
-    said = answer_words(one, low, high)
-    if one.per_quantity and said != "unknown":
-        return f"{said} for {_pieces(counting, maker)}"
-    return f"{said}{_ratings(one, counting, maker)}"
+    said = typed_words(one, counting, maker)
+    if not one.per_quantity or not counting.typed.known[maker]:
+        return f"{said}{_ratings(one, counting, maker)}"
+    return f"{said.removesuffix(' per order')}{_pieces(counting, maker)}"
 
 
 def counts_as_in_words(calculation: Calculation, maker: int, criterion: int) -> str:
@@ -39,7 +38,7 @@ def counts_as_in_words(calculation: Calculation, maker: int, criterion: int) -> 
     one, counting = calculation.case.criteria.criteria[criterion], calculation.countings[criterion]
     low, high = float(counting.counts_as.low[maker]), float(counting.counts_as.high[maker])
     if one.per_quantity and not isnan(low):
-        return f"{range_words(low, high)} times"
+        return times(range_words(low, high))
     return answer_words(one, low, high)
 
 
@@ -49,16 +48,19 @@ def rule_words(rule: UnknownRule, points: float) -> str:
     Examples
     --------
     >>> rule_words("middle", 50), rule_words(40.0, 40)
-    ('middle', '40.0 points')
+    ('the middle', '40.0 points')
     """
     if isinstance(rule, str):
-        return rule
+        return f"the {rule}"
     return f"{rounded(points)} points"
 
 
 def _pieces(counting: Counting, maker: int) -> str:
     fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
-    return range_words(fewest, most)
+    if fewest < most and counting.per[maker] is None:
+        return f", for {tidy(most)} if per order or {tidy(fewest)} if per design"
+    comma = "" if counting.per[maker] in (None, "order") else ","
+    return f"{comma} for {range_words(fewest, most)}"
 
 
 def _ratings(criterion: Criterion, counting: Counting, maker: int) -> str:

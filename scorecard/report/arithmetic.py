@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scorecard.brief import UNITS, Brief
+from scorecard.brief import Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion, Limit, Steady
-from scorecard.reasons import tidy, with_unit
+from scorecard.reasons import tidy, times, with_unit
 from scorecard.report.answers import counts_as_in_words, rule_words, typed_in_words
 from scorecard.report.texts import isolate, visible
 from scorecard.report.weights import weight_words
@@ -84,26 +84,32 @@ def source_sentence(criterion: Criterion) -> str:
 
 def per_sentence(brief: Brief) -> str:
     """Return how a minimum becomes a number of times what is wanted of its unit."""
-    known = [(unit, brief.pieces_per(unit)) for unit in UNITS]
-    pieces = listed(
-        f"{tidy(number)} for {'the' if unit == 'order' else 'a'} {unit}" for unit, number in known if number is not None
-    )
-    return f"Divided by the pieces wanted of the unit that the minimum is per: {pieces}."
+    whole = f"Divided by the pieces wanted: {tidy(brief.quantity)} for the order"
+    parts = [
+        f"{tidy(brief.quantity / number)} for a {unit}"
+        for unit, number in (("design", brief.designs), ("colour", brief.colours), ("size", brief.sizes))
+        if number and number > 1
+    ]
+    unit = "; which of these, the column “Minimum is per” says" if parts else ""
+    return f"{listed([whole, *parts])}{unit}. So {times('2')} is twice what is wanted."
 
 
 def limit_words(limit: Limit, criterion: Criterion) -> str:
     """Return a limit in words."""
-    unit = "times" if criterion.per_quantity else criterion.unit
     said = []
     if limit.at_least is not None:
-        said.append(f"at least {with_unit(tidy(limit.at_least), unit)}")
+        said.append(f"at least {_amount(limit.at_least, criterion)}")
     if limit.at_most is not None:
-        said.append(f"at most {with_unit(tidy(limit.at_most), unit)}")
+        said.append(f"at most {_amount(limit.at_most, criterion)}")
     if limit.one_of is not None:
         said.append(listed((f"“{choice}”" for choice in limit.one_of), "or"))
     if limit.none_of is not None:
         said.append(f"not {listed((f'“{choice}”' for choice in limit.none_of), 'or')}")
     return listed(said)
+
+
+def _amount(number: float, criterion: Criterion) -> str:
+    return times(tidy(number)) if criterion.per_quantity else with_unit(tidy(number), criterion.unit)
 
 
 def steady_sentence(steady: Steady) -> str:
@@ -120,8 +126,7 @@ def points_sentence(criterion: Criterion) -> str:
     if isinstance(criterion.value, Choices):
         worth = listed(f"“{name}” {tidy(points)}" for name, points in criterion.value.table)
         return f"Points: {worth}."
-    unit = "times" if criterion.per_quantity else criterion.unit
-    worth = listed(f"{tidy(points)} at {with_unit(tidy(answer), unit)}" for answer, points in criterion.value.knots)
+    worth = listed(f"{tidy(points)} at {_amount(answer, criterion)}" for answer, points in criterion.value.knots)
     return f"Points: {worth}; in proportion between these, level beyond them."
 
 

@@ -17,9 +17,9 @@ def case_of(criterion, typed, **more):
 @pytest.mark.parametrize(
     ("rule", "words"),
     [
-        ("worst", "unknown, counted as worst"),
-        ("middle", "unknown, counted as middle"),
-        ("best", "unknown, counted as best"),
+        ("worst", "unknown, counted as the worst"),
+        ("middle", "unknown, counted as the middle"),
+        ("best", "unknown, counted as the best"),
         (40.0, "unknown, counted as 40.0 points"),
     ],
 )
@@ -29,7 +29,7 @@ def test_unknown_says_what_it_is_counted_as(assessed, rule, words):
 
 def test_a_range_says_what_it_is_counted_as(assessed):
     case = case_of(numbers("a", 1, unit="days", unknown="worst"), (3, 5))
-    assert "3 to 5 days, counted as worst" == answer_in_words(assessed(case), 0, 0)
+    assert "3 to 5 days, counted as the worst" == answer_in_words(assessed(case), 0, 0)
 
 
 def test_a_range_that_makes_no_difference_is_left_alone(assessed):
@@ -46,15 +46,29 @@ def per_design(typed, unit):
 
 
 def test_a_minimum_per_design_stands_beside_the_pieces_of_a_design(assessed):
-    assert "100 pieces for 50" == typed_in_words(assessed(per_design(100, "design")), 0, 0)
+    assert "100 pieces per design, for 50" == typed_in_words(assessed(per_design(100, "design")), 0, 0)
+
+
+def test_a_minimum_per_order_stands_beside_all_pieces(assessed):
+    assert "100 pieces for 200" == typed_in_words(assessed(per_design(100, "order")), 0, 0)
+
+
+def test_with_one_design_a_minimum_of_unknown_unit_stands_beside_all_pieces(assessed):
+    case = case_of(numbers("a", 1, per_quantity=True, unit="pieces"), 100, brief=Brief(item="mug", quantity=200))
+    assert "100 pieces for 200" == typed_in_words(assessed(case), 0, 0)
+
+
+def test_a_minimum_per_a_unit_of_unknown_number_stands_beside_what_is_possible(assessed):
+    assert "100 pieces per colour, for 50 to 200" == typed_in_words(assessed(per_design(100, "colour")), 0, 0)
 
 
 def test_a_minimum_of_unknown_unit_stands_beside_both(assessed):
-    assert "100 pieces for 50 to 200" == typed_in_words(assessed(per_design(100, None)), 0, 0)
+    expected = "100 pieces, for 200 if per order or 50 if per design"
+    assert expected == typed_in_words(assessed(per_design(100, None)), 0, 0)
 
 
 def test_a_minimum_counts_as_so_many_times(assessed):
-    assert "2 times" == counts_as_in_words(assessed(per_design(100, "design")), 0, 0)
+    assert "2×" == counts_as_in_words(assessed(per_design(100, "design")), 0, 0)
 
 
 def test_an_unknown_minimum_is_unknown(assessed):

@@ -56,7 +56,19 @@ def test_the_steady_rule_is_told_with_its_formula():
 
 
 def test_minimums_are_told_with_the_pieces_of_each_unit():
-    assert "200 for the order and 50 for a design." in per_sentence(Brief(item="mug", quantity=200, designs=4))
+    said = per_sentence(Brief(item="mug", quantity=200, designs=4))
+    assert said.startswith("Divided by the pieces wanted: 200 for the order and 50 for a design; which of these,")
+
+
+def test_with_one_design_minimums_are_told_with_all_pieces_alone():
+    expected = "Divided by the pieces wanted: 200 for the order. So 2× is twice what is wanted."
+    assert expected == per_sentence(Brief(item="mug", quantity=200))
+
+
+def test_a_minimum_is_told_in_times_what_is_wanted():
+    criterion = numbers("order", 1, (1, 100), (2, 0), per_quantity=True, unit="pieces")
+    expected = "Points: 100 at 1× and 0 at 2×; in proportion between these, level beyond them."
+    assert (expected, "at most 2.5×") == (points_sentence(criterion), limit_words(Limit(at_most=2.5), criterion))
 
 
 def test_unknown_is_told_with_what_it_allows():
