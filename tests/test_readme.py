@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from scorecard.reading import brief_table, criteria_file, criterion_table
+from scorecard.reading.headings import TYPED_MEASURES
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -70,3 +71,8 @@ def test_every_command_stands_in_the_readme():
 )
 def test_every_key_of_the_criteria_file_stands_in_the_readme(key):
     assert re.search(rf"[`\[]{key}\b", README)
+
+
+@pytest.mark.parametrize(("measure", "heading"), TYPED_MEASURES.items())
+def test_every_measure_stands_in_the_readme_with_its_heading(measure, heading):
+    assert f"| `{measure}` | {heading} |" in README

@@ -68,18 +68,31 @@ def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findi
     """Return the headings among a sheet's first rows; what is missing, doubled or misspelt goes to the findings."""
     row = find_heading_row(rows)
     if row is None:
-        findings.refuse("A1", _no_maker_column(rows))
+        _refuse_no_maker_column(rows, findings)
         return None
-    known = {folded(heading): heading for heading in known_headings(criteria)}
+    known = known_titles(criteria)
     titles = [as_text(value) for value in row[1]]
     headings = Headings(row=row[0], columns=_columns(row[0], titles, known, findings))
     strangers = {title: at for at, title in enumerate(titles, 1) if title.strip() and folded(title) not in known}
-    for offered in _refuse_missing(headings, criteria, list(strangers), findings):
-        strangers.pop(offered, None)
-    _warn_of_missing_counts(headings, criteria, findings)
+    _refuse_missing(headings, criteria, strangers, findings)
+    _warn_of_missing_counts(headings, criteria, strangers, findings)
     if criteria:  # without the criteria file's headings every column that it names would look misspelt
-        _warn_of_misspelt(headings, strangers, list(known.values()), findings)
+        _warn_of_misspelt(headings, strangers, list(known_headings(criteria)), findings)
     return headings
+
+
+def known_titles(criteria: Sequence[Criterion]) -> dict[str, str]:
+    """Return each folded title that the tool knows, with its heading.
+
+    What a measure stands for may also be typed under the measure's name or its criterion's title, unless that is the
+    heading of something else.
+    """
+    known = {folded(heading): heading for heading in known_headings(criteria)}
+    for criterion in criteria:
+        heading = TYPED_MEASURES.get(criterion.measure or "")
+        for title in (criterion.measure, criterion.title) if heading else ():
+            known.setdefault(folded(title or ""), heading or "")
+    return known
 
 
 def known_headings(criteria: Sequence[Criterion]) -> Iterator[str]:
@@ -93,62 +106,79 @@ def known_headings(criteria: Sequence[Criterion]) -> Iterator[str]:
     yield from FIXED_COLUMNS
 
 
-def _no_maker_column(rows: Sequence[SheetRow]) -> Fault:
-    """Return the fault of a sheet without a heading "Maker"."""
-    first = rows[0][1] if rows else []
-    titles = [as_text(value) for value in first if not is_blank(value)]
-    close = nearest(MAKER, titles)
-    wanted = (
-        f"Rename the heading {quoted(close)} to {MAKER}" if close else f"Head the column of names {MAKER}, in row 1"
-    )
-    return Fault("no-maker-column", f"no column is headed {MAKER} in the first {HEADING_ROWS} rows", wanted)
+def _refuse_no_maker_column(rows: Sequence[SheetRow], findings: Findings) -> None:
+    """Note that a sheet has no heading "Maker", at the heading that may be meant for it."""
+    row, first = rows[0] if rows else (1, [])
+    titles = {as_text(value): at for at, value in enumerate(first, 1) if not is_blank(value)}
+    cell, wanted = _renamed(MAKER, titles, row)
+    found = f"no column is headed {MAKER} in the first {HEADING_ROWS} rows"
+    findings.refuse(cell, Fault("no-maker-column", found, wanted or f"Head the column of names {MAKER}, in row 1"))
+
+
+def _renamed(heading: str, strangers: dict[str, int], row: int) -> tuple[str, str]:
+    """Return the cell of the unknown heading that is nearest to a missing one, taking it off, and that it be renamed.
+
+    Where none is near: the row's first cell, and "".
+    """
+    close = nearest(heading, list(strangers))
+    if close is None:
+        return f"A{row}", ""
+    return f"{column_letter(strangers.pop(close))}{row}", f"Rename the heading {quoted(close)} to {quoted(heading)}"
 
 
 def _columns(row: int, titles: Sequence[str], known: dict[str, str], findings: Findings) -> dict[str, int]:
-    """Return the position of each known heading; a second column of one heading is a problem."""
-    columns: dict[str, int] = {}
+    """Return the position of each known heading; the heading's own title goes before others that mean the same."""
+    there: dict[str, list[int]] = {}
     for at, title in enumerate(titles, 1):
-        key = folded(title)
-        if key not in known:
-            continue
-        if key in columns:
-            first = f"{column_letter(columns[key])}{row}"
-            fault = Fault("doubled-heading", f"{quoted(title)} is the heading of {first} too", "Rename one of the two")
-            findings.refuse(f"{column_letter(at)}{row}", fault)
-        columns.setdefault(key, at)
+        heading = known.get(folded(title))
+        if heading is not None:
+            there.setdefault(folded(heading), []).append(at)
+    columns = {}
+    for key, places in there.items():
+        columns[key], *others = sorted(places, key=lambda at: (folded(titles[at - 1]) != key, at))
+        for at in others:
+            _note_second(columns[key], at, titles, (row, findings))
     return columns
 
 
+def _note_second(first: int, at: int, titles: Sequence[str], noted: tuple[int, Findings]) -> None:
+    """Note a second column of one heading: a problem where the two are titled alike, else a warning."""
+    row, findings = noted
+    title, taken, cell = titles[at - 1], titles[first - 1], f"{column_letter(first)}{row}"
+    if folded(title) == folded(taken):
+        fault = Fault("doubled-heading", f"{quoted(title)} is the heading of {cell} too", "Rename one of the two")
+        findings.refuse(f"{column_letter(at)}{row}", fault)
+        return
+    found = f"{quoted(title)} says the same as {quoted(taken)} in {cell}, which is read in its place"
+    findings.warn(f"{column_letter(at)}{row}", Fault("second-heading", found, "Keep one of the two columns"))
+
+
 def _refuse_missing(
-    headings: Headings, criteria: Sequence[Criterion], strangers: Sequence[str], findings: Findings
-) -> set[str]:
-    """Note each weighted criterion whose column is missing; return the headings that may be meant for one."""
-    offered = set()
+    headings: Headings, criteria: Sequence[Criterion], strangers: dict[str, int], findings: Findings
+) -> None:
+    """Note each weighted criterion whose column is missing; a heading that may be meant for it is no longer strange."""
     for criterion in criteria:
         column = criterion.column
         if column is None or criterion.weight <= 0 or headings.column(column) is not None:
             continue
-        close = nearest(column, strangers)
-        wanted = f"Add a column headed {quoted(column)}"
-        if close:
-            wanted = f"Rename the heading {quoted(close)} to {quoted(column)}"
-            offered.add(close)
+        cell, wanted = _renamed(column, strangers, headings.row)
         found = f"no column is headed {quoted(column)}, which {criterion.title} draws on"
-        findings.refuse(f"A{headings.row}", Fault("missing-column", found, wanted))
-    return offered
+        fault = Fault("missing-column", found, wanted or f"Add a column headed {quoted(column)}")
+        findings.refuse(cell, fault)
 
 
-def _warn_of_missing_counts(headings: Headings, criteria: Sequence[Criterion], findings: Findings) -> None:
+def _warn_of_missing_counts(
+    headings: Headings, criteria: Sequence[Criterion], strangers: dict[str, int], findings: Findings
+) -> None:
     """Note each steadied criterion whose count of ratings is nowhere."""
     for criterion in criteria:
         steady = criterion.steady
         answers_are_there = headings.column(heading_of(criterion)) is not None
         if steady and answers_are_there and headings.column(steady.count_column) is None:
-            found = (
-                f"no column is headed {quoted(steady.count_column)}, so how many ratings stand behind each is unknown"
-            )
-            wanted = f"Add a column headed {quoted(steady.count_column)}"
-            findings.warn(f"A{headings.row}", Fault("missing-count-column", found, wanted))
+            counts = quoted(steady.count_column)
+            cell, wanted = _renamed(steady.count_column, strangers, headings.row)
+            found = f"no column is headed {counts}, so how many ratings stand behind each is unknown"
+            findings.warn(cell, Fault("missing-count-column", found, wanted or f"Add a column headed {counts}"))
 
 
 def _warn_of_misspelt(headings: Headings, strangers: dict[str, int], known: Sequence[str], findings: Findings) -> None:

@@ -36,6 +36,7 @@ C = TypeVar("C", bound=Column)
 MINIMUM_ORDER = "Minimum order"
 COST_MEASURE = "landed_cost_per_piece"
 MEASURE_UNITS = {"response_days": "days", "days_to_door": "days"}
+ALSO_UNITS = {"response_days": "working days"}  # which is what it counts
 
 
 class MakerColumns:
@@ -141,7 +142,7 @@ def number_rule(criterion: Criterion, heading: str, typed: NumberRule, currency:
     unit = criterion.unit or usual
     return replace(
         typed,
-        unit=ColumnUnit(unit),
+        unit=ColumnUnit(unit, ALSO_UNITS.get(criterion.measure or "", "")),
         within=criterion.within,
         counts=unit if is_minimum else None,
         is_minimum=is_minimum,

@@ -104,9 +104,11 @@ class ColumnUnit:
     Parameters
     ----------
     unit : as the criteria file gives it: "days", "EUR", "€ per piece"; "" where there is none
+    also : another unit that says the same in this column; "" where there is none
     """
 
     unit: str
+    also: str = ""
     codes: frozenset[str] = field(init=False)
     rest: str = field(init=False)
 
@@ -137,7 +139,7 @@ class ColumnUnit:
             return True
         if currency_before:
             return bool(self.rest) and _per(word) == self.rest
-        if _meaning(word) == _meaning(self.unit):
+        if _meaning(word) in {_meaning(self.unit), _meaning(self.also)}:
             return True
         head, rest = _parted(word)
         return self.has_currency(head) and (not rest or _per(rest) == self.rest)

@@ -52,9 +52,29 @@ def test_a_known_heading_that_is_there_twice_is_a_problem_at_the_second():
 def test_a_weighted_criterion_without_its_column_is_a_problem_that_names_the_nearest():
     _, findings = headings_of("Maker", "Minimun order", criteria=[numbers("m", "Minimum order")], row=4)
 
-    assert [("A4", "missing-column")] == codes(findings.problems)
-    assert "'Minimun order'" in findings.problems[0].wanted
+    assert [("B4", "missing-column")] == codes(findings.problems)
+    assert "Rename the heading 'Minimun order' to 'Minimum order'" == findings.problems[0].wanted
     assert [] == findings.warnings
+
+
+def test_one_misspelt_heading_is_offered_for_one_criterion_alone():
+    _, findings = headings_of("Maker", "Ratng", criteria=[numbers("a", "Rating"), numbers("b", "Rating 2")])
+
+    assert [("B1", "missing-column"), ("A1", "missing-column")] == codes(findings.problems)
+
+
+def test_a_misspelt_maker_column_is_a_problem_at_its_own_cell():
+    _, findings = headings_of("Rating", "Makers", row=3)
+
+    assert [("B3", "no-maker-column")] == codes(findings.problems)
+
+
+def test_a_misspelt_count_column_is_a_warning_at_its_own_cell():
+    criteria = [numbers("r", "Rating", steady=STEADY)]
+    _, findings = headings_of("Maker", "Rating", "Rating counted", criteria=criteria)
+
+    assert [("C1", "missing-count-column")] == codes(findings.warnings)
+    assert "Rename the heading 'Rating counted' to 'Ratings counted'" == findings.warnings[0].wanted
 
 
 def test_a_criterion_of_weight_0_may_lack_its_column():
@@ -73,6 +93,38 @@ def test_a_typed_measure_has_a_heading_of_its_own():
     headings, _ = headings_of("Maker", "response days", criteria=[numbers("m", measure="response_days")])
 
     assert 2 == headings.column("Response days")
+
+
+@pytest.mark.parametrize("title", ["Response days", "Response time", "response_days", "RESPONSE  TIME"])
+def test_a_typed_measure_is_met_by_its_heading_its_key_or_its_criterions_title(title):
+    criteria = [numbers("m", measure="response_days", title="Response time")]
+    headings, findings = headings_of("Maker", title, criteria=criteria)
+
+    assert (2, [], []) == (headings.column("Response days"), findings.problems, findings.warnings)
+
+
+def test_the_documented_heading_of_a_measure_wins_with_a_warning_at_the_other():
+    criteria = [numbers("m", measure="response_days", title="Response time")]
+    headings, findings = headings_of("Maker", "Response time", "Response days", criteria=criteria)
+
+    assert (3, []) == (headings.column("Response days"), findings.problems)
+    assert [("B1", "second-heading")] == codes(findings.warnings)
+
+
+def test_a_measures_title_takes_no_column_that_another_criterion_draws_on():
+    criteria = [numbers("m", measure="sample_marks", title="Rating"), numbers("r", "Rating")]
+    headings, _ = headings_of("Maker", "Rating", criteria=criteria)
+
+    assert (2, None) == (headings.column("Rating"), headings.column("Sample marks"))
+
+
+@pytest.mark.parametrize("title", ["Notes", "Maker", "Asked on"])
+def test_a_measures_title_takes_no_column_of_the_tools_own(title):
+    headings, findings = headings_of(
+        "Maker", "Asked on", "Notes", criteria=[numbers("m", measure="sample_marks", title=title)]
+    )
+
+    assert (None, []) == (headings.column("Sample marks"), findings.problems)
 
 
 def test_a_steadied_criterion_without_its_count_is_a_warning():

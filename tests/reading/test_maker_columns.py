@@ -1,6 +1,8 @@
+import pytest
 from builders import numbers
 
 from scorecard.criteria import Steady
+from scorecard.reading.cell_values import read_number
 from scorecard.reading.findings import Findings
 from scorecard.reading.headings import Headings
 from scorecard.reading.maker_columns import MakerColumns, number_rule
@@ -43,6 +45,17 @@ def test_a_minimum_order_is_known_by_its_heading_or_by_being_divided():
 
 def test_typed_response_days_are_in_days():
     assert "days" == number_rule(numbers("m", measure="response_days"), "Response days", NumberRule()).unit.unit
+
+
+def test_typed_response_days_may_be_called_working_days():
+    rule = number_rule(numbers("m", measure="response_days", unit="days"), "Response days", NumberRule())
+
+    assert (3, 3, "3") == read_number("3 working days", rule)[:3]
+
+
+@pytest.mark.parametrize("criterion", [numbers("m", "Lead days", unit="days"), numbers("m", measure="days_to_door")])
+def test_working_days_are_another_unit_in_any_other_column(criterion):
+    assert "other-unit" == read_number("3 working days", number_rule(criterion, "x", NumberRule())).code
 
 
 def test_a_minimum_order_without_a_unit_is_in_pieces():
