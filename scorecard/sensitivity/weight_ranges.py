@@ -144,11 +144,22 @@ def typed_end(share: float, others_typed: float) -> float | None:
 
 def _leads(differences: Floats, shares: Floats) -> _Leads:
     """Return the leads at the two ends of every criterion, from differences in points (makers, criteria)."""
+    return _Leads(all_on=differences, none_on=differences @ others_in_proportion(shares))
+
+
+def others_in_proportion(shares: Floats) -> Floats:
+    """Return the shares with none on a criterion and the others in proportion: (criteria, left out), a column each.
+
+    Examples
+    --------
+    >>> others_in_proportion(np.array([0.5, 0.3, 0.2])).T[0].tolist()
+    [0.0, 0.6, 0.4]
+    """
     others = np.tile(shares[:, np.newaxis], len(shares))
     np.fill_diagonal(others, 0)
     rest = np.array([fsum(column) for column in others.T])
-    others = np.divide(others, rest, out=np.zeros_like(others), where=rest > 0)
-    return _Leads(all_on=differences, none_on=differences @ others)
+    parts: Floats = np.divide(others, rest, out=np.zeros_like(others), where=rest > 0)
+    return parts
 
 
 def _ranges(differences: Floats, shares: Floats) -> tuple[WeightRange | None, ...]:
