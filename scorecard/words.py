@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 
 
 def shortest(number: float) -> str:
@@ -65,3 +65,19 @@ def nearest(word: str, known: Sequence[str]) -> str | None:
     folded = {name.casefold().strip(): name for name in reversed(known)}
     close = get_close_matches(word.casefold().strip(), folded, n=1, cutoff=0.6)
     return folded[close[0]] if close else None
+
+
+def nearest_first(word: str, known: Sequence[str]) -> list[str]:
+    """Return known words by how much they look like this one, those that hold it or are held by it first.
+
+    Examples
+    --------
+    >>> nearest_first("credited", ["free", "paid", "paid, credited to the order"])
+    ['paid, credited to the order', 'free', 'paid']
+    """
+
+    def likeness(name: str) -> tuple[bool, float]:
+        folded, typed = name.casefold().strip(), word.casefold().strip()
+        return folded in typed or typed in folded, SequenceMatcher(None, folded, typed).ratio()
+
+    return sorted(known, key=likeness, reverse=True)

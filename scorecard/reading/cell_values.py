@@ -7,13 +7,12 @@ roughly, is a fault.
 import re
 from datetime import date, time, timedelta
 from decimal import Decimal as Exact
-from difflib import get_close_matches
 from math import inf, isfinite, isnan, nan
 from typing import NamedTuple
 
 from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
 from scorecard.reading.number_text import AS_TEXT, WRITE_A_NUMBER, NumberRule, not_a_number, read_amount, tidy
-from scorecard.words import listed, shortest
+from scorecard.words import listed, nearest_first, shortest
 
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
 LONGEST_NUMBER = 100  # so that no text is beyond what arithmetic can hold
@@ -118,6 +117,8 @@ def read_text(text: str, rule: NumberRule) -> Reading | Fault:
     number = read_amount(plain, rule)
     if not isinstance(number, Fault):
         return Reading(number, number, None if rule.is_plain(plain) else shortest(number))
+    if number.code == "rough-number":
+        return number
     return _open_range(plain, rule) or _closed_range(plain, rule) or number
 
 
@@ -243,6 +244,5 @@ def read_choice(value: Value, choices: tuple[str, ...]) -> Reading | Fault:
     fault = no_value(value)
     if fault:
         return fault
-    close = get_close_matches(text, positions, n=len(positions), cutoff=0.0)
-    permitted = listed([f"'{choices[positions[name]]}'" for name in close], "or")
+    permitted = listed([f"'{choices[positions[name]]}'" for name in nearest_first(text, list(positions))], "or")
     return Fault("not-a-choice", f"{quoted(value)} is not one of the choices", f"Write {permitted}")

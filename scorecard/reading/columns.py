@@ -11,7 +11,7 @@ from typing import Protocol, TypeVar, cast
 import numpy as np
 
 from scorecard.answers import Answers
-from scorecard.brief import Unit
+from scorecard.brief import UNITS, Unit
 from scorecard.reading.cell_values import UNKNOWN, UNKNOWN_WORDS, Reading, no_value, read_choice, read_number
 from scorecard.reading.cells import Fault, Value, as_text, quoted
 from scorecard.reading.date_values import read_day
@@ -19,6 +19,7 @@ from scorecard.reading.findings import Findings
 from scorecard.reading.names import LONGEST_NAME, read_name
 from scorecard.reading.number_text import THOUSANDS, NumberRule
 from scorecard.value_functions import Floats
+from scorecard.words import listed, nearest_first
 
 T = TypeVar("T")
 
@@ -206,7 +207,8 @@ def read_minimum_unit(value: Value) -> Unit | Fault | None:
     unit = MINIMUM_UNITS.get(word.removeprefix("per ").removesuffix("s"))
     if unit:
         return unit
-    wanted = "Write order, design, colour or size, or leave the cell empty"
+    units = listed(nearest_first(word.removeprefix("per "), UNITS), "or")
+    wanted = f"Write {units}, or leave the cell empty"
     return no_value(value) or Fault("not-a-minimum-unit", f"{quoted(value)} is not what a minimum is per", wanted)
 
 

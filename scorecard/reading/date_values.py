@@ -61,6 +61,9 @@ def _not_iso(text: str) -> Fault:
     if not days:
         return Fault("not-a-date", f"{quoted(text)} is not a day", WRITE_A_DAY)
     spelt = " or ".join(f"{day.day} {day:%B} {day.year}" for day in days)
+    if len(days) == 1:
+        wanted = f"If {spelt} is meant, write {days[0].isoformat()}"
+        return Fault("date-in-another-form", f"{quoted(text)} is a day in another form", wanted)
     wanted = f"Write {' or '.join(day.isoformat() for day in days)}"
     return Fault("ambiguous-date", f"{quoted(text)} can be {spelt}", wanted)
 

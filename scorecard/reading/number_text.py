@@ -7,6 +7,9 @@ are possible the brief's decimal mark decides, and where it does not, nothing is
 import re
 import unicodedata
 from dataclasses import dataclass, field
+from decimal import ROUND_CEILING, ROUND_FLOOR
+from decimal import Decimal as Exact
+from math import inf
 
 from scorecard.reading.cells import Decimal, Fault, quoted
 from scorecard.reading.units import ColumnUnit, currencies, is_known_unit
@@ -31,6 +34,16 @@ EXPONENT = re.compile(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
 ROUGHLY = re.compile(
     r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE
 )
+SMALL_NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+NUMBER_WORDS = {word: number for number, word in enumerate(SMALL_NUMBERS, 1)} | {
+    "fifteen": 15,
+    "twenty": 20,
+    "thirty": 30,
+    "fifty": 50,
+    "hundred": 100,
+    "thousand": 1000,
+}
+NUMBER_OR_WORD = re.compile(rf"\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_WORDS)})\b", re.IGNORECASE)
 WHOLE_NUMBER = re.compile(r"[+-]?[0-9]+")
 PLAIN = {mark: re.compile(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
 THOUSANDS = re.compile(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
@@ -158,19 +171,43 @@ def _beside(text: str, before: str, after: str, rule: NumberRule) -> Fault | Non
         return None
     for word in (before, after.partition(" ")[0].partition("/")[0]):
         if word and currencies(word) and not unit.has_currency(word):
-            wanted = f"Write it in {unit.unit}, as a number alone" if unit.codes else "Write the number alone"
-            return Fault("other-currency", f"{quoted(text)} is in another currency than its column", wanted)
+            return _other_money(text, rule)
     if not before and is_known_unit(after):
         wanted = f"Write the number{rule.of_unit}" if unit.unit else "Write the number alone"
         return Fault("other-unit", f"{quoted(text)} is not a number{rule.of_unit}", wanted)
     return not_a_number(text, rule)
 
 
+def _other_money(text: str, rule: NumberRule) -> Fault:
+    """Return the fault of an amount of money in a column of another currency, or of something else."""
+    if rule.unit.codes:
+        wanted = f"Write it in {rule.unit.unit}, as a number alone"
+        return Fault("other-currency", f"{quoted(text)} is in another currency than its column", wanted)
+    found = f"{quoted(text)} is an amount of money, where a number{rule.of_unit} is due"
+    return Fault("money-for-number", found, f"Write the number{rule.of_unit} alone")
+
+
+def _range_for(text: str, rule: NumberRule) -> str:
+    """Return advice to write a range that fits a rough number: a tenth less to a tenth more, or the range it names."""
+    words = [match[0].strip() for match in NUMBER_OR_WORD.finditer(text)]
+    told = [NUMBER_WORDS.get(word.casefold()) or settle(word, rule.decimal) for word in words]
+    numbers = [Exact(shortest(number)) for number in told if not isinstance(number, Fault) and number < inf]
+    if len(numbers) != len(told) or len(numbers) not in (1, 2) or numbers[0] > numbers[-1]:
+        return "Write the least and the greatest that it can be, as in 3-5"
+    unit = Exact(1).scaleb(min(int(number.as_tuple().exponent) for number in numbers))
+    low, high = numbers[0], numbers[-1]
+    if len(numbers) == 1:
+        low = (low * Exact("0.9")).quantize(unit, ROUND_FLOOR)
+        high = (high * Exact("1.1")).quantize(unit, ROUND_CEILING)
+    least, greatest = rule.within or (-inf, inf)
+    return f"Write a range such as {shortest(max(float(low), least))}-{shortest(min(float(high), greatest))}"
+
+
 def not_a_number(text: str, rule: NumberRule) -> Fault:
     """Return the fault of a text that holds no number, with the advice that fits it best."""
     found = f"{quoted(text)} is not a number{rule.of_unit}"
     if ROUGHLY.search(text):
-        return Fault("rough-number", f"{quoted(text)} is only roughly a number", "Write a range such as 90-110")
+        return Fault("rough-number", f"{quoted(text)} is only roughly a number", _range_for(text, rule))
     if DATE_LIKE.fullmatch(text) or MONTH.match(text):
         found = f"{quoted(text)} looks like a date, where a number is due"
         return Fault("date-for-number", found, f"{WRITE_A_NUMBER}; {AS_TEXT}")

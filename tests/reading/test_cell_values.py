@@ -176,7 +176,7 @@ def test_from_a_number_is_that_number_in_a_minimum_order():
         ("at least 1.000", "ambiguous-number"),
         ("2-3 weeks", "other-unit"),
         ("24h", "other-unit"),
-        ("$3", "other-currency"),
+        ("$3", "money-for-number"),
         ("~100", "rough-number"),
         ("ca. 100", "rough-number"),
         ("about 3-5", "rough-number"),
@@ -292,6 +292,14 @@ def test_another_choice_lists_those_permitted_the_nearest_first():
 
     assert wanted.startswith("Write 'paid', ")
     assert all(f"'{choice}'" in wanted for choice in SAMPLES)
+
+
+@pytest.mark.parametrize(
+    ("typed", "nearest"),
+    [("free sample", "free"), ("Credited", "paid, credited to the order"), ("non", "none"), ("piad", "paid")],
+)
+def test_the_nearest_choice_is_named_first(typed, nearest):
+    assert read_choice(typed, SAMPLES).wanted.startswith(f"Write '{nearest}', ")
 
 
 @given(st.one_of(st.text(max_size=40), st.floats(), st.integers(), st.booleans(), st.datetimes(), st.none()))

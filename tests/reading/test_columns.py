@@ -132,6 +132,10 @@ def test_a_minimum_is_per_a_unit_however_it_is_spelt(value, unit):
     assert unit == read_minimum_unit(value)
 
 
+def test_a_misspelt_unit_of_a_minimum_names_the_nearest_first():
+    assert read_minimum_unit("per desing").wanted.startswith("Write design, ")
+
+
 def test_a_minimum_per_another_word_is_a_fault_at_its_cell():
     found = findings()
     column = MinimumUnitColumn("C", found)

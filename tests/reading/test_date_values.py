@@ -28,8 +28,8 @@ def test_no_day_is_unknown(value):
     ("value", "code"),
     [
         ("03/04/2026", "ambiguous-date"),
-        ("25.11.2026", "ambiguous-date"),
-        ("2026/11/25", "ambiguous-date"),
+        ("25.11.2026", "date-in-another-form"),
+        ("2026/11/25", "date-in-another-form"),
         ("2026-13-01", "not-a-date"),
         ("25 Nov", "not-a-date"),
         ("40/40/2026", "not-a-date"),
@@ -51,6 +51,13 @@ def test_a_day_that_can_be_read_in_two_ways_says_both():
 
     assert "'03/04/2026' can be 3 April 2026 or 4 March 2026" == fault.found
     assert "Write 2026-04-03 or 2026-03-04" == fault.wanted
+
+
+def test_a_day_in_another_form_with_one_reading_offers_just_that():
+    fault = read_day("16/11/2026")
+
+    assert "'16/11/2026' is a day in another form" == fault.found
+    assert "If 16 November 2026 is meant, write 2026-11-16" == fault.wanted
 
 
 def test_a_bare_number_offers_the_day_that_a_spreadsheet_counts_so():

@@ -110,7 +110,7 @@ def test_details_are_texts(tmp_path):
         ("Years trading", "5-3", "B2", "reversed-range"),
         ("Years trading", "from 3", "B2", "from-number"),
         ("Years trading", "18 months", "B2", "other-unit"),
-        ("Years trading", "€3", "B2", "other-currency"),
+        ("Years trading", "€3", "B2", "money-for-number"),
         ("Years trading", datetime(2026, 5, 3), "B2", "date-for-number"),
         ("Years trading", True, "B2", "true-or-false"),
         ("Years trading", "=1/0", "B2", "formula-without-result"),

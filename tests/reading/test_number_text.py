@@ -91,8 +91,8 @@ def test_a_number_with_its_columns_currency_reads_as_itself(text, number):
         ("24h", "other-unit"),
         ("3 weeks", "other-unit"),
         ("3 working days", "other-unit"),
-        ("€3", "other-currency"),
-        ("3 GBP", "other-currency"),
+        ("€3", "money-for-number"),
+        ("3 GBP", "money-for-number"),
         ("03/04/2026", "date-for-number"),
         ("2026-11-25", "date-for-number"),
         ("1.2.3", "date-for-number"),
@@ -170,3 +170,40 @@ def test_a_number_with_its_files_decimal_mark_reads_back_as_itself(number, mark)
 @given(st.text(max_size=30))
 def test_no_text_makes_the_reader_stumble(text):
     assert isinstance(read_amount(tidy(text), EUROS), float | Fault)
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("~10", "9-11"),
+        ("about ten", "9-11"),
+        ("ca. 100", "90-110"),
+        ("roughly 3 days", "2-4"),
+        ("some 1 500", "1350-1650"),
+        ("about 2.5", "2.2-2.8"),
+        ("about 3-5", "3-5"),
+        ("around a hundred", "90-110"),
+    ],
+)
+def test_a_rough_number_is_answered_with_a_range_that_fits_it(text, hint):
+    assert f"Write a range such as {hint}" == read_amount(text, DAYS).wanted
+
+
+@pytest.mark.parametrize("text", ["about 1,000", "roughly a few", "about 1-2-3", "about 5 to 3", "~" + "9" * 400])
+def test_a_rough_number_that_cannot_be_told_is_answered_without_one(text):
+    assert "Write the least and the greatest that it can be, as in 3-5" == read_amount(text, DAYS).wanted
+
+
+def test_a_range_for_a_rough_rating_stays_within_its_bounds():
+    assert "Write a range such as 4.4-5" == read_amount("~4.9", NumberRule(within=(0, 5))).wanted
+
+
+def test_money_in_a_column_of_pieces_is_not_called_another_currency():
+    fault = read_amount("€150", NumberRule(unit=ColumnUnit("pieces")))
+
+    assert "'€150' is an amount of money, where a number of pieces is due" == fault.found
+    assert "Write the number of pieces alone" == fault.wanted
+
+
+def test_another_currency_is_one_where_the_column_has_a_currency():
+    assert "other-currency" == read_amount("$3", EUROS).code
