@@ -1,0 +1,134 @@
+"""Amounts: numbers that may be a range, money in its currency, and rounding to the last minor unit.
+
+A reader gives decimals made from the text of a cell, or from ``str`` of its number, never from a float itself.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Context, Decimal
+from functools import reduce
+from typing import Literal
+
+from scorecard.codes import CURRENCY_DECIMALS
+
+ZERO = Decimal(0)
+HUNDRED = Decimal(100)
+OPEN = Decimal("Infinity")
+EXACT = Context(prec=60)
+
+End = Literal["low", "high"]
+Cut = Literal["half up", "down"]
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A number, 0 or more, that may be a range: both ends are the same where it is known.
+
+    Parameters
+    ----------
+    low : the least that it may be; 0 for "up to 24"
+    high : the most; None where the range is open ("50+")
+
+    Raises
+    ------
+    ValueError
+        If an end is not a number of 0 or more, or low is above high.
+    """
+
+    low: Decimal
+    high: Decimal | None
+
+    def __post_init__(self) -> None:
+        ends = (self.low,) if self.high is None else (self.low, self.high)
+        if any(not isinstance(end, Decimal) or not end.is_finite() or end < 0 for end in ends):
+            raise ValueError("an end of a span is a decimal number, 0 or more")
+        if self.high is not None and self.low > self.high:
+            raise ValueError("low must be at most high")
+
+    def at(self, end: End) -> Decimal:
+        """Return one end; infinite where it is open."""
+        return self.low if end == "low" else OPEN if self.high is None else self.high
+
+    @property
+    def is_known(self) -> bool:
+        """Whether it is one number."""
+        return self.low == self.high
+
+    def __add__(self, other: "Span") -> "Span":
+        high = None if self.high is None or other.high is None else self.high + other.high
+        return Span(self.low + other.low, high)
+
+    @classmethod
+    def of(cls, low: Decimal | int | str, high: Decimal | int | str | None = None) -> "Span":
+        """Return one number, or a range of two.
+
+        Examples
+        --------
+        >>> Span.of("1.20"), Span.of(3, 5)
+        (Span(low=Decimal('1.20'), high=Decimal('1.20')), Span(low=Decimal('3'), high=Decimal('5')))
+        """
+        return cls(Decimal(low), Decimal(low if high is None else high))
+
+
+@dataclass(frozen=True, slots=True)
+class Money:
+    """An amount that may be a range, in a currency (ISO 4217)."""
+
+    amount: Span
+    currency: str
+
+
+def times(amount: Decimal, factor: Decimal) -> Decimal:
+    """Return a product, exactly; nothing times an open end is nothing.
+
+    Examples
+    --------
+    >>> times(ZERO, OPEN), times(Decimal("1.10"), Decimal("3"))
+    (Decimal('0'), Decimal('3.30'))
+    """
+    return ZERO if not amount or not factor else EXACT.multiply(amount, factor)
+
+
+def over(amount: Decimal, divisor: Decimal) -> Decimal:
+    """Return a quotient, to 60 digits."""
+    return EXACT.divide(amount, divisor)
+
+
+def added(amounts: Iterable[Decimal]) -> Decimal:
+    """Return a sum, exactly."""
+    return reduce(EXACT.add, amounts, ZERO)
+
+
+def percent_of(percent: Decimal, amount: Decimal) -> Decimal:
+    """Return so many hundredths of an amount, exactly."""
+    return over(times(percent, amount), HUNDRED)
+
+
+def to_step(amount: Decimal, step: Decimal, cut: Cut = "half up") -> Decimal:
+    """Return an amount as a multiple of a step: the nearest with halves up, or the one below.
+
+    Examples
+    --------
+    >>> to_step(Decimal("13.125"), Decimal("0.01")), to_step(Decimal("4.025"), Decimal("0.01"), "down")
+    (Decimal('13.13'), Decimal('4.02'))
+    """
+    if not amount.is_finite():
+        return amount
+    way = ROUND_HALF_UP if cut == "half up" else ROUND_DOWN
+    return EXACT.multiply(over(amount, step).quantize(Decimal(1), rounding=way, context=EXACT), step)
+
+
+def minor_unit(currency: str) -> Decimal:
+    """Return the smallest amount of a currency.
+
+    Examples
+    --------
+    >>> minor_unit("GBP"), minor_unit("JPY"), minor_unit("KWD")
+    (Decimal('0.01'), Decimal('1'), Decimal('0.001'))
+    """
+    return Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
+
+
+def to_minor(amount: Decimal, currency: str) -> Decimal:
+    """Return an amount to the last minor unit of its currency, halves up."""
+    return to_step(amount, minor_unit(currency))

@@ -1,0 +1,16 @@
+"""One row of the sheet Quotes."""
+
+from scorecard.costing.amounts import Span
+from scorecard.costing.quotes import SEA_ONLY, TERMS, QuoteRow
+from scorecard.errors import Place
+
+CELL = Place(file="makers.xlsx", sheet="Quotes", cell="A2")
+ROW = QuoteRow(maker="Fernhill", row=2, price=Span.of(480), price_is_for="all", currency="EUR", places={"Maker": CELL})
+
+
+def test_a_column_that_is_not_there_gives_the_maker_s_cell():
+    assert CELL == ROW.at("Valid until")
+
+
+def test_incoterms_2020_has_eleven_rules_four_of_them_for_water_only():
+    assert (11, 4) == (len(TERMS), len(SEA_ONLY))
