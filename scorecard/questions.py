@@ -19,6 +19,23 @@ from scorecard.value_functions import Floats, Stretches, joined
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Turn:
+    """One way in which an answer alone could change the leader.
+
+    Parameters
+    ----------
+    by : "points", or "limit" where it could do so only by ruling the leader out
+    leader_then : position of the maker that it could put strictly first
+    answers : stretches of answers as typed that would do it, infinite where open; a choice is its position. Empty where
+        they cannot be told: a steadied rating, a minimum per an unknown unit
+    """
+
+    by: str
+    leader_then: int
+    answers: Stretches = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
     """One open answer.
 
@@ -26,23 +43,33 @@ class Question:
     ----------
     maker, criterion : positions
     carries : share times (high - low), in points of score
-    by : "points" or "limit" where it alone could change the leader, else None
-    leader_then : position of the maker that it could put strictly first; None where none
-    answers : stretches of answers as typed that would do it, infinite where open; a choice is its position. Empty where
-        they cannot be told: a steadied rating, a minimum per an unknown unit
+    turns : the ways in which it alone could change the leader: two for a joint leader that could rise and could fall
     """
 
     maker: int
     criterion: int
     carries: float
-    by: str | None = None
-    leader_then: int | None = None
-    answers: Stretches = ()
+    turns: tuple[Turn, ...] = ()
 
     @property
     def could_change_leader(self) -> bool:
         """Whether it alone could change the leader."""
-        return self.by is not None
+        return bool(self.turns)
+
+    @property
+    def by(self) -> str | None:
+        """The first turn's; None where it could not."""
+        return self.turns[0].by if self.turns else None
+
+    @property
+    def leader_then(self) -> int | None:
+        """The first turn's; None where it could not."""
+        return self.turns[0].leader_then if self.turns else None
+
+    @property
+    def answers(self) -> Stretches:
+        """The first turn's; none where it could not."""
+        return self.turns[0].answers if self.turns else ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -146,26 +173,21 @@ def _others(standing: Standing) -> tuple[Floats, Booleans]:
 
 
 def _question(standing: Standing, effects: _Effects, cell: tuple[int, int], carries: float) -> Question:
-    maker, criterion = cell
+    turns = [*_rise(standing, effects, cell), *_fall(standing, effects, cell)]
+    return Question(maker=cell[0], criterion=cell[1], carries=carries, turns=tuple(turns))
+
+
+def _rise(standing: Standing, effects: _Effects, cell: tuple[int, int]) -> Iterator[Turn]:
     if effects.rises[cell]:
-        return Question(
-            maker=maker,
-            criterion=criterion,
-            carries=carries,
-            by="points",
-            leader_then=maker,
-            answers=_answers_that_lift(standing, maker, criterion),
-        )
-    if not (effects.sinks[cell] or effects.out[cell]):
-        return Question(maker=maker, criterion=criterion, carries=carries)
-    return Question(
-        maker=maker,
-        criterion=criterion,
-        carries=carries,
-        by="points" if effects.sinks[cell] else "limit",
-        leader_then=standing.best_of_others(maker)[1],
-        answers=_answers_that_sink(standing, maker, criterion),
-    )
+        yield Turn(by="points", leader_then=cell[0], answers=_answers_that_lift(standing, *cell))
+
+
+def _fall(standing: Standing, effects: _Effects, cell: tuple[int, int]) -> Iterator[Turn]:
+    if effects.sinks[cell] or effects.out[cell]:
+        _, then = standing.best_of_others(cell[0])
+        by = "points" if effects.sinks[cell] else "limit"
+        if then is not None:
+            yield Turn(by=by, leader_then=then, answers=_answers_that_sink(standing, *cell))
 
 
 def _points_level(standing: Standing, maker: int, criterion: int) -> float:

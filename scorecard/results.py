@@ -15,7 +15,7 @@ from scorecard.criteria import Criterion
 from scorecard.firm_results import firm_result, shares_by_criterion
 from scorecard.numbers import figure, figures, plain
 from scorecard.problem_result import SCHEMA
-from scorecard.questions import Question
+from scorecard.questions import Question, Turn
 from scorecard.ranking import ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
 
@@ -153,15 +153,19 @@ def _what_lets_in(calculation: Calculation, maker: int) -> str:
 
 
 def _question(calculation: Calculation, question: Question) -> Json:
-    names = calculation.case.table.makers
     criterion = calculation.case.criteria.criteria[question.criterion]
-    then = question.leader_then
+    turns = [_turn(calculation, criterion, turn) for turn in question.turns]
+    first = turns[0] if turns else {"by": None, "leader_then": None, "answers": []}
     return {
-        "maker": names[question.maker],
+        "maker": calculation.case.table.makers[question.maker],
         "criterion": criterion.key,
         "could_change_leader": question.could_change_leader,
         "carries": figure(question.carries),
-        "by": question.by,
-        "leader_then": None if then is None else names[then],
-        "answers": [answer(criterion, low, high) for low, high in question.answers],
+        **first,
+        "otherwise": turns[1] if len(turns) > 1 else None,
     }
+
+
+def _turn(calculation: Calculation, criterion: Criterion, turn: Turn) -> Json:
+    answers = [answer(criterion, low, high) for low, high in turn.answers]
+    return {"by": turn.by, "leader_then": calculation.case.table.makers[turn.leader_then], "answers": answers}

@@ -7,10 +7,8 @@ from collections.abc import Sequence
 from itertools import groupby
 from math import inf, isinf
 
+from scorecard.asks import question_phrase
 from scorecard.calculation import Calculation
-from scorecard.criteria import Criterion
-from scorecard.questions import Question
-from scorecard.reasons import answer_words, range_words, with_unit
 from scorecard.words import listed, rounded
 
 
@@ -61,39 +59,6 @@ def of_hundred(part: float) -> str:
     ('4.2 of 100', 'less than 0.1 of 100')
     """
     return f"{rounded(part * 100)} of 100" if part == 0 or part >= 0.0005 else "less than 0.1 of 100"
-
-
-def question_phrase(calculation: Calculation, question: Question) -> str:
-    """Return a question as a phrase: whose answer on what, and which answer would put whom first."""
-    name = calculation.case.table.makers[question.maker]
-    subject = f"{name} on “{calculation.case.criteria.criteria[question.criterion].title}”"
-    return subject if question.leader_then is None else f"{subject} ({consequence_phrase(calculation, question)})"
-
-
-def consequence_phrase(calculation: Calculation, question: Question) -> str:
-    """Return which answer to a question would put whom first; "" where none would."""
-    if question.leader_then is None:
-        return ""
-    names = calculation.case.table.makers
-    answers = answers_phrase(calculation.case.criteria.criteria[question.criterion], question.answers)
-    where = f"with {answers}, " if answers else "with the right answer, "
-    out = f"{names[question.maker]} is ruled out and " if question.by == "limit" else ""
-    return f"{where}{out}{names[question.leader_then]} leads"
-
-
-def answers_phrase(criterion: Criterion, stretches: Sequence[tuple[float, float]]) -> str:
-    """Return stretches of answers in words, such as "260 pieces or less"; "" where there are none."""
-    if criterion.choices is not None:
-        return listed((f"“{answer_words(criterion, *one)}”" for one in stretches), "or") if stretches else ""
-    return listed((_or_beyond(*one, criterion.unit) for one in stretches), "or") if stretches else ""
-
-
-def _or_beyond(low: float, high: float, unit: str) -> str:
-    if isinf(low) and not isinf(high):
-        return f"{with_unit(range_words(high, high), unit)} or less"
-    if isinf(high) and not isinf(low):
-        return f"{with_unit(range_words(low, low), unit)} or more"
-    return with_unit(range_words(low, high), unit)
 
 
 def change_sentence(calculation: Calculation, rival: int) -> str:

@@ -3,6 +3,8 @@
 The second computation tries answers one by one on a fine grid, with points, limits and scores of its own.
 """
 
+from itertools import product
+
 import numpy as np
 import pytest
 from cases import choices, make_case, numbers, rated, standing_of
@@ -57,18 +59,19 @@ def test_an_answer_on_the_grid_that_changes_the_leader_is_found(standing):
 @given(standings())
 def test_who_leads_then_does_so_just_inside_the_answers(standing):
     for one in questions(standing):
-        for low, high in one.answers:
-            inside = (max(low, -50.0) + min(high, 50.0)) / 2
-            assert one.leader_then == first_with(standing, one.maker, one.criterion, inside)
+        for turn in one.turns:
+            for low, high in turn.answers:
+                inside = (max(low, -50.0) + min(high, 50.0)) / 2
+                assert turn.leader_then == first_with(standing, one.maker, one.criterion, inside)
 
 
 @settings(max_examples=100)
 @given(standings())
 def test_who_leads_then_does_so_all_over_the_answers(standing):
     for one in questions(standing):
-        for answer in tries(standing, one.maker, one.criterion):
-            if any(low + 1e-6 < answer < high - 1e-6 for low, high in one.answers):
-                assert one.leader_then == first_with(standing, one.maker, one.criterion, answer)
+        for turn, answer in product(one.turns, tries(standing, one.maker, one.criterion)):
+            if any(low + 1e-6 < answer < high - 1e-6 for low, high in turn.answers):
+                assert turn.leader_then == first_with(standing, one.maker, one.criterion, answer)
 
 
 @settings(max_examples=100)
@@ -80,6 +83,17 @@ def test_outside_the_answers_another_leads_or_several_are_level(standing):
         for answer in tries(standing, one.maker, one.criterion):
             if not any(low - 1e-6 <= answer <= high + 1e-6 for low, high in one.answers):
                 assert one.leader_then != first_with(standing, one.maker, one.criterion, answer)
+
+
+@settings(max_examples=100)
+@given(standings())
+def test_every_leader_that_an_answer_on_the_grid_makes_is_named(standing):
+    for one in questions(standing):
+        named = {turn.leader_then for turn in one.turns}
+        firsts = {
+            first_with(standing, one.maker, one.criterion, at) for at in tries(standing, one.maker, one.criterion)
+        }
+        assert {first for first in firsts if changes(standing, first)} <= named
 
 
 @settings(max_examples=100)
@@ -142,6 +156,12 @@ def test_an_answer_that_at_best_draws_level_changes_nothing():
 def test_an_answer_of_a_joint_leader_that_parts_the_two_changes_the_leader():
     one = first_asked(rated((1,), {"Fernhill": [50], "Brightholm": [(50, 80)]}, unknown="worst"))
     assert (1, ((50.0, 80.0),)) == (one.leader_then, one.answers)
+
+
+def test_an_answer_of_a_joint_leader_that_parts_the_two_does_so_either_way():
+    one = first_asked(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 80)]}, unknown="middle"))
+    expected = [(1, "points", ((50.0, 80.0),)), (0, "points", ((20.0, 50.0),))]
+    assert expected == [(turn.leader_then, turn.by, turn.answers) for turn in one.turns]
 
 
 def test_nobody_follows_a_leader_whose_rivals_are_level():

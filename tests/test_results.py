@@ -191,8 +191,15 @@ def test_a_question_says_whose_what_and_with_which_answers():
         "by": "points",
         "leader_then": "Brightholm",
         "answers": [{"low": 50, "high": 80}],
+        "otherwise": None,
     }
     assert [expected] == result_on(rated((1,), rows, unknown="worst"))["questions"]
+
+
+def test_a_question_on_a_joint_leader_says_both_ways():
+    rows = {"Fernhill": [50], "Brightholm": [(20, 80)]}
+    expected = {"by": "points", "leader_then": "Fernhill", "answers": [{"low": 20, "high": 50}]}
+    assert expected == result_on(rated((1,), rows, unknown="middle"))["questions"][0]["otherwise"]
 
 
 def test_warnings_and_cells_set_aside_are_written():

@@ -1,18 +1,13 @@
 """The sentences that screens and pages share."""
 
-from math import inf
-
 import pytest
-from cases import AS_OF, choices, make_case, numbers, rated
+from cases import AS_OF, rated
 
 from scorecard.assessment import assess
 from scorecard.criteria import Limit
 from scorecard.sentences import (
-    answers_phrase,
     change_sentence,
-    consequence_phrase,
     of_hundred,
-    question_phrase,
     range_sentence,
     rule_sentence,
     spread_of_points,
@@ -74,63 +69,6 @@ def test_one_that_passes_is_the_only_one():
 def test_one_that_may_yet_fail_is_told_so():
     expected = "Fernhill is the only maker that passes every limit, and it may yet fail one"
     assert expected == verdict_on([9, None], [9, 1], limit=Limit(at_least=5))
-
-
-# questions
-
-
-def asked_first(case):
-    found = assessed(case)
-    return question_phrase(found, found.questions[0])
-
-
-def test_a_question_that_changes_nothing_is_whose_answer_on_what():
-    assert "Brightholm on “C1”" == asked_first(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
-
-
-def test_a_question_that_changes_nothing_has_no_consequence():
-    found = assessed(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
-    assert "" == consequence_phrase(found, found.questions[0])
-
-
-def test_a_limit_that_rules_the_leader_out_is_told():
-    criteria = [numbers("rating", 1, unknown="best", limit=Limit(at_least=40)), numbers("price", 1)]
-    case = make_case(criteria, {"Fernhill": [(30, 60), 80], "Brightholm": [50, 50]})
-    expected = "Fernhill on “Rating” (with 30 to 40, Fernhill is ruled out and Brightholm leads)"
-    assert expected == asked_first(case)
-
-
-def test_where_the_answers_cannot_be_told_the_right_one_is_asked_for():
-    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst")
-    rows = {"Fernhill": [60], "Brightholm": [150]}
-    units = ("design", None)
-    case = make_case([criterion], rows, minimum_per=units, brief=replace_designs(4))
-    assert "Brightholm on “Minimum” (with the right answer, Brightholm leads)" == asked_first(case)
-
-
-def replace_designs(designs):
-    from scorecard.brief import Brief
-
-    return Brief(item="enamel mug", quantity=200, designs=designs)
-
-
-PIECES = numbers("minimum", 1, unit="pieces")
-METHOD = choices("method", 1, {"kiln": 100, "print": 50, "none": 0})
-
-
-@pytest.mark.parametrize(
-    ("criterion", "stretches", "phrase"),
-    [
-        (PIECES, (), ""),
-        (PIECES, ((-inf, 260),), "260 pieces or less"),
-        (PIECES, ((-inf, 2), (9, inf)), "2 pieces or less or 9 pieces or more"),
-        (PIECES, ((3, 5),), "3 to 5 pieces"),
-        (METHOD, ((0, 0), (1, 1)), "“kiln” or “print”"),
-        (METHOD, (), ""),
-    ],
-)
-def test_answers_read_as_a_person_would_say_them(criterion, stretches, phrase):
-    assert phrase == answers_phrase(criterion, stretches)
 
 
 # weights

@@ -9,6 +9,7 @@ from typing import Any
 
 import typer
 
+from scorecard.asks import cells_to_write, question_phrase
 from scorecard.assessment import Assessment, assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json
@@ -17,7 +18,7 @@ from scorecard.cli.tables import ranking_table
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.folder import read_folder
 from scorecard.report.page import page
-from scorecard.sentences import question_phrase, rule_sentence, verdict_sentence
+from scorecard.sentences import rule_sentence, verdict_sentence
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import Written, time_stamp, write_outputs
@@ -172,8 +173,8 @@ def next_step(assessment: Assessment, folder: Path) -> str:
         return "look at the limits in the criteria file, or write down more makers"
     deciding = [one for one in assessment.questions if one.could_change_leader]
     if deciding:
-        place = assessment.case.table.place(deciding[0].maker, assessment.case.criteria.keys[deciding[0].criterion])
-        return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {place.cell}"
+        cells = cells_to_write(assessment, deciding[0].maker, deciding[0].criterion)
+        return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {cells}"
     heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)
     other = f"reweigh {heaviest.key}={shortest(round(heaviest.weight / 2, 2))}"
     return f"try another weight, such as {command(other, folder)}"

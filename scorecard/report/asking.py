@@ -7,13 +7,12 @@ from urllib.parse import urlsplit
 
 import numpy as np
 
-from scorecard.answers import MakerTable
+from scorecard.asks import cells_to_write, consequence_phrase
 from scorecard.calculation import Calculation
 from scorecard.questions import Question
 from scorecard.reasons import what_lets_in, why_ruled_out
 from scorecard.report.answers import typed_in_words
 from scorecard.report.texts import isolate
-from scorecard.sentences import consequence_phrase
 from scorecard.words import counted, rounded
 from scorecard.writing import safe_href
 
@@ -123,20 +122,15 @@ def _matters(calculation: Calculation, question: Question) -> bool:
 
 
 def _asked(calculation: Calculation, question: Question) -> Asked:
-    criterion, table = calculation.case.criteria.criteria[question.criterion], calculation.case.table
+    criterion = calculation.case.criteria.criteria[question.criterion]
     return Asked(
-        maker=table.makers[question.maker],
+        maker=calculation.case.table.makers[question.maker],
         criterion=criterion.title,
         now=typed_in_words(calculation, question.maker, question.criterion),
         change=_change(calculation, question),
         carries=rounded(question.carries) if question.carries == 0 or question.carries >= 0.05 else "under 0.1",
-        cell=_where(table, question.maker, criterion.key),
+        cell=cells_to_write(calculation, question.maker, question.criterion),
     )
-
-
-def _where(table: MakerTable, maker: int, key: str) -> str:
-    """Return the cell that an answer belongs into; the row, where the tool computes it from other columns."""
-    return str(table.place(maker, key).cell) if key in table.letters else f"row {table.rows[maker]}"
 
 
 def _change(calculation: Calculation, question: Question) -> str | None:

@@ -1,0 +1,95 @@
+"""Open answers in words: whose answer on what, which answer would put whom first, and which cells to write it into.
+
+Enters: a calculation and one of its questions. Leaves: phrases without a full stop.
+"""
+
+from collections.abc import Sequence
+from math import isinf, isnan
+
+from scorecard.calculation import Calculation
+from scorecard.criteria import Criterion
+from scorecard.questions import Question, Turn
+from scorecard.reasons import answer_words, range_words, with_unit
+from scorecard.words import listed
+
+MINIMUM_PER, ASKED_ON, ANSWERED_ON = "Minimum is per", "Asked on", "Answered on"
+
+
+def question_phrase(calculation: Calculation, question: Question) -> str:
+    """Return a question as a phrase: whose answer on what, and which answer would put whom first."""
+    name = calculation.case.table.makers[question.maker]
+    subject = f"{name} on “{calculation.case.criteria.criteria[question.criterion].title}”"
+    return f"{subject} ({consequence_phrase(calculation, question)})" if question.turns else subject
+
+
+def consequence_phrase(calculation: Calculation, question: Question) -> str:
+    """Return which answers to a question would put whom first; "" where none would."""
+    return "; ".join(_turn_phrase(calculation, question, turn) for turn in question.turns)
+
+
+def _turn_phrase(calculation: Calculation, question: Question, turn: Turn) -> str:
+    names = calculation.case.table.makers
+    out = f"{names[question.maker]} is ruled out and " if turn.by == "limit" else ""
+    return f"{_given(calculation, question, turn)}, {out}{names[turn.leader_then]} leads"
+
+
+def _given(calculation: Calculation, question: Question, turn: Turn) -> str:
+    criterion, maker = calculation.case.criteria.criteria[question.criterion], question.maker
+    if turn.answers:
+        unit = _unit(calculation, question)
+        return f"with {answers_phrase(criterion, turn.answers)}{f' per {unit}' if unit else ''}"
+    counting = calculation.countings[question.criterion]
+    if counting.typed.low[maker] != counting.typed.high[maker]:
+        return "with the right answer"
+    return "depending on what it is per" if criterion.per_quantity else "depending on how many ratings it rests on"
+
+
+def _unit(calculation: Calculation, question: Question) -> str | None:
+    per = calculation.countings[question.criterion].per
+    return per[question.maker] if per else None
+
+
+def answers_phrase(criterion: Criterion, stretches: Sequence[tuple[float, float]]) -> str:
+    """Return stretches of answers in words, such as "260 pieces or less"; "" where there are none."""
+    if criterion.choices is not None:
+        return listed((f"“{answer_words(criterion, *one)}”" for one in stretches), "or") if stretches else ""
+    return listed((_or_beyond(*one, criterion.unit) for one in stretches), "or") if stretches else ""
+
+
+def _or_beyond(low: float, high: float, unit: str) -> str:
+    if isinf(low) and not isinf(high):
+        return f"{with_unit(range_words(high, high), unit)} or less"
+    if isinf(high) and not isinf(low):
+        return f"{with_unit(range_words(low, low), unit)} or more"
+    return with_unit(range_words(low, high), unit)
+
+
+def cells_to_write(calculation: Calculation, maker: int, criterion: int) -> str:
+    """Return the cells that an open answer belongs into, listed; the row, where it has no column yet.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+    maker, criterion : positions
+    """
+    table = calculation.case.table
+    columns = [column for column in _open_columns(calculation, maker, criterion) if column in table.letters]
+    return listed(str(table.place(maker, column).cell) for column in columns) if columns else f"row {table.rows[maker]}"
+
+
+def _open_columns(calculation: Calculation, maker: int, at: int) -> list[str]:
+    one, counting = calculation.case.criteria.criteria[at], calculation.countings[at]
+    columns = [one.key] if counting.typed.low[maker] != counting.typed.high[maker] else []
+    if one.measure == "response_days" and one.key not in calculation.case.table.letters:
+        asked = calculation.case.table.asked_on
+        columns = [ANSWERED_ON] if len(asked) and not isnan(asked[maker]) else [ASKED_ON, ANSWERED_ON]
+    fewest, most = counting.pieces
+    if fewest[maker] < most[maker] and counting.per[maker] is None:
+        columns.append(MINIMUM_PER)
+    if (
+        one.steady is not None
+        and counting.ratings is not None
+        and counting.ratings.low[maker] < counting.ratings.high[maker]
+    ):
+        columns.append(one.steady.count_column)
+    return columns

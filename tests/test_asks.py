@@ -1,0 +1,137 @@
+"""Open answers in words: whose, on what, who leads then, and where to write it."""
+
+from dataclasses import replace
+from math import inf
+
+import numpy as np
+import pytest
+from cases import AS_OF, choices, make_case, numbers, rated
+
+from scorecard.answers import Answers
+from scorecard.asks import answers_phrase, cells_to_write, consequence_phrase, question_phrase
+from scorecard.assessment import assess
+from scorecard.brief import Brief
+from scorecard.criteria import Limit, Steady
+
+MUGS = Brief(item="enamel mug", quantity=200, designs=4)
+
+
+def assessed(case):
+    return assess(case, as_of=AS_OF)
+
+
+def asked_first(case):
+    found = assessed(case)
+    return question_phrase(found, found.questions[0])
+
+
+def test_a_question_that_changes_nothing_is_whose_answer_on_what():
+    assert "Brightholm on “C1”" == asked_first(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
+
+
+def test_a_question_that_changes_nothing_has_no_consequence():
+    found = assessed(rated((1,), {"Fernhill": [90], "Brightholm": [(1, 2)]}))
+    assert "" == consequence_phrase(found, found.questions[0])
+
+
+def test_a_limit_that_rules_the_leader_out_is_told():
+    criteria = [numbers("rating", 1, unknown="best", limit=Limit(at_least=40)), numbers("price", 1)]
+    case = make_case(criteria, {"Fernhill": [(30, 60), 80], "Brightholm": [50, 50]})
+    expected = "Fernhill on “Rating” (with 30 to 40, Fernhill is ruled out and Brightholm leads)"
+    assert expected == asked_first(case)
+
+
+def test_where_only_the_unit_is_open_the_leader_depends_on_it():
+    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst")
+    rows = {"Fernhill": [60], "Brightholm": [150]}
+    units = ("design", None)
+    case = make_case([criterion], rows, minimum_per=units, brief=MUGS)
+    assert "Brightholm on “Minimum” (depending on what it is per, Brightholm leads)" == asked_first(case)
+
+
+PIECES = numbers("minimum", 1, unit="pieces")
+METHOD = choices("method", 1, {"kiln": 100, "print": 50, "none": 0})
+
+
+@pytest.mark.parametrize(
+    ("criterion", "stretches", "phrase"),
+    [
+        (PIECES, (), ""),
+        (PIECES, ((-inf, 260),), "260 pieces or less"),
+        (PIECES, ((-inf, 2), (9, inf)), "2 pieces or less or 9 pieces or more"),
+        (PIECES, ((3, 5),), "3 to 5 pieces"),
+        (METHOD, ((0, 0), (1, 1)), "“kiln” or “print”"),
+        (METHOD, (), ""),
+    ],
+)
+def test_answers_read_as_a_person_would_say_them(criterion, stretches, phrase):
+    assert phrase == answers_phrase(criterion, stretches)
+
+
+def test_answers_of_a_known_unit_are_told_per_that_unit():
+    # 60 of the 50 of a design is 1.2 and worth 80; fewer than 1.2 designs beat it
+    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst", unit="pieces")
+    rows = {"Fernhill": [60], "Brightholm": [(40, 90)]}
+    case = make_case([criterion], rows, minimum_per=("design", "design"), brief=MUGS)
+    assert "Brightholm on “Minimum” (with 40 to 60 pieces per design, Brightholm leads)" == asked_first(case)
+
+
+def test_where_only_the_number_of_ratings_is_open_the_leader_depends_on_it():
+    steady = Steady(count_column="Ratings counted", usual=4.0, usual_counts_as=20)
+    criterion = numbers("rating", 1, (4, 0), (5, 100), steady=steady, unknown="worst")
+    counts = {"rating": Answers(np.array([20.0, np.nan]), np.array([20.0, np.nan]))}
+    case = make_case([criterion], {"Fernhill": [4.8], "Brightholm": [5]}, counts=counts)
+    expected = "Brightholm on “Rating” (depending on how many ratings it rests on, Brightholm leads)"
+    assert expected == asked_first(case)
+
+
+def test_an_answer_of_a_joint_leader_is_told_both_ways():
+    case = rated((1,), {"Fernhill": [50], "Brightholm": [(20, 80)]}, unknown="middle")
+    expected = "Brightholm on “C1” (with 50 to 80, Brightholm leads; with 20 to 50, Fernhill leads)"
+    assert expected == asked_first(case)
+
+
+# where to write it
+
+
+def cells(case, letters=None):
+    table = case.table if letters is None else replace(case.table, letters={"maker": "A", **letters})
+    return cells_to_write(assessed(replace(case, table=table)), 0, 0)
+
+
+def one_minimum(typed, unit, brief=MUGS):
+    criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True)
+    return make_case([criterion], {"Fernhill": [typed]}, minimum_per=(unit,), brief=brief)
+
+
+LETTERS = {"minimum": "D", "Minimum is per": "H"}
+
+
+def test_an_open_answer_belongs_into_its_own_cell():
+    assert "B2" == cells(rated((1,), {"Fernhill": [None]}))
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "where"),
+    [(100, None, "H2"), ((100, 200), None, "D2 and H2"), (None, "design", "D2"), ((100, 200), "design", "D2")],
+)
+def test_a_minimum_belongs_into_its_cell_and_its_unit_into_another(typed, unit, where):
+    assert where == cells(one_minimum(typed, unit), LETTERS)
+
+
+def test_a_number_of_ratings_belongs_into_its_own_cell():
+    steady = Steady(count_column="Ratings counted", usual=4.0, usual_counts_as=20)
+    case = make_case([numbers("rating", 1, steady=steady)], {"Fernhill": [5]})
+    assert "F2" == cells(case, {"rating": "C", "Ratings counted": "F"})
+
+
+@pytest.mark.parametrize(("asked", "where"), [(np.nan, "J2 and K2"), (738000.0, "K2")])
+def test_days_to_an_answer_belong_into_the_days_they_are_counted_from(asked, where):
+    criterion = replace(numbers("reply", 1), column=None, measure="response_days")
+    days = {"asked_on": np.array([asked]), "answered_on": np.array([np.nan])}
+    case = make_case([criterion], {"Fernhill": [None]}, **days)
+    assert where == cells(case, {"Asked on": "J", "Answered on": "K"})
+
+
+def test_an_answer_without_a_column_belongs_into_a_row():
+    assert "row 2" == cells(rated((1,), {"Fernhill": [None]}), {})
