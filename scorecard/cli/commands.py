@@ -21,16 +21,18 @@ HERE = Path()
 
 def demo(
     folder: Annotated[Path, typer.Argument(help="Where to lay it out; it must not hold anything yet.")] = Path("demo"),
+    as_of: AsOf = None,
     as_json: AsJson = False,
 ) -> None:
     """Lay out an example folder and score it: the whole tool in one command."""
     from scorecard.cli.laying_out import lay_out_demo
     from scorecard.cli.scoring import Inputs, score_folder
 
-    told = lay_out_demo(folder)
+    inputs = Inputs(folder=folder, as_of=as_of)
+    told = lay_out_demo(folder, inputs.day())
     if not as_json:
         typer.echo(told)
-    score_folder(Inputs(folder=folder), as_json=as_json)
+    score_folder(inputs, as_json=as_json)
 
 
 def start(

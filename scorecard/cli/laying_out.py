@@ -1,6 +1,7 @@
 """``start`` and ``demo``: new folders, never in place of anything that is there."""
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from pathlib import Path
 
 from scorecard.cli.invocation import command
@@ -11,7 +12,7 @@ from scorecard.reading.kinds import find_kind, kinds
 from scorecard.words import listed
 from scorecard.workbooks.entry import entry_workbook
 from scorecard.workbooks.safe import Value
-from scorecard.writing import lay_out, time_stamp
+from scorecard.writing import lay_out
 
 FIRST_KIND = "enamelware-and-ceramics"
 
@@ -31,9 +32,8 @@ def lay_out_start(folder: Path, kind: str | None) -> str:
     )
 
 
-def lay_out_demo(folder: Path) -> str:
-    """Lay out the demo folder, and return what it holds."""
-    day = time_stamp().date()
+def lay_out_demo(folder: Path, day: date) -> str:
+    """Lay out the demo folder, its dates set from a day, and return what it holds."""
     _lay_out(folder, criteria_text(day).encode(), maker_rows(day))
     return f"{folder.resolve()} holds an invented example: 200 mugs, four lighthouses, twelve makers."
 

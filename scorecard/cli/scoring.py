@@ -1,7 +1,6 @@
 """``check`` and ``score``: read a folder, assess it, print, and write the report, the workbook and the result."""
 
 import json
-import os
 from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
@@ -40,7 +39,7 @@ class Inputs:
     def day(self) -> date:
         """Return the day that stands for today: the one named, else the clock's where the user is."""
         if self.as_of is None:
-            return time_stamp().date() if "SOURCE_DATE_EPOCH" in os.environ else datetime.now().astimezone().date()
+            return datetime.now().astimezone().date()
         try:
             return date.fromisoformat(self.as_of)
         except ValueError:

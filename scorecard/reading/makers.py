@@ -4,7 +4,7 @@ Enters: a file, the criteria and the brief. Leaves: the table of makers, or all 
 for what a user typed.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from itertools import chain, islice
@@ -188,8 +188,9 @@ def _refuse_future(columns: MakerColumns, as_of: date, findings: Findings) -> No
 
 def _future(day: float, as_of: date) -> Fault:
     """Return the fault of a day that is still to come."""
-    found = f"{day_text(day)} is after today, {as_of.isoformat()}"
-    return Fault("day-to-come", found, "Write the day on which it happened, or leave the cell empty")
+    found = f"{day_text(day)} is after {as_of.isoformat()}, which stands for today"
+    wanted = "Write the day on which it happened, or leave the cell empty; today is the clock's day, or that of --as-of"
+    return Fault("day-to-come", found, wanted)
 
 
 def _assembled(columns: MakerColumns, findings: Findings) -> MakerTable:
@@ -218,22 +219,3 @@ def _assembled(columns: MakerColumns, findings: Findings) -> MakerTable:
         answered_on=days[ANSWERED_ON],
         details=columns.details(),
     )
-
-
-def future_dates(table: MakerTable, as_of: date) -> tuple[Problem, ...]:
-    """Return a problem for each day of a table that is after today.
-
-    Parameters
-    ----------
-    table : as read without ``as_of``
-    as_of : today
-    """
-    findings = Findings(file=table.file, sheet=table.sheet)
-    seen = [date.fromisoformat(day).toordinal() if day else nan for day in table.details.get(SEEN_ON, ())]
-    columns: tuple[tuple[str, Iterable[float]], ...]
-    columns = ((ASKED_ON, table.asked_on), (ANSWERED_ON, table.answered_on), (SEEN_ON, seen))
-    for heading, days in columns:
-        for at, day in enumerate(days):
-            if day > as_of.toordinal():
-                findings.refuse(table.place(at, heading).cell, _future(day, as_of))
-    return in_order(findings.problems)

@@ -2,7 +2,7 @@
 
 import json
 import shutil
-from datetime import date
+from datetime import date, datetime, timedelta
 
 import pytest
 from builders import makers_csv, makers_xlsx
@@ -73,11 +73,23 @@ def test_the_same_input_gives_the_same_bytes(offices, tmp_path):
     written = []
     for hash_seed in ("1", "2"):
         folder = shutil.copytree(offices, tmp_path / hash_seed)
-        scorecard("score", cwd=folder, SOURCE_DATE_EPOCH="1764061200", PYTHONHASHSEED=hash_seed)
+        scorecard(
+            "score", "--as-of", "2026-11-25", cwd=folder, SOURCE_DATE_EPOCH="1764061200", PYTHONHASHSEED=hash_seed
+        )
         written.append({path.name: path.read_bytes() for path in (folder / "reports").glob("shortlist.*")})
 
     assert 3 == len(written[0])
     assert written[0] == written[1]
+
+
+@pytest.mark.parametrize("seconds", ["0", "1", "32503680000"])
+def test_a_fixed_time_stamp_leaves_today_to_the_clock(tmp_path, seconds):
+    scorecard("demo", "shown", cwd=tmp_path)
+    said = scorecard("score", "--json", cwd=tmp_path / "shown", SOURCE_DATE_EPOCH=seconds)
+
+    today = datetime.now().astimezone().date()
+    assert 0 == said.status
+    assert json.loads(said.out)["as_of"] in {str(today), str(today - timedelta(days=1))}
 
 
 def test_what_the_user_changed_is_kept(offices):

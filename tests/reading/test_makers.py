@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from scorecard.brief import Brief
 from scorecard.criteria import Steady
-from scorecard.reading.makers import MakersReading, ReadingOptions, future_dates, read_makers
+from scorecard.reading.makers import MakersReading, ReadingOptions, read_makers
 
 CRITERIA = (
     numbers("years", "Years trading", unit="years"),
@@ -213,17 +213,6 @@ def test_an_answer_without_a_question_is_a_warning(tmp_path):
     reading = read_rows(tmp_path, (*GOOD, None, "2026-11-02", None), headings=WITH_DAYS)
 
     assert [("I2", "answered-not-asked")] == codes(reading.warnings)
-
-
-def test_days_to_come_are_found_in_a_table_that_was_read_without_a_today(tmp_path):
-    table = read_rows(tmp_path, (*GOOD, "2026-11-02", "2026-11-27", "2026-11-26"), headings=WITH_DAYS).table
-
-    assert [("I2", "day-to-come"), ("J2", "day-to-come")] == codes(future_dates(table, date(2026, 11, 25)))
-    assert () == future_dates(table, date(2026, 11, 27))
-
-
-def test_a_table_without_days_has_none_to_come(tmp_path):
-    assert () == future_dates(read_rows(tmp_path, GOOD).table, date(2026, 11, 25))
 
 
 def test_no_makers_at_all_is_a_warning(tmp_path):
