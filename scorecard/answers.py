@@ -71,7 +71,7 @@ class MakerTable:
     answers : by criterion key, for criteria whose column is there, and for measures that were typed
     counts : number of ratings, by criterion key, for steadied criteria whose count column is there
     minimum_per : unit that each minimum is per; None where blank
-    asked_on, answered_on : days as ``date.toordinal``; NaN where blank
+    asked_on, answered_on : days as ``date.toordinal``; NaN where blank; of no maker where the column is missing
     details : by heading ("Country", "Web page", "Contact", "Seen on", "Notes"), text per maker, "" where blank
     """
 

@@ -76,7 +76,7 @@ def measured(name: str, table: MakerTable, as_of: date) -> Answers:
     Parameters
     ----------
     name : of the measure, as a criterion names it
-    table : the makers
+    table : the makers; a column that is missing is an empty array
     as_of : the day that stands for today
     """
     measure = MEASURES.get(name)

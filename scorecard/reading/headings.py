@@ -76,6 +76,7 @@ def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findi
     strangers = {title: at for at, title in enumerate(titles, 1) if title.strip() and folded(title) not in known}
     _refuse_missing(headings, criteria, strangers, findings)
     _warn_of_missing_counts(headings, criteria, strangers, findings)
+    _warn_of_a_missing_day(headings, criteria, strangers, findings)
     if criteria:  # without the criteria file's headings every column that it names would look misspelt
         _warn_of_misspelt(headings, strangers, list(known_headings(criteria)), findings)
     return headings
@@ -179,6 +180,19 @@ def _warn_of_missing_counts(
             cell, wanted = _renamed(steady.count_column, strangers, headings.row)
             found = f"no column is headed {counts}, so how many ratings stand behind each is unknown"
             findings.warn(cell, Fault("missing-count-column", found, wanted or f"Add a column headed {counts}"))
+
+
+def _warn_of_a_missing_day(
+    headings: Headings, criteria: Sequence[Criterion], strangers: dict[str, int], findings: Findings
+) -> None:
+    """Note that response days cannot be worked out, where one of their two columns is there without the other."""
+    missing = [heading for heading in (ASKED_ON, ANSWERED_ON) if headings.column(heading) is None]
+    drawing = next((one for one in criteria if one.measure == "response_days" and one.weight > 0), None)
+    if drawing is None or len(missing) != 1 or headings.column(heading_of(drawing)) is not None:
+        return
+    cell, wanted = _renamed(missing[0], strangers, headings.row)
+    found = f"no column is headed {quoted(missing[0])}, so {drawing.title} is unknown for every maker"
+    findings.warn(cell, Fault("missing-day-column", found, wanted or f"Add a column headed {quoted(missing[0])}"))
 
 
 def _warn_of_misspelt(headings: Headings, strangers: dict[str, int], known: Sequence[str], findings: Findings) -> None:

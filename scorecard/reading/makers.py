@@ -23,7 +23,7 @@ from scorecard.reading.csv_cells import CsvSheet
 from scorecard.reading.date_values import day_text
 from scorecard.reading.findings import Findings, in_order
 from scorecard.reading.gatekeeper import Admitted, admit
-from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, SEEN_ON, read_headings
+from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, read_headings
 from scorecard.reading.maker_columns import MakerColumns
 from scorecard.reading.maker_rows import read_rows
 from scorecard.reading.names import check_names
@@ -204,8 +204,8 @@ def _assembled(columns: MakerColumns, findings: Findings) -> MakerTable:
     days = {}
     for heading in (ASKED_ON, ANSWERED_ON):
         column = columns.days.get(heading)
-        days[heading] = np.array(column.days if column else [nan] * makers)
-        days[heading][sorted(lost)] = nan
+        days[heading] = np.array(column.days if column else [])
+        days[heading][sorted(lost) if column else []] = nan
     return MakerTable(
         makers=tuple(columns.names.names),
         rows=tuple(columns.names.rows),

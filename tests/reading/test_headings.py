@@ -127,6 +127,23 @@ def test_a_measures_title_takes_no_column_of_the_tools_own(title):
     assert (None, []) == (headings.column("Sample marks"), findings.problems)
 
 
+@pytest.mark.parametrize(
+    ("titles", "noted"),
+    [
+        (["Asked on"], [("A1", "missing-day-column")]),
+        (["Asked on", "Answerd on"], [("C1", "missing-day-column")]),
+        (["Answered on"], [("A1", "missing-day-column")]),
+        ([], []),
+        (["Asked on", "Answered on"], []),
+        (["Asked on", "Response days"], []),
+    ],
+)
+def test_one_day_column_without_the_other_is_a_warning(titles, noted):
+    _, findings = headings_of("Maker", *titles, criteria=[numbers("m", measure="response_days")])
+
+    assert ([], noted) == (findings.problems, codes(findings.warnings))
+
+
 def test_a_steadied_criterion_without_its_count_is_a_warning():
     _, findings = headings_of("Maker", "Rating", criteria=[numbers("r", "Rating", steady=STEADY)])
 

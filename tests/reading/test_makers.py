@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from scorecard.brief import Brief
 from scorecard.criteria import Steady
+from scorecard.measures import measured
 from scorecard.reading.makers import MakersReading, ReadingOptions, read_makers
 
 CRITERIA = (
@@ -207,6 +208,20 @@ def test_days_are_counted_from_the_same_start_as_pythons(tmp_path):
     days = [date(2026, 11, 2).toordinal(), date(2026, 11, 5).toordinal()]
 
     assert days == [table.asked_on[0], table.answered_on[0]]
+
+
+@pytest.mark.parametrize("there", ["Asked on", "Answered on", None])
+def test_response_days_are_unknown_for_all_where_a_column_of_days_is_missing(tmp_path, there):
+    row, headings = ((*GOOD, "2026-11-02"), (*COLUMNS, there)) if there else (GOOD, COLUMNS)
+    table = read_rows(tmp_path, row, headings=headings).table
+
+    assert [False] == measured("response_days", table, date(2026, 11, 25)).known.tolist()
+
+
+def test_response_days_are_at_least_those_so_far_where_the_answer_is_blank(tmp_path):
+    table = read_rows(tmp_path, (*GOOD, "2026-11-20", None, None), headings=WITH_DAYS).table
+
+    assert [3.0] == measured("response_days", table, date(2026, 11, 25)).low.tolist()
 
 
 def test_an_answer_without_a_question_is_a_warning(tmp_path):
