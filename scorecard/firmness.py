@@ -8,7 +8,6 @@ from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from math import fsum
-from threading import Thread
 from typing import Literal
 
 import numpy as np
@@ -147,18 +146,7 @@ def _rivals_in_sheet(mix: Mapping[int, float] | None, ranked: tuple[int, ...]) -
 def _drawn(points: PointsTable, shares: Floats, front: tuple[int, ...], settings: Firmness) -> dict[str, RankShares]:
     low, high = points.low[list(front)], points.high[list(front)]
     streams = {kind: Weightings(kind=kind, shares=shares, seed=settings.seed, spread=settings.spread) for kind in KINDS}
-    found: dict[str, RankShares] = {}
-    threads = [Thread(target=_draw, args=(found, kind, low, high, stream)) for kind, stream in streams.items()]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
-    return {kind: found[kind] for kind in KINDS}
-
-
-def _draw(found: dict[str, RankShares], kind: str, low: Floats, high: Floats, stream: Weightings) -> None:
-    """Put the rank shares of one kind in their place; each stream is its own, so the order of work does not matter."""
-    found[kind] = rank_shares(low, high, stream)
+    return {kind: rank_shares(low, high, stream) for kind, stream in streams.items()}
 
 
 def _in_sheet(found: WeightRange, ranked: tuple[int, ...]) -> WeightRange:

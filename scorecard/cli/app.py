@@ -1,5 +1,6 @@
 """The app: its commands in the order in which a buyer meets them, and what ``scorecard`` alone does."""
 
+import atexit
 import gc
 import os
 from pathlib import Path
@@ -82,5 +83,6 @@ for stage, command, example in (
 def main() -> None:
     """Run the command line."""
     gc.disable()  # a run is short, and nearly all that it makes is needed to the end
+    atexit.register(gc.freeze)  # nor is there anything to look through when it ends
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # the products are small: more threads only wait for one another
     app()

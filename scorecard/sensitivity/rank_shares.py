@@ -4,7 +4,7 @@ Enters: least and greatest points, and a stream of weightings. Leaves: shares of
 Draws are worked through in small blocks, so that any number of them needs the same memory.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import islice
 
@@ -178,8 +178,8 @@ def _first_alike(base: Floats, width: Floats) -> NDArray[np.intp]:
     labels, closed = np.arange(len(base)), np.flatnonzero((width <= 0).all(axis=1))
     sums = base[closed] @ np.sqrt(2 + np.arange(base.shape[1]))
     order = np.argsort(sums)
-    close = np.flatnonzero(np.diff(sums[order]) <= 1000 * TIE)
-    suspects = np.sort(closed[np.union1d(order[close], order[close + 1])])
+    close = np.diff(sums[order], prepend=-np.inf, append=np.inf) <= 1000 * TIE
+    suspects = np.sort(closed[order[close[1:] | close[:-1]]])
     if len(suspects):
         alike = np.round(base[suspects], ALIKE_DECIMALS)
         _, first, group = np.unique(alike, axis=0, return_index=True, return_inverse=True)
@@ -188,24 +188,38 @@ def _first_alike(base: Floats, width: Floats) -> NDArray[np.intp]:
 
 
 def _scores(field: _Field, weightings: Weightings, scale: np.floating) -> Iterator[NDArray[np.floating]]:
-    """Yield blocks of scores times ``scale``, (weightings, different makers), in the scale's precision."""
+    """Yield blocks of scores times ``scale``, (weightings, different makers), in the scale's precision.
+
+    Each block is good until the next is asked for: fresh memory for each would take as long as the scores.
+    """
     base = np.ascontiguousarray((field.base * scale).T, dtype=scale.dtype)
     rows = field.rows_at_once()
-    uniforms = weightings.uniforms(field.open_answers, rows)
+    scores = np.empty((rows, len(field.base)), dtype=scale.dtype)
+    opened = _opened(field, weightings.uniforms(field.open_answers, rows), scores)
     for weights in weightings.blocks(rows):
-        scores = weights.astype(scale.dtype, copy=False) @ base
+        np.matmul(weights.astype(scale.dtype, copy=False), base, out=scores)
         if field.open_answers:
-            _add_open_answers(scores, weights * scale, next(uniforms), field)
+            opened(weights * scale)
         yield scores
 
 
-def _add_open_answers(scores: NDArray[np.floating], weights: Floats, uniforms: Floats, field: _Field) -> None:
-    """Add to the scores what the open answers, drawn, are worth beyond the least that they can be worth."""
-    if field.open_answers * len(field.base) <= SPREAD_AT_MOST:
-        criteria, spread = _spread(field)
-        uniforms *= weights[:, criteria]
-        scores += (uniforms @ spread).astype(scores.dtype, copy=False)
-        return
+def _opened(field: _Field, uniforms: Iterator[Floats], scores: NDArray[np.floating]) -> Callable[[Floats], None]:
+    """Return what adds to the scores what the open answers, drawn, are worth beyond the least that they can be worth."""
+    if field.open_answers * len(field.base) > SPREAD_AT_MOST:
+        return lambda weights: _add_one_by_one(field, next(uniforms), scores, weights)
+    criteria, spread = _spread(field)
+    worth, drawn = np.empty((len(scores), len(criteria))), np.empty(scores.shape)
+
+    def add(weights: Floats) -> None:
+        np.take(weights, criteria, axis=1, out=worth, mode="clip")
+        np.multiply(worth, next(uniforms), out=worth)
+        np.add(scores, np.matmul(worth, spread, out=drawn), out=scores, casting="same_kind")
+
+    return add
+
+
+def _add_one_by_one(field: _Field, uniforms: Floats, scores: NDArray[np.floating], weights: Floats) -> None:
+    """Add what the open answers, drawn, are worth, a criterion at a time."""
     start = 0
     for criterion, makers in enumerate(field.open_cells):
         drawn = uniforms[:, start : start + len(makers)] * field.width[makers, criterion]
@@ -215,7 +229,7 @@ def _add_open_answers(scores: NDArray[np.floating], weights: Floats, uniforms: F
 
 def _spread(field: _Field) -> tuple[NDArray[np.intp], Floats]:
     """Return the criterion of each open answer, and its width in the column of its maker: (open answers, makers)."""
-    makers = np.concatenate(field.open_cells)
+    makers = np.concatenate(field.open_cells) if field.open_cells else np.empty(0, dtype=np.intp)
     criteria = np.repeat(np.arange(len(field.open_cells)), [len(cells) for cells in field.open_cells])
     spread = np.zeros((len(makers), len(field.base)))
     spread[np.arange(len(makers)), makers] = field.width[makers, criteria]
@@ -223,37 +237,49 @@ def _spread(field: _Field) -> tuple[NDArray[np.intp], Floats]:
 
 
 def _counts_of_ranks(field: _Field, weightings: Weightings, ranks: int) -> Iterator[NDArray[np.int64]]:
-    """Yield how often each different maker took each rank, (different makers, ranks), block by block.
+    """Yield how often each different maker took each rank, (different makers, ranks), block by block."""
+    counter = _Counter(field, ranks)
+    return map(counter.counts, _scores(field, weightings, -counter.scale))
+
+
+class _Counter:
+    """What counts the ranks in a block of scores, with room for its work that is used again for each block.
 
     A score and its maker's position are packed into one whole number, the score in the upper bits and turned round.
     Sorting a row of these puts the makers in order; it takes less time than sorting positions by scores.
     """
-    makers = len(field.base)
-    bits = (makers - 1).bit_length()
-    scale = np.float64(2.0 ** (KEY_BITS - WHOLE_BITS - bits))
-    positions = np.arange(makers)
-    for scores in _scores(field, weightings, -scale):
-        keys = scores.astype(np.int64)
-        keys <<= bits
-        keys |= positions
+
+    def __init__(self, field: _Field, ranks: int) -> None:
+        self._makers, self._ranks, self._sizes = len(field.base), ranks, field.sizes
+        self._bits = (self._makers - 1).bit_length()
+        self.scale = np.float64(2.0 ** (KEY_BITS - WHOLE_BITS - self._bits))
+        self._tie = int(TIE * self.scale) << self._bits
+        self._keys, self._gaps, self._order = np.empty((3, field.rows_at_once(), self._makers), dtype=np.int64)
+
+    def counts(self, scores: NDArray[np.floating]) -> NDArray[np.int64]:
+        """Return how often each different maker took each rank in a block of scores times minus the scale."""
+        keys, order = self._keys, self._order
+        np.copyto(keys, scores, casting="unsafe")
+        np.left_shift(keys, self._bits, out=keys)
+        np.bitwise_or(keys, np.arange(self._makers), out=keys)
         keys.sort(axis=1)
-        order = keys & ((1 << bits) - 1)
-        places = _places(keys, order, field.sizes, int(TIE * scale) << bits)
-        order *= ranks
-        order += places
-        yield np.bincount(order.ravel(), minlength=makers * ranks).reshape(makers, ranks)
+        np.bitwise_and(keys, (1 << self._bits) - 1, out=order)
+        places = self._places()
+        np.multiply(order, self._ranks, out=order)
+        np.add(order, places, out=order)
+        return np.bincount(order.ravel(), minlength=self._makers * self._ranks).reshape(self._makers, self._ranks)
 
-
-def _places(keys: NDArray[np.int64], order: NDArray[np.int64], sizes: NDArray[np.intp], tie: int) -> NDArray[np.intp]:
-    """Return the place, from 0, of each maker in ``order``: (makers,) if the same in all rows, else as ``order``."""
-    plain = np.arange(len(sizes))
-    doubled = len(sizes) < sizes.sum()
-    places = _after_doubles(sizes[order]) if doubled else plain
-    tied = ((keys[:, 1:] - keys[:, :-1]) <= tie).any(axis=1)
-    if tied.any():
-        places = np.array(np.broadcast_to(places, keys.shape))
-        places[tied] = _shared(keys[tied], places[tied], tie)
-    return places
+    def _places(self) -> NDArray[np.intp]:
+        """Return the place, from 0, of each maker in order: (makers,) if the same in all rows, else for every row."""
+        doubled = len(self._sizes) < self._sizes.sum()
+        places = _after_doubles(self._sizes[self._order]) if doubled else np.arange(self._makers)
+        gaps = np.subtract(self._keys[:, 1:], self._keys[:, :-1], out=self._gaps[:, 1:])
+        if gaps.min(initial=self._tie + 1) > self._tie:
+            return places
+        tied = (gaps <= self._tie).any(axis=1)
+        places = np.array(np.broadcast_to(places, self._keys.shape))
+        places[tied] = _shared(self._keys[tied], places[tied], self._tie)
+        return places
 
 
 def _after_doubles(sizes: NDArray[np.intp]) -> NDArray[np.intp]:

@@ -5,6 +5,7 @@ Enters: shares, the kind and a seed. Leaves: blocks of weightings without end, t
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import combinations
 from typing import Literal
 
 import numpy as np
@@ -64,10 +65,14 @@ class Weightings:
         return (in_order(block, shares) for block in drawn) if self.kind == "ordered" else drawn
 
     def uniforms(self, columns: int, rows: int) -> Iterator[Floats]:
-        """Yield numbers from 0 to 1 without end, (rows, columns), from a stream of their own."""
+        """Yield numbers from 0 to 1 without end, (rows, columns), from a stream of their own.
+
+        Each block is good until the next is asked for.
+        """
         random = np.random.default_rng((self.seed, 1))
+        drawn = np.empty((rows, columns))
         while True:
-            yield random.random((rows, columns))
+            yield random.random(out=drawn)
 
 
 def in_order(weights: Floats, shares: Floats) -> Floats:
@@ -82,16 +87,14 @@ def in_order(weights: Floats, shares: Floats) -> Floats:
     weights : (rows, criteria), uniform on the simplex
     shares : (criteria,)
     """
-    descending = -np.sort(-weights, axis=1)
-    arranged = np.empty_like(weights)
+    descending = np.ascontiguousarray(np.sort(weights, axis=1)[:, ::-1].T)
+    arranged = np.empty_like(descending)
     start = 0
     for group in _groups(shares):
-        values = descending[:, start : start + len(group)]
-        arranged[:, group] = (
-            np.take_along_axis(values, _places(weights[:, group]), axis=1) if len(group) > 1 else values
-        )
+        values = descending[start : start + len(group)]
+        arranged[group] = np.take_along_axis(values, _places(weights.T[group]), axis=0) if len(group) > 1 else values
         start += len(group)
-    return arranged
+    return arranged.T
 
 
 def _groups(shares: Floats) -> list[NDArray[np.intp]]:
@@ -102,8 +105,13 @@ def _groups(shares: Floats) -> list[NDArray[np.intp]]:
 
 
 def _places(values: Floats) -> NDArray[np.intp]:
-    """Return each value's place in its row, from 0 for the greatest."""
-    return np.argsort(np.argsort(-values, axis=1), axis=1)
+    """Return each value's place in its column, from 0 for the greatest; of equal ones the upper comes first."""
+    places = np.zeros(values.shape, dtype=np.intp)
+    for one, below in combinations(range(len(values)), 2):  # for few values quicker than sorting
+        stays = values[one] >= values[below]
+        places[below] += stays
+        places[one] += ~stays
+    return places
 
 
 def _anywhere(criteria: int, random: np.random.Generator, rows: int) -> Iterator[Floats]:
@@ -140,7 +148,11 @@ def _fitting(shares: Floats, reach: Floats, drawn: Floats) -> Floats:
     drawn : (rows, criteria - 1), 0 to 1
     """
     last = int(reach.argmax())
-    moved = np.insert((2 * drawn - 1) * np.delete(reach, last), last, 0, axis=1)
-    moved[:, last] = -moved.sum(axis=1)
-    fitting: Floats = moved[np.abs(moved[:, last]) <= reach[last]]
-    return shares + fitting
+    others = np.delete(np.arange(len(shares)), last)
+    moved = (2 * drawn - 1) * reach[others]
+    rest = -moved.sum(axis=1)
+    fits = np.abs(rest) <= reach[last]
+    weights = np.empty((np.count_nonzero(fits), len(shares)))
+    weights[:, others], weights[:, last] = moved[fits], rest[fits]
+    weights += shares
+    return weights
