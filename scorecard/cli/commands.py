@@ -107,7 +107,9 @@ def enquire(
     set_aside: SetAside = False,
     maker: Annotated[
         str | None,
-        typer.Option("--maker", help="Write to this one alone: its name, or a beginning that fits no other."),
+        typer.Option(
+            "--maker", help="Put this one first, also one that is ruled out; a beginning that fits no other will do."
+        ),
     ] = None,
     remind_after: Annotated[
         int, typer.Option("--remind-after", min=0, help="A reminder is due after more than so many working days.")

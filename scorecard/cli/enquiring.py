@@ -17,7 +17,7 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_kept
 from scorecard.cli.tables import as_text, visible
 from scorecard.errors import InputError, UsageError
 from scorecard.letters.asked import REMIND_AFTER, Asked
-from scorecard.letters.messages import Message, Round, file_of, files_of, result_of, round_of
+from scorecard.letters.messages import Message, Round, cell_of, file_of, files_of, result_of, round_of
 from scorecard.letters.page import page
 from scorecard.letters.wording import KINDS, Wording, file_name, read_wording, shipped
 from scorecard.reading.names import same
@@ -25,12 +25,16 @@ from scorecard.words import counted, listed, nearest
 from scorecard.writing import time_stamp, write_outputs, write_whole
 
 SHORT = 15  # makers in a table on the screen, and names in a list
+CAUTIONS = """\
+Before you send: attach a small marked picture of your artwork. Never send the print file first.
+Before you pay: stay in the channel whose protection you rely on; a bank transfer seldom comes back; confirm changed
+bank details by a phone number that you already had."""
 LETTERS_FOLDER = Path("reports") / "enquiries"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wish:
-    """What the user asks of a round: one maker, how long to wait before a reminder, what goes onto the page."""
+    """What the user asks of a round: a maker to put first, how long to wait before a reminder, contacts on the page."""
 
     maker: str | None = None
     remind_after: int = REMIND_AFTER
@@ -40,17 +44,19 @@ class Wish:
 def enquire_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
     """Write the messages of a folder, and print whom to write to, who is due a reminder, and where the page is."""
     case, wording = read_all(inputs)
-    maker = None if wish.maker is None else named_maker(wish.maker, case.table.makers)
-    made = round_of(assess(case, as_of=inputs.day()), wording, maker=maker, remind_after=wish.remind_after)
+    named = None if wish.maker is None else named_maker(wish.maker, case.table.makers)
+    made = round_of(assess(case, as_of=inputs.day()), wording, named=named, remind_after=wish.remind_after)
     result = result_of(made, wording)
     folder = inputs.folder / LETTERS_FOLDER
-    tell_kept(write_outputs(folder, outputs_of(made, result, with_contacts=wish.with_contacts)))
+    enquire = command("enquire", inputs.folder)
+    written = page(made, written=time_stamp(), enquire=enquire, with_contacts=wish.with_contacts)
+    tell_kept(write_outputs(folder, outputs_of(made, result, written)))
     if as_json:
         show_json(result)
         return
     for warning in wording.warnings:
         say(str(warning))
-    tell_round(made, inputs.folder, only=maker)
+    tell_round(made, inputs.folder)
     typer.echo(f"Page to copy from: {(folder / 'enquiries.html').resolve()}")
     typer.echo(f"Next: {next_step(made, inputs.folder)}")
 
@@ -116,53 +122,53 @@ def named_maker(typed: str, makers: Sequence[str]) -> int:
     raise UsageError(f"--maker {visible(typed)} fits several: {fitting}. Write more of the name.")
 
 
-def outputs_of(made: Round, result: dict[str, Any], *, with_contacts: bool) -> dict[str, bytes]:
+def outputs_of(made: Round, result: dict[str, Any], written: str) -> dict[str, bytes]:
     """Return the text files, the page and the result as they are written, by file name."""
     lines = json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1)
     return {
         **{name: text.encode() for name, text in files_of(made).items()},
-        "enquiries.html": page(made, written=time_stamp(), with_contacts=with_contacts).encode(),
+        "enquiries.html": written.encode(),
         "enquiries.json": f"{lines}\n".encode(),
     }
 
 
-def tell_round(made: Round, folder: Path, *, only: int | None) -> None:
-    """Print whom to write to, who is due a reminder, what to look up, and who gets no message."""
-    case = made.calculation.case
-    tell_case(case, made.calculation.as_of)
+def tell_round(made: Round, folder: Path) -> None:
+    """Print whom to write to, who is due a reminder, what to look up, who gets no message, and the cautions."""
+    tell_case(made.calculation.case, made.calculation.as_of)
     _tell_messages(made)
-    _tell_asked(made)
-    if only is None:
+    if made.named is None:
+        _tell_asked(made)
         _tell_others(made, folder)
-    typer.echo("With a message send a small marked picture of your artwork, not the print file.")
+    typer.echo(CAUTIONS)
 
 
 def _tell_messages(made: Round) -> None:
-    if not made.messages:
-        typer.echo("No answer is open that a maker could give.")
-        return
-    asked = {one.maker: one for one in made.asked}
-    rows = [("To", "Questions", "Could change who leads", "Asked", "File")]
-    rows.extend(_message_row(made, one, asked.get(one.maker)) for one in made.messages[:SHORT])
-    typer.echo(as_text(rows, right=frozenset({1, 2})))
-    more = len(made.messages) - SHORT
-    if more > 0:
-        typer.echo(f"… and {more} more on the page")
+    shown = made.messages[: SHORT if made.named is None else 1]
+    if shown:
+        asked = {one.maker: one for one in made.asked}
+        rows = [("To", "Questions", "Could change who leads", "Asked", "Send")]
+        rows.extend(_message_row(made, one, asked.get(one.maker)) for one in shown)
+        typer.echo(as_text(rows, right=frozenset({1, 2})))
+    more = len(made.messages) - len(shown)
+    if more:
+        typer.echo(f"… and {more} more on the page{'' if made.named is None else ', as before'}")
 
 
 def _message_row(made: Round, message: Message, asked: Asked | None) -> tuple[str, str, str, str, str]:
     deciding = sum(one.could_change_leader for one in message.questions)
     return (
         visible(made.calculation.case.table.makers[message.maker]),
-        str(len(message.questions)),
+        str(len(message.questions) or "the quote"),
         str(deciding) if deciding else "",
         "not yet" if asked is None else _answer_words(asked),
-        file_of(made.calculation, message.maker, "short"),
+        file_of(made.calculation, message.maker, message.due),
     )
 
 
 def _answer_words(asked: Asked) -> str:
-    return f"{asked.asked_on.isoformat()}, {'no answer yet' if asked.answered_on is None else 'answered'}"
+    days = counted(asked.working_days, "working day")
+    answer = "no answer for" if asked.answered_on is None else "answered in"
+    return f"{asked.asked_on.isoformat()}, {answer} {days}"
 
 
 def _tell_asked(made: Round) -> None:
@@ -185,13 +191,11 @@ def _tell_others(made: Round, folder: Path) -> None:
     if len(made.look_ups) > SHORT:
         typer.echo(f"… and {len(made.look_ups) - SHORT} more to look up, in enquiries.json")
     if made.left_out:
-        typer.echo(f"Left out: {counted(made.left_out, 'more maker')} with open answers.")
-    if made.nothing_open:
-        typer.echo(f"No message, since nothing is open: {_names(makers, made.nothing_open)}.")
+        typer.echo(f"Left out: {counted(made.left_out, 'more maker')} of lower rank.")
     if made.ruled_out:
         typer.echo(f"No message, since ruled out: {_names(makers, made.ruled_out)}.")
-    if made.nothing_open or made.ruled_out or made.left_out:
-        typer.echo(f"To write to one of them all the same: {command('enquire --maker NAME', folder)}")
+    if made.ruled_out or made.left_out:
+        typer.echo(f"To write to one of them too: {command('enquire --maker NAME', folder)}")
 
 
 def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
@@ -201,25 +205,34 @@ def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
 
 
 def next_step(made: Round, folder: Path) -> str:
-    """Return what to do next, as the folder stands."""
-    table = made.calculation.case.table
-    asked = {one.maker for one in made.asked}
-    fresh = [one.maker for one in made.messages if one.maker not in asked]
+    """Return what to do next, as the folder stands; of the named maker alone where one was named."""
+    messages = made.messages[: None if made.named is None else 1]
+    reminders = [one.maker for one in made.reminders if made.named in (None, one.maker)]
+    asked = {one.maker: one for one in made.asked}
+    fresh = [one.maker for one in messages if one.maker not in asked]
+    waiting = [one.maker for one in messages if one.maker in asked and asked[one.maker].answered_on is None]
     if fresh:
-        name, place = visible(table.makers[fresh[0]]), _where(made, "Asked on", fresh[0])
-        return f"send {name} its message, then type the day {place}"
-    if made.reminders:
-        maker = made.reminders[0].maker
-        name, place = visible(table.makers[maker]), _where(made, "Answered on", maker)
-        return f"send {name} the reminder; when it answers, type the day {place}"
-    if made.messages:
-        return f"write what they answer into {quoted(table.file)}, then {command('score', folder)}"
-    return command("score", folder)
+        return f"send {_name(made, fresh[0])} its message, then type the day {_where(made, 'Asked on', fresh[0])}"
+    if reminders:
+        day = _where(made, "Answered on", reminders[0])
+        return f"send {_name(made, reminders[0])} the reminder; when it answers, type the day {day}"
+    if waiting:
+        day = _where(made, "Answered on", waiting[0])
+        return f"when {_name(made, waiting[0])} answers, type the day {day}, then {command('score', folder)}"
+    if messages:
+        first = messages[0]
+        what = "its questions" if first.questions else "the full message, for its quote"
+        return f"send {_name(made, first.maker)} {what}: {file_of(made.calculation, first.maker, first.due)}"
+    return f"look at the limits in the criteria file, then {command('score', folder)}"
+
+
+def _name(made: Round, maker: int) -> str:
+    return visible(made.calculation.case.table.makers[maker])
 
 
 def _where(made: Round, heading: str, maker: int) -> str:
     """Return where a day of one maker is typed: the cell, or the column that is yet to be made."""
     table = made.calculation.case.table
-    if heading not in table.letters:
-        return f"into a new column {heading} of {quoted(table.file)}"
-    return f"into {table.place(maker, heading).cell} ({heading}) of {quoted(table.file)}"
+    cell = cell_of(made.calculation, heading, maker)
+    into = f"a new column {heading}" if cell is None else f"{cell} ({heading})"
+    return f"into {into} of {quoted(table.file)}"

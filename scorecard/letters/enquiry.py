@@ -12,21 +12,34 @@ from typing import Literal
 import numpy as np
 
 from scorecard.calculation import Calculation
+from scorecard.criteria import Criterion
+from scorecard.letters.letting_in import letting_in_text
 from scorecard.letters.plain import one_line
 from scorecard.letters.question_words import asks_unit, folded, question_text
 from scorecard.questions import Question
 from scorecard.words import listed
+
+Way = Literal["ask", "look up", "leave"]  # from the maker, by the buyer, not at all
 
 RATINGS = frozenset({"rating", "ratings", "performance rating", "reviews"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToAsk:
-    """One question: the criterion's key, the words, and whether the answer alone could change the leader."""
+    """One question.
+
+    Parameters
+    ----------
+    criterion : its key
+    text : the words
+    could_change_leader : whether the answer alone could change the leader
+    cells : of the sheet, into which the answer goes
+    """
 
     criterion: str
     text: str
-    could_change_leader: bool
+    could_change_leader: bool = False
+    cells: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,31 +59,36 @@ class LookUp:
     text: str
 
 
-def enquiries_of(calculation: Calculation) -> tuple[Enquiry, ...]:
-    """Return what to ask every ranked maker of whom something is open, whose answer matters most first.
+def writing_order(calculation: Calculation) -> tuple[int, ...]:
+    """Return the ranked makers: those whose answer alone could change the leader first, then all others by rank.
 
     Parameters
     ----------
     calculation : of a case on a day
+    """
+    deciding = (
+        one.maker for one in calculation.questions if one.could_change_leader and _way(calculation, one) == "ask"
+    )
+    return tuple(dict.fromkeys([*deciding, *calculation.ranking.order]))
+
+
+def enquiries_of(calculation: Calculation, makers: Iterable[int]) -> tuple[Enquiry, ...]:
+    """Return what to ask some makers, ruled out or not; no questions where nothing is open that a maker could answer.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+    makers : their positions
     """
     by_maker: dict[int, list[Question]] = {}
     for question in calculation.questions:
         by_maker.setdefault(question.maker, []).append(question)
-    made = (_enquiry(calculation, maker, questions) for maker, questions in by_maker.items())
-    return tuple(one for one in made if one.questions)
-
-
-def enquiry_of(calculation: Calculation, maker: int) -> Enquiry:
-    """Return what to ask one maker, also one that is ruled out; no questions where nothing is open.
-
-    Parameters
-    ----------
-    calculation : of a case on a day
-    maker : its position
-    """
-    if calculation.ranking.ranks[maker]:
-        return _enquiry(calculation, maker, [one for one in calculation.questions if one.maker == maker])
-    return _enquiry(calculation, maker, _open_answers(calculation, maker))
+    return tuple(
+        Enquiry(maker=maker, questions=_asked(calculation, by_maker.get(maker, ())))
+        if calculation.ranking.ranks[maker]
+        else _to_let_in(calculation, maker)
+        for maker in makers
+    )
 
 
 def look_ups_of(calculation: Calculation) -> tuple[LookUp, ...]:
@@ -84,9 +102,22 @@ def look_ups_of(calculation: Calculation) -> tuple[LookUp, ...]:
     return tuple(_look_up(calculation, one) for one in open_ones)
 
 
-def _enquiry(calculation: Calculation, maker: int, questions: Iterable[Question]) -> Enquiry:
-    asked = (one for one in questions if _way(calculation, one) == "ask")
-    return Enquiry(maker=maker, questions=tuple(_to_ask(calculation, one) for one in asked))
+def _asked(calculation: Calculation, questions: Iterable[Question]) -> tuple[ToAsk, ...]:
+    return tuple(_to_ask(calculation, one) for one in questions if _way(calculation, one) == "ask")
+
+
+def _to_let_in(calculation: Calculation, maker: int) -> Enquiry:
+    """Return what to ask a maker that is ruled out: what rules it out first."""
+    fails = np.flatnonzero(calculation.screening.fails[maker]).tolist()
+    known = [at for at in fails if calculation.countings[at].typed.known[maker]]
+    keys, criteria = calculation.case.criteria.keys, calculation.case.criteria.criteria
+    first = tuple(
+        ToAsk(criterion=keys[at], text=letting_in_text(calculation, maker, at), cells=_cells(calculation, maker, at))
+        for at in known
+        if _who_knows(criteria[at]) == "ask"
+    )
+    others = [one for one in _open_answers(calculation, maker) if one.criterion not in known]
+    return Enquiry(maker=maker, questions=first + _asked(calculation, others))
 
 
 def _to_ask(calculation: Calculation, question: Question) -> ToAsk:
@@ -94,7 +125,17 @@ def _to_ask(calculation: Calculation, question: Question) -> ToAsk:
         criterion=calculation.case.criteria.keys[question.criterion],
         text=question_text(calculation, question.maker, question.criterion),
         could_change_leader=question.could_change_leader,
+        cells=_cells(calculation, question.maker, question.criterion),
     )
+
+
+def _cells(calculation: Calculation, maker: int, criterion: int) -> tuple[str, ...]:
+    """Return where the answer goes: into the criterion's column, and into that of the unit where it is asked too."""
+    table = calculation.case.table
+    headings = [calculation.case.criteria.keys[criterion]]
+    if asks_unit(calculation, maker, criterion):
+        headings.append("Minimum is per")
+    return tuple(str(table.place(maker, one).cell) for one in headings if one in table.letters)
 
 
 def _open_answers(calculation: Calculation, maker: int) -> list[Question]:
@@ -107,20 +148,30 @@ def _open_answers(calculation: Calculation, maker: int) -> list[Question]:
     return sorted(found, key=lambda one: -one.carries)
 
 
-def _way(calculation: Calculation, question: Question) -> Literal["ask", "look up", "leave"]:
-    """Return how an open answer is found out: from the maker, by the buyer, or not at all."""
+def _way(calculation: Calculation, question: Question) -> Way:
+    """Return how an open answer is found out; what changes nothing is left."""
     criterion = calculation.case.criteria.criteria[question.criterion]
     may_fail = bool(calculation.screening.may_fail[question.maker, question.criterion])
-    matters = question.could_change_leader or may_fail or question.carries > 0
-    if not matters or criterion.measure == "response_days":
+    if not (question.could_change_leader or may_fail or question.carries > 0):
+        return "leave"
+    way = _who_knows(criterion)
+    is_for_the_buyer = way == "ask" and not criterion.question and _is_of_the_brief(calculation, question)
+    return "look up" if is_for_the_buyer else way
+
+
+def _who_knows(criterion: Criterion) -> Way:
+    """Return how answers on a criterion are found out: from the maker, by the buyer, or by the tool itself."""
+    if criterion.measure == "response_days":
         return "leave"
     if criterion.question:
         return "ask"
-    if criterion.steady is not None or folded(criterion.column or criterion.title) in RATINGS:
+    if _is_rating(criterion):
         return "look up"
-    if criterion.measure is not None:
-        return "leave"
-    return "look up" if _is_of_the_brief(calculation, question) else "ask"
+    return "leave" if criterion.measure is not None else "ask"
+
+
+def _is_rating(criterion: Criterion) -> bool:
+    return criterion.steady is not None or folded(criterion.column or criterion.title) in RATINGS
 
 
 def _is_of_the_brief(calculation: Calculation, question: Question) -> bool:
@@ -147,8 +198,7 @@ def _ratings_missing(calculation: Calculation, question: Question) -> Iterator[s
         calculation.case.criteria.criteria[question.criterion],
         calculation.countings[question.criterion],
     )
-    is_rating = criterion.steady is not None or folded(criterion.column or criterion.title) in RATINGS
-    if is_rating and counting.typed.low[question.maker] != counting.typed.high[question.maker]:
+    if _is_rating(criterion) and counting.typed.low[question.maker] != counting.typed.high[question.maker]:
         yield one_line(criterion.column or criterion.title)
     if criterion.steady is not None and _count_is_open(calculation, question):
         yield one_line(criterion.steady.count_column)

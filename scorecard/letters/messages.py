@@ -9,13 +9,15 @@ from typing import Any
 
 from scorecard.calculation import Calculation
 from scorecard.letters.asked import REMIND_AFTER, Asked, asked_of
-from scorecard.letters.enquiry import Enquiry, LookUp, ToAsk, enquiries_of, enquiry_of, look_ups_of
+from scorecard.letters.enquiry import Enquiry, LookUp, ToAsk, enquiries_of, look_ups_of, writing_order
 from scorecard.letters.placeholders import fill
+from scorecard.letters.question_words import can_you_questions, price_questions
 from scorecard.letters.values import values_for, values_of_maker
 from scorecard.letters.wording import Kind, Wording
 from scorecard.writing import safe_name
 
 SCHEMA = "scorecard-enquire/1"
+DAYS = ("Asked on", "Answered on")  # headings of the sheet
 MOST_QUESTIONS = 8  # in a short message and a reminder
 MOST_MESSAGES = 200  # in one round; --maker reaches any maker
 
@@ -28,6 +30,11 @@ class Message:
     questions: tuple[ToAsk, ...]
     short: str
     full: str
+
+    @property
+    def due(self) -> Kind:
+        """Which of the two to send: the short one while its questions are open, then the full one, for a quote."""
+        return "short" if self.questions else "full"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,52 +51,52 @@ class Round:
 
     Parameters
     ----------
-    messages : whose answer matters most first
-    left_out : how many makers more have open answers
+    messages : to the named maker first, then to those whose answer could change the leader, then by rank
+    named : the maker to write to whatever its place, by position; None where none was named
+    left_out : how many ranked makers more there are
     reminders : for those due one, the longest wait first
     asked : everybody who was asked
     look_ups : what the buyer finds out without the maker
-    nothing_open : ranked makers of whom there is nothing to ask, in the order of rank
     ruled_out : those without a message, in sheet order
     """
 
     calculation: Calculation
     messages: tuple[Message, ...]
+    named: int | None
     left_out: int
     reminders: tuple[Reminder, ...]
     asked: tuple[Asked, ...]
     look_ups: tuple[LookUp, ...]
-    nothing_open: tuple[int, ...]
     ruled_out: tuple[int, ...]
 
 
 def round_of(
-    calculation: Calculation, wording: Wording, *, maker: int | None = None, remind_after: int = REMIND_AFTER
+    calculation: Calculation, wording: Wording, *, named: int | None = None, remind_after: int = REMIND_AFTER
 ) -> Round:
-    """Return a round of asking.
+    """Return a round of asking: to every ranked maker, and to the one that is named though it be ruled out.
 
     Parameters
     ----------
     calculation : of a case on a day
     wording : checked templates
-    maker : position of the only maker to write to; None for every ranked maker of whom something is open
+    named : position of a maker that stands first; None where none is named
     remind_after : a reminder is due after more than so many working days without an answer
     """
-    found = enquiries_of(calculation)
-    chosen = found[:MOST_MESSAGES] if maker is None else (enquiry_of(calculation, maker),)
-    asked = asked_of(calculation, remind_after)
-    due = [one.maker for one in asked if one.is_due and maker in (None, one.maker)]
+    order = writing_order(calculation)
+    first = () if named is None else (named,)
+    chosen = tuple(dict.fromkeys([*first, *order[:MOST_MESSAGES]]))
+    asked = asked_of(calculation, remind_after, named)
+    due = [one.maker for one in asked if one.is_due][:MOST_MESSAGES]
     writer = _Writer(calculation, wording, asked)
-    with_message = {one.maker for one in (*found, *chosen)}
     return Round(
         calculation=calculation,
-        messages=tuple(writer.message(one) for one in chosen),
-        left_out=len(found) - len(chosen) if maker is None else 0,
-        reminders=tuple(writer.reminder(one) for one in due[:MOST_MESSAGES]),
+        messages=tuple(writer.message(one) for one in enquiries_of(calculation, chosen)),
+        named=named,
+        left_out=len(set(order).difference(chosen)),
+        reminders=tuple(writer.reminder(one) for one in enquiries_of(calculation, due)),
         asked=asked,
         look_ups=look_ups_of(calculation),
-        nothing_open=tuple(one for one in calculation.ranking.order if one not in with_message),
-        ruled_out=tuple(at for at in calculation.ranking.ruled_out if at not in with_message),
+        ruled_out=tuple(at for at in calculation.ranking.ruled_out if at != named),
     )
 
 
@@ -106,20 +113,28 @@ class _Writer:
         return Message(
             maker=enquiry.maker,
             questions=enquiry.questions,
-            short=self._filled(self.wording.short, enquiry, MOST_QUESTIONS),
-            full=self._filled(self.wording.full, enquiry, len(enquiry.questions)),
+            short=self._filled(self.wording.short, enquiry.maker, self._few(enquiry)),
+            full=self._filled(self.wording.full, enquiry.maker, self._all(enquiry)),
         )
 
-    def reminder(self, maker: int) -> Reminder:
+    def reminder(self, enquiry: Enquiry) -> Reminder:
         """Return one maker's reminder."""
-        enquiry = enquiry_of(self.calculation, maker)
-        return Reminder(maker=maker, text=self._filled(self.wording.reminder, enquiry, MOST_QUESTIONS))
+        text = self._filled(self.wording.reminder, enquiry.maker, self._few(enquiry))
+        return Reminder(maker=enquiry.maker, text=text)
 
-    def _filled(self, template: str, enquiry: Enquiry, most: int) -> str:
-        asked = self.asked.get(enquiry.maker)
+    def _few(self, enquiry: Enquiry) -> Sequence[str]:
+        """Return the first questions; where none is open, those of a quote, which nobody has given yet."""
+        quote = () if enquiry.questions else price_questions(self.calculation.case.brief)
+        return [*self._all(enquiry), *quote][:MOST_QUESTIONS]
+
+    def _all(self, enquiry: Enquiry) -> Sequence[str]:
+        return [one.text for one in enquiry.questions] or can_you_questions(self.calculation.case.brief)
+
+    def _filled(self, template: str, maker: int, questions: Sequence[str]) -> str:
+        asked = self.asked.get(maker)
         own = values_of_maker(
-            self.calculation.case.table.makers[enquiry.maker],
-            [one.text for one in enquiry.questions[:most]],
+            self.calculation.case.table.makers[maker],
+            questions,
             asked_on=None if asked is None else asked.asked_on,
             waited=0 if asked is None else asked.working_days,
         )
@@ -130,6 +145,12 @@ def file_of(calculation: Calculation, maker: int, kind: Kind) -> str:
     """Return the name of the file that holds a message, such as ``06-lanternby-mugs-short.txt``."""
     table = calculation.case.table
     return f"{safe_name(table.makers[maker], table.rows[maker])}-{kind}.txt"
+
+
+def cell_of(calculation: Calculation, heading: str, maker: int) -> str | None:
+    """Return the cell of one maker under a heading of the sheet; None where there is no such column."""
+    table = calculation.case.table
+    return table.place(maker, heading).cell if heading in table.letters else None
 
 
 def files_of(made: Round) -> dict[str, str]:
@@ -158,11 +179,11 @@ def result_of(made: Round, wording: Wording) -> dict[str, Any]:
         "schema": SCHEMA,
         "title": case.title,
         "as_of": made.calculation.as_of.isoformat(),
+        "named": None if made.named is None else names[made.named],
         "messages": [_message(made, one) for one in made.messages],
         "left_out": made.left_out,
         "asked": [_asked(made, one, reminders.get(one.maker)) for one in made.asked],
         "look_up": [{"maker": names[one.maker], "criterion": one.criterion, "text": one.text} for one in made.look_ups],
-        "nothing_open": [names[maker] for maker in made.nothing_open],
         "ruled_out": [names[maker] for maker in made.ruled_out],
         "warnings": [one.as_json() for one in (*case.warnings, *wording.warnings)],
     }
@@ -173,11 +194,18 @@ def _message(made: Round, message: Message) -> dict[str, Any]:
     return {
         "maker": table.makers[message.maker],
         "row": table.rows[message.maker],
+        "due": message.due,
+        "cells": {heading: cell_of(calculation, heading, message.maker) for heading in DAYS},
         "status": "ranked" if calculation.ranking.ranks[message.maker] else "ruled out",
         "file": file_of(calculation, message.maker, "short"),
         "full_file": file_of(calculation, message.maker, "full"),
         "questions": [
-            {"criterion": one.criterion, "text": one.text, "could_change_leader": one.could_change_leader}
+            {
+                "criterion": one.criterion,
+                "text": one.text,
+                "could_change_leader": one.could_change_leader,
+                "cells": list(one.cells),
+            }
             for one in message.questions
         ],
         "short": message.short,

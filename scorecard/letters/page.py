@@ -4,20 +4,24 @@ Leaves: a page that needs no network and no script. Its content security policy 
 and nothing else.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from urllib.parse import urlsplit
 
+import numpy as np
 from markupsafe import Markup
 
 from scorecard import __version__
+from scorecard.calculation import Calculation
 from scorecard.letters.asked import Asked
-from scorecard.letters.messages import MOST_QUESTIONS, Message, Reminder, Round, file_of
+from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Reminder, Round, cell_of, file_of
 from scorecard.letters.plain import one_line
 from scorecard.letters.values import day_words
 from scorecard.page_policy import policy_for
-from scorecard.words import counted
+from scorecard.reasons import why_ruled_out
+from scorecard.words import counted, listed
 from scorecard.writing import environment, safe_href
 
 HERE = Path(__file__).parent
@@ -46,10 +50,11 @@ class Contact:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToMaker:
-    """One maker's texts, and a line of notes about them."""
+    """One maker's texts, a line of notes about them, and the cells into which days and answers go."""
 
     maker: str
     notes: str
+    cells: str
     contacts: tuple[Contact, ...]
     boxes: tuple[Box, ...]
 
@@ -64,13 +69,14 @@ class AskedRow:
     due: str
 
 
-def page(made: Round, *, written: datetime, with_contacts: bool = False) -> str:
+def page(made: Round, *, written: datetime, enquire: str, with_contacts: bool = False) -> str:
     """Return the page to copy from; the same round and time give the same bytes.
 
     Parameters
     ----------
     made : the round
     written : when the page is made
+    enquire : the command that made it, as the user types it
     with_contacts : whether Contact and Web page of the sheet stand beside each message
     """
     style = (HERE / "style.css").read_text(encoding="utf-8")
@@ -85,12 +91,13 @@ def page(made: Round, *, written: datetime, with_contacts: bool = False) -> str:
             day=day_words(made.calculation.as_of),
             written=written.isoformat(),
             version=__version__,
+            enquire=enquire,
+            named=None if made.named is None else _names(made, (made.named,))[0],
             messages=[_to_maker(made, one, with_contacts=with_contacts) for one in made.messages],
             reminders=[_reminded(made, one, with_contacts=with_contacts) for one in made.reminders],
             left_out=counted(made.left_out, "more maker") if made.left_out else "",
             asked=[_asked_row(made, one) for one in made.asked],
             look_ups=_first([one.text for one in made.look_ups], len(made.look_ups)),
-            nothing_open=_names(made, made.nothing_open),
             ruled_out=_names(made, made.ruled_out),
         )
     )
@@ -108,11 +115,13 @@ def _first(words: list[str], number: int) -> list[str]:
 
 
 def _to_maker(made: Round, message: Message, *, with_contacts: bool) -> ToMaker:
+    boxes = {"short": _box("Short", message.short), "full": _box("Full", message.full)}
     return ToMaker(
         maker=_names(made, (message.maker,))[0],
         notes=_notes(made, message),
+        cells=_cells(made, message),
         contacts=_contacts(made, message.maker) if with_contacts else (),
-        boxes=(_box("Short", message.short), _box("Full", message.full)),
+        boxes=(boxes.pop(message.due), *boxes.values()),
     )
 
 
@@ -120,6 +129,7 @@ def _reminded(made: Round, reminder: Reminder, *, with_contacts: bool) -> ToMake
     return ToMaker(
         maker=_names(made, (reminder.maker,))[0],
         notes=file_of(made.calculation, reminder.maker, "reminder"),
+        cells=f"{_day(made, reminder.maker, 'Answered on')}.",
         contacts=_contacts(made, reminder.maker) if with_contacts else (),
         boxes=(_box("Reminder", reminder.text),),
     )
@@ -127,14 +137,31 @@ def _reminded(made: Round, reminder: Reminder, *, with_contacts: bool) -> ToMake
 
 def _notes(made: Round, message: Message) -> str:
     deciding = sum(one.could_change_leader for one in message.questions)
-    notes = [counted(len(message.questions), "question") if message.questions else "nothing open but the quote"]
+    number = counted(len(message.questions), "question")
+    notes = [number if message.questions else "nothing to ask but the quote: send the full message"]
     if len(message.questions) > MOST_QUESTIONS:
         notes.append(f"the short message asks the first {MOST_QUESTIONS}")
     if deciding:
         notes.append(f"{'one answer' if deciding == 1 else f'{deciding} of the answers'} could change who leads")
-    if not made.calculation.ranking.ranks[message.maker]:
-        notes.append("ruled out as things stand")
-    return "; ".join([*notes, file_of(made.calculation, message.maker, "short")])
+    notes.extend(f"ruled out: {one_line(reason)}" for reason in _reasons(made.calculation, message.maker))
+    return "; ".join([*notes, file_of(made.calculation, message.maker, message.due)])
+
+
+def _reasons(calculation: Calculation, maker: int) -> Iterator[str]:
+    """Yield why a maker is ruled out."""
+    for at in np.flatnonzero(calculation.screening.fails[maker]).tolist():
+        yield why_ruled_out(calculation.case.criteria.criteria[at], calculation.countings[at], maker)
+
+
+def _cells(made: Round, message: Message) -> str:
+    """Return where the days and the answers go, such as "Asked on: E6; Answered on: F6; answer 1: C6."."""
+    days = [_day(made, message.maker, heading) for heading in DAYS]
+    answers = [f"answer {at}: {listed(one.cells)}" for at, one in enumerate(message.questions, start=1) if one.cells]
+    return f"{'; '.join([*days, *answers])}."
+
+
+def _day(made: Round, maker: int, heading: str) -> str:
+    return f"{heading}: {cell_of(made.calculation, heading, maker) or 'a new column'}"
 
 
 def _box(heading: str, text: str) -> Box:
@@ -156,9 +183,11 @@ def _contact(text: str) -> Contact:
 def _asked_row(made: Round, asked: Asked) -> AskedRow:
     days = counted(asked.working_days, "working day")
     answer = f"no answer for {days}" if asked.answered_on is None else f"answered in {days}"
+    is_due = "due a reminder" if asked.is_due else ""
+    into = "" if asked.answered_on else _day(made, asked.maker, "Answered on")
     return AskedRow(
         maker=_names(made, (asked.maker,))[0],
         asked_on=asked.asked_on.isoformat(),
         answer=answer,
-        due="due a reminder" if asked.is_due else "",
+        due="; ".join(filter(None, [is_due, into])),
     )

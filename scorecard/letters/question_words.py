@@ -4,20 +4,28 @@ Well-known columns have sentences of their own; any other criterion is asked by 
 ``question`` goes before both. What is known already as a range is said with it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
+from scorecard.codes import COUNTRIES
 from scorecard.criteria import Criterion
 from scorecard.letters.placeholders import fill
 from scorecard.letters.plain import one_line
+from scorecard.letters.values import day_words
 from scorecard.reasons import answer_words
 from scorecard.words import counted, listed
 
 LONGEST_QUESTION = 500
 ORDER_UNITS = frozenset({"day", "days", "working day", "working days", "week", "weeks", "%"})
+
+COVERS = (
+    "(a) the goods only",
+    "(b) the goods and the freight",
+    "(c) everything to our door, with duty and tax paid",
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,17 +78,38 @@ def question_text(calculation: Calculation, maker: int, criterion: int) -> str:
     one, brief = calculation.case.criteria.criteria[criterion], calculation.case.brief
     typed = calculation.countings[criterion].typed
     low, high = float(typed.low[maker]), float(typed.high[maker])
-    of_what = _of_what(brief) if asks_unit(calculation, maker, criterion) else ""
+    per = of_what(brief) if asks_unit(calculation, maker, criterion) else ""
     said = one_line(answer_words(one, low, high))
     if low == high:  # the number is known, what it is per is not
-        return f"{one_line(one.column or one.title)}: we read {said}. {of_what}"
+        return f"{one_line(one.column or one.title)}: we read {said}. {per}"
     parts = [
         sentence_of(one, brief),
         _choices_words(one),
         _range_words(one, said, brief) if low < high else "",
-        of_what,
+        per,
     ]
     return " ".join(filter(None, parts))
+
+
+def can_you_questions(brief: Brief) -> tuple[str, ...]:
+    """Return what to ask before a quote where nothing else is open: whether the goods can be made, and by the day."""
+    designs = f", in {brief.designs} designs" if brief.designs > 1 else ""
+    can_make = f"Can you make {counted(brief.quantity, 'piece')} of this item{designs}?"
+    if brief.need_by is None:
+        return (can_make,)
+    country = COUNTRIES.get(brief.destination or "")
+    where = f" The destination is {country}." if country else ""
+    return can_make, f"Can the goods arrive by {day_words(brief.need_by)}?{where}"
+
+
+def price_questions(brief: Brief) -> tuple[str, ...]:
+    """Return the least that a quote must say: the price, what it covers, and the days."""
+    pieces, currency = counted(brief.quantity, "piece"), f", in {brief.currency}" if brief.currency else ""
+    return (
+        f"What is the price of one piece for {pieces}{currency}?",
+        f"What does this price cover? Please choose: {'; '.join(COVERS)}.",
+        f"How many working days do you need to make {pieces}?",
+    )
 
 
 def asks_unit(calculation: Calculation, maker: int, criterion: int) -> bool:
@@ -123,9 +152,19 @@ def _choices_words(criterion: Criterion) -> str:
     known = known_question(criterion)
     if criterion.choices is None or criterion.question or (known is not None and not known.offers_choices):
         return ""
-    choices = sorted((one_line(choice) for choice in criterion.choices), key=str.casefold)
-    offered = "; ".join(f"({letters(at)}) {choice}" for at, choice in enumerate(choices))
-    return f"Please choose: {offered}. If it is another answer, please write it."
+    return f"Please choose: {lettered(criterion.choices)}. If it is another answer, please write it."
+
+
+def lettered(choices: Iterable[str]) -> str:
+    """Return choices by the alphabet, each with its letter.
+
+    Examples
+    --------
+    >>> lettered(["paid", "free"])
+    '(a) free; (b) paid'
+    """
+    lines = sorted(map(one_line, choices), key=str.casefold)
+    return "; ".join(f"({letters(at)}) {line}" for at, line in enumerate(lines))
 
 
 def letters(position: int) -> str:
@@ -141,12 +180,18 @@ def letters(position: int) -> str:
 
 
 def _range_words(criterion: Criterion, said: str, brief: Brief) -> str:
-    depends = folded(criterion.unit) in ORDER_UNITS or criterion.unit == brief.currency
+    depends = depends_on_the_order(criterion, brief)
     which = f"Which is it for {counted(brief.quantity, 'piece')}?" if depends else "Please give one number."
     return f"We read {said}. {which}"
 
 
-def _of_what(brief: Brief) -> str:
+def depends_on_the_order(criterion: Criterion, brief: Brief) -> bool:
+    """Return whether a number may be another for another order: days, a part of the price, money."""
+    return folded(criterion.unit) in ORDER_UNITS or criterion.unit == brief.currency
+
+
+def of_what(brief: Brief) -> str:
+    """Return the question what a minimum is per: the whole order, or what the goods come in several of."""
     units = ["for the whole order", *(f"for each {unit}" for unit in _several(brief))]
     return f"Is it {listed(units, 'or')}?"
 

@@ -48,7 +48,6 @@ MONTHS = (
     "December",
 )
 STEPS = (1, 2, 3, 5)  # 100, 200, 300, 500, 1,000: where price lists break; common practice, no source
-NOTHING_OPEN = "Can you make these goods for us?"
 
 
 def day_words(day: date) -> str:
@@ -105,7 +104,7 @@ def print_size_words(brief: Brief) -> str:
 
 def numbered(questions: Sequence[str]) -> str:
     """Return questions as numbered lines."""
-    return "\n".join(f"{number}. {text}" for number, text in enumerate(questions or (NOTHING_OPEN,), start=1))
+    return "\n".join(f"{number}. {text}" for number, text in enumerate(questions, start=1))
 
 
 def values_for(brief: Brief, today: date) -> dict[str, str]:

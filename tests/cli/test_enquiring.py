@@ -51,11 +51,13 @@ def result(folder, *words):
     return json.loads(enquire(folder, *words, "--json").out)
 
 
-def test_it_writes_a_short_and_a_full_text_for_each_maker_with_open_answers(folder):
+def test_it_writes_a_short_and_a_full_text_for_each_ranked_maker(folder):
     said = enquire(folder)
 
     assert 0 == said.status
     assert [
+        "02-oxlip-kilns-full.txt",
+        "02-oxlip-kilns-short.txt",
         "03-tansy-vane-full.txt",
         "03-tansy-vane-reminder.txt",
         "03-tansy-vane-short.txt",
@@ -80,11 +82,11 @@ def test_the_files_are_utf_8_with_plain_line_ends_and_hold_what_the_result_says(
 def test_only_what_is_unknown_is_asked_the_most_decisive_first(folder):
     told = result(folder)
 
-    assert {"Tansy & Vane": ["minimum", "years"], "Tansy Works": ["minimum"]} == {
-        one["maker"]: [question["criterion"] for question in one["questions"]] for one in told["messages"]
-    }
-    assert [("Tansy Works", True), ("Tansy & Vane", False)] == [
-        (one["maker"], one["questions"][0]["could_change_leader"]) for one in told["messages"]
+    assert [("Tansy Works", ["minimum"]), ("Oxlip Kilns", []), ("Tansy & Vane", ["minimum", "years"])] == [
+        (one["maker"], [question["criterion"] for question in one["questions"]]) for one in told["messages"]
+    ]
+    assert [True, None, False] == [
+        one["questions"][0]["could_change_leader"] if one["questions"] else None for one in told["messages"]
     ]
 
 
@@ -93,19 +95,52 @@ def test_it_prints_whom_to_write_to_who_is_due_and_a_next_step(folder):
 
     assert "Due a reminder: Tansy & Vane, asked on 2026-11-13, 8 working days ago" in said.out
     assert "Asked 2 makers; answered: 1; due a reminder: 1." in said.out
-    assert "No message, since nothing is open: Oxlip Kilns." in said.out
+    assert any(line.split()[:6] == ["Oxlip", "Kilns", "the", "quote", "not", "yet"] for line in said.out.splitlines())
+    assert "02-oxlip-kilns-full.txt" in said.out
+    assert "2026-11-13, answered in 2 working days" in said.out
     assert "No message, since ruled out: Copperwren." in said.out
     assert f"Page to copy from: {folder.resolve() / 'reports' / 'enquiries' / 'enquiries.html'}" in said.out
-    assert (
-        "Next: send Tansy & Vane the reminder; when it answers, type the day into F3 (Answered on) of makers.xlsx"
-        == (said.last)
-    )
+    assert "Next: send Oxlip Kilns its message, then type the day into E2 (Asked on) of makers.xlsx" == said.last
 
 
-def test_the_next_step_for_a_maker_not_yet_asked_names_the_cell_of_asked_on(folder):
-    makers_xlsx(folder / "makers.xlsx", HEADINGS, [*ROWS, ["Vane", None, 3, "order"]])
+ASKED = [*ROWS[0], "2026-11-11", "2026-11-12"]
 
-    assert "Next: send Vane its message, then type the day into E6 (Asked on) of makers.xlsx" == enquire(folder).last
+
+@pytest.mark.parametrize(
+    ("rows", "words", "step"),
+    [
+        (
+            [ASKED, *ROWS[1:]],
+            [],
+            "send Tansy & Vane the reminder; when it answers, type the day into F3 (Answered on) of makers.xlsx",
+        ),
+        (
+            [ASKED, *ROWS[1:]],
+            ["--remind-after", "9"],
+            "when Tansy & Vane answers, type the day into F3 (Answered on) of makers.xlsx, then "
+            "python -m scorecard score",
+        ),
+        ([ASKED, ROWS[2]], [], "send Tansy Works its questions: 03-tansy-works-short.txt"),
+        ([ASKED], [], "send Oxlip Kilns the full message, for its quote: 02-oxlip-kilns-full.txt"),
+        ([ROWS[3]], [], "look at the limits in the criteria file, then python -m scorecard score"),
+        (
+            ROWS,
+            ["--maker", "copper"],
+            "send Copperwren its message, then type the day into E5 (Asked on) of makers.xlsx",
+        ),
+    ],
+)
+def test_the_next_step_follows_who_was_asked_and_who_answered(folder, rows, words, step):
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, rows)
+
+    assert f"Next: {step}" == enquire(folder, *words).last
+
+
+def test_the_cautions_stand_before_the_next_step(folder):
+    said = enquire(folder).out
+
+    assert "Never send the print file first." in said
+    assert "stay in the channel whose protection you rely on; a bank transfer seldom comes back" in said
 
 
 def test_where_the_column_is_missing_the_next_step_says_to_make_it(folder):
@@ -121,10 +156,28 @@ def test_a_longer_patience_is_an_option(folder):
 def test_one_maker_can_be_named_by_a_beginning_though_it_is_ruled_out(folder):
     told = result(folder, "--maker", "copper")
 
-    assert [("Copperwren", "ruled out", ["years"])] == [
-        (one["maker"], one["status"], [question["criterion"] for question in one["questions"]])
-        for one in told["messages"]
-    ]
+    assert ("Copperwren", "Copperwren", "ruled out", ["minimum", "years"]) == (
+        told["named"],
+        told["messages"][0]["maker"],
+        told["messages"][0]["status"],
+        [question["criterion"] for question in told["messages"][0]["questions"]],
+    )
+    assert told["messages"][0]["questions"][0]["text"].startswith("Can you make 200 pieces in all?")
+
+
+def test_naming_a_maker_leaves_all_others_on_the_page_and_says_so(folder):
+    said = enquire(folder, "--maker", "copper").out
+    written = (folder / "reports" / "enquiries" / "enquiries.html").read_text("utf-8")
+
+    assert all(f"<h3><bdi>{name}</bdi></h3>" in written for name in ("Copperwren", "Oxlip Kilns", "Tansy Works"))
+    assert "… and 3 more on the page, as before" in said
+
+
+def test_commands_on_the_page_are_as_the_user_started_the_tool(folder):
+    enquire(folder.parent, "--folder", folder.name)
+    written = (folder / "reports" / "enquiries" / "enquiries.html").read_text("utf-8")
+
+    assert f"<code>python -m scorecard enquire --folder {folder.name} --templates</code>" in written
 
 
 @pytest.mark.parametrize(

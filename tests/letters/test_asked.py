@@ -57,6 +57,12 @@ def test_a_ruled_out_maker_is_not_reminded():
     assert [False] == [one.is_due for one in asked_of(calculated([(nov(2), None, False)]))]
 
 
+def test_a_ruled_out_maker_that_is_named_is_reminded():
+    one = calculated([(nov(2), None, False), (nov(2), None, False)])
+
+    assert {0: False, 1: True} == {asked.maker: asked.is_due for asked in asked_of(one, named=1)}
+
+
 def test_without_the_columns_nobody_was_asked():
     case = make_case([numbers("a", 1)], {"Oxlip": [1]})
 

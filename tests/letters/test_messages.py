@@ -9,6 +9,7 @@ import jsonschema
 import numpy as np
 from cases import AS_OF, make_case, numbers
 
+from scorecard.brief import Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Limit
 from scorecard.letters.messages import MOST_MESSAGES, files_of, result_of, round_of
@@ -54,23 +55,60 @@ def test_a_full_message_asks_all():
     assert 11 == len(questions_in(message.full))
 
 
-def test_everybody_is_in_exactly_one_list():
+def test_every_ranked_maker_gets_a_message_and_the_ruled_out_are_named():
     made = round_of(mixed(), WORDING)
 
-    assert ([1], (0,), (2,)) == ([one.maker for one in made.messages], made.nothing_open, made.ruled_out)
+    assert ([0, 1], (2,), 0) == ([one.maker for one in made.messages], made.ruled_out, made.left_out)
 
 
-def test_one_maker_alone_can_be_written_to_even_when_ruled_out():
-    made = round_of(mixed(), WORDING, maker=2)
+def test_a_named_maker_stands_first_though_it_is_ruled_out_and_all_others_stay():
+    made = round_of(mixed(), WORDING, named=2)
 
-    assert [(2, ["a"])] == [(one.maker, [ask.criterion for ask in one.questions]) for one in made.messages]
-    assert () == made.ruled_out
+    assert ([2, 0, 1], ()) == ([one.maker for one in made.messages], made.ruled_out)
+    assert ["c", "a"] == [ask.criterion for ask in made.messages[0].questions]
 
 
-def test_of_a_maker_of_whom_all_is_known_a_quote_is_asked():
-    (message,) = round_of(mixed(), WORDING, maker=0).messages
+def test_a_named_maker_that_is_ranked_is_there_once():
+    assert [1, 0] == [one.maker for one in round_of(mixed(), WORDING, named=1).messages]
 
-    assert ["1. Can you make these goods for us?"] == questions_in(message.full)
+
+def test_of_a_maker_of_whom_all_is_known_the_full_message_is_due_and_the_short_one_asks_the_price():
+    message = round_of(mixed(), WORDING).messages[0]
+
+    assert ("full", ()) == (message.due, message.questions)
+    assert ["1. Can you make 200 pieces of this item?"] == questions_in(message.full)
+    assert "2. What is the price of one piece for 200 pieces?" == questions_in(message.short)[1]
+
+
+def test_while_its_questions_are_open_the_short_message_is_due():
+    assert "short" == round_of(mixed(), WORDING).messages[1].due
+
+
+def test_no_full_message_has_a_heading_without_its_lines():
+    for message in round_of(mixed(), WORDING, named=2).messages:
+        assert "1. " in message.full.split("QUESTIONS\n")[1].split("\n\n")[0]
+
+
+def test_the_follow_up_to_a_named_maker_asks_first_about_what_rules_it_out():
+    day = float(date(2026, 11, 13).toordinal())
+    criteria = [numbers("a", 3), numbers("c", 1, limit=Limit(at_least=10))]
+    calculation = calculated(criteria, {"Oxlip": [90, 90], "Vane": [None, 2]}, asked_on=np.array([np.nan, day]))
+
+    assert () == round_of(calculation, WORDING).reminders
+    (reminder,) = round_of(calculation, WORDING, named=1).reminders
+    assert ["1. Please tell us: C. We read 2. Is this right?", "2. Please tell us: A."] == questions_in(reminder.text)
+
+
+def test_where_days_and_answers_go_is_named_cell_by_cell():
+    minimum = numbers("m", 1, (1, 100), (2, 0), title="Minimum order", per_quantity=True)
+    calculation = calculated([minimum], {"Oxlip": [None]}, brief=Brief(item="mug", quantity=9, designs=3))
+    table = calculation.case.table
+    letters = {**table.letters, "Minimum is per": "D", "Asked on": "E"}
+    case = replace(calculation.case, table=replace(table, letters=letters))
+    (message,) = result_of(round_of(Calculation.of(case, AS_OF), WORDING), WORDING)["messages"]
+
+    assert {"Asked on": "E2", "Answered on": None} == message["cells"]
+    assert [["B2", "D2"]] == [one["cells"] for one in message["questions"]]
 
 
 def test_who_is_due_gets_a_reminder_with_its_open_questions():
@@ -85,9 +123,9 @@ def test_a_longer_patience_makes_no_reminder():
 
 
 def test_each_text_has_a_file_named_by_the_row_and_the_maker():
-    assert ["03-tansy-short.txt", "03-tansy-full.txt", "03-tansy-reminder.txt"] == list(
-        files_of(round_of(mixed(), WORDING))
-    )
+    names = ["02-oxlip-short", "02-oxlip-full", "03-tansy-short", "03-tansy-full", "03-tansy-reminder"]
+
+    assert [f"{name}.txt" for name in names] == list(files_of(round_of(mixed(), WORDING)))
 
 
 def test_hostile_names_give_harmless_file_names_and_one_line():
@@ -102,7 +140,7 @@ def test_hostile_names_give_harmless_file_names_and_one_line():
 
 def test_the_users_wording_is_used():
     wording = replace(WORDING, short="{maker}|{item}|{asked_on}|{waited}|{questions}")
-    (message,) = round_of(mixed(), wording).messages
+    message = round_of(mixed(), wording).messages[1]
 
     assert message.short.startswith("Tansy|enamel mug|on 13 November 2026|8 working days|1. Please tell us: A.\n2. ")
 
@@ -129,8 +167,8 @@ def test_no_message_holds_none_or_an_unfilled_placeholder():
 def test_the_result_fits_its_schema():
     schema = json.loads(files("scorecard").joinpath("schemas", "enquire.json").read_text("utf-8"))
     jsonschema.Draft202012Validator.check_schema(schema)
-    for maker in (None, 0, 2):
-        jsonschema.validate(result_of(round_of(mixed(), WORDING, maker=maker), WORDING), schema)
+    for named in (None, 0, 2):
+        jsonschema.validate(result_of(round_of(mixed(), WORDING, named=named), WORDING), schema)
 
 
 def test_the_result_tells_who_was_asked_and_who_is_due():

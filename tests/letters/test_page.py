@@ -1,6 +1,7 @@
 """The page to copy from."""
 
 import re
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from html.parser import HTMLParser
 
@@ -16,6 +17,7 @@ from scorecard.letters.wording import shipped_wording
 from scorecard.page_policy import policy_for
 
 WRITTEN = datetime(2026, 11, 25, 9, tzinfo=UTC)
+ENQUIRE = "python -m scorecard enquire --folder mugs"
 HOSTILE = "</textarea><script>alert(1)</script><b x='\""
 
 
@@ -60,14 +62,15 @@ def parsed(text):
 
 def test_every_text_stands_on_the_page_whole():
     made = made_round()
-    boxes = [box.removeprefix("\n") for box in parsed(page(made, written=WRITTEN)).boxes]
+    boxes = [box.removeprefix("\n") for box in parsed(page(made, written=WRITTEN, enquire=ENQUIRE)).boxes]
 
-    assert [made.messages[0].short, made.messages[0].full, made.reminders[0].text] == boxes
+    oxlip, tansy = made.messages
+    assert [oxlip.full, oxlip.short, tansy.short, tansy.full, made.reminders[0].text] == boxes
 
 
 def test_a_hostile_name_adds_no_tag():
     plain, hostile = (
-        parsed(page(made_round(names), written=WRITTEN)).tags
+        parsed(page(made_round(names), written=WRITTEN, enquire=ENQUIRE)).tags
         for names in (("Oxlip", "Tansy", "Vane"), ("Oxlip", HOSTILE, f"{HOSTILE}2"))
     )
 
@@ -75,7 +78,7 @@ def test_a_hostile_name_adds_no_tag():
 
 
 def test_only_the_pages_own_style_is_allowed_and_no_script():
-    text = page(made_round(), written=WRITTEN)
+    text = page(made_round(), written=WRITTEN, enquire=ENQUIRE)
     style = re.search(r"<style>(.*?)</style>", text, re.DOTALL)[1]
 
     assert policy_for(style).replace("'", "&#39;") in text
@@ -83,16 +86,16 @@ def test_only_the_pages_own_style_is_allowed_and_no_script():
 
 
 def test_the_same_round_gives_the_same_page():
-    assert page(made_round(), written=WRITTEN) == page(made_round(), written=WRITTEN)
+    assert page(made_round(), written=WRITTEN, enquire=ENQUIRE) == page(made_round(), written=WRITTEN, enquire=ENQUIRE)
 
 
 def test_it_says_who_gets_no_message_and_who_is_due():
-    text = page(made_round(), written=WRITTEN)
+    text = page(made_round(), written=WRITTEN, enquire=ENQUIRE)
 
     assert all(
         words in text
         for words in (
-            "Nothing is open of <bdi>Oxlip</bdi>",
+            "nothing to ask but the quote: send the full message; 02-oxlip-full.txt",
             "Ruled out, so no message: <bdi>Vane</bdi>",
             "no answer for 8 working days",
             "due a reminder",
@@ -101,30 +104,76 @@ def test_it_says_who_gets_no_message_and_who_is_due():
 
 
 def test_long_lists_of_names_are_cut_and_say_so():
-    case = make_case([numbers("a", 1)], {f"M{at}": [5] for at in range(60)})
-    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN)
+    case = make_case([numbers("a", 1, limit=Limit(at_least=9))], {f"M{at}": [5] for at in range(60)})
+    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN, enquire=ENQUIRE)
 
     assert "<bdi>M49</bdi>, <bdi>10 more in enquiries.json</bdi>." in text
 
 
+def test_a_named_maker_stands_first_with_what_rules_it_out_and_the_others_stay():
+    made = made_round()
+    named = round_of(made.calculation, shipped_wording(), named=2)
+    text = page(named, written=WRITTEN, enquire=ENQUIRE)
+
+    assert ["Vane", "Oxlip", "Tansy"] == re.findall("<h3><bdi>(.*?)</bdi></h3>", text)[:3]
+    assert "<bdi>Vane</bdi>, whom you named, stands first" in text
+    assert "ruled out: B: 2 is below the limit of 10" in text
+
+
+def test_under_each_maker_stands_where_days_and_answers_go():
+    made = made_round()
+    table = made.calculation.case.table
+    lettered = replace(table, letters={**table.letters, "Asked on": "E"})
+    case = replace(made.calculation.case, table=lettered)
+    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN, enquire=ENQUIRE)
+
+    assert "Asked on: E3; Answered on: a new column; answer 1: B3." in text
+
+
+def test_every_command_is_as_the_user_starts_the_tool():
+    text = page(made_round(), written=WRITTEN, enquire=ENQUIRE)
+
+    assert {f"{ENQUIRE} --templates", f"{ENQUIRE} --maker NAME"} == set(re.findall("<code>(.*?)</code>", text))
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Stay in the channel whose protection you rely on",
+        "A bank transfer seldom comes back",
+        "confirm them by a phone number that you already had",
+        "Never send the print file first",
+    ],
+)
+def test_the_cautions_stand_before_the_messages(words):
+    assert words in page(made_round(), written=WRITTEN, enquire=ENQUIRE).split("<h2>Messages</h2>")[0]
+
+
+def test_where_everybody_is_ruled_out_the_page_says_so_and_promises_no_order():
+    case = make_case([numbers("a", 1, limit=Limit(at_least=9))], {"Oxlip": [5]})
+    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN, enquire=ENQUIRE)
+
+    assert ("Ruled out, so no message: <bdi>Oxlip</bdi>" in text, "by rank" in text) == (True, False)
+
+
 def test_it_advises_a_small_marked_picture():
-    assert "small picture of your artwork with your name across it, not the print file" in page(
-        made_round(), written=WRITTEN
+    assert "small picture of your artwork with your name across it." in page(
+        made_round(), written=WRITTEN, enquire=ENQUIRE
     )
 
 
 def test_contacts_are_left_out_unless_asked_for():
     made = made_round(**{"Contact": ("", "ask@tansy.example", ""), "Web page": ("", "javascript:alert(1)", "")})
 
-    assert "tansy.example" not in page(made, written=WRITTEN)
-    assert "<bdi>ask@tansy.example</bdi>" in page(made, written=WRITTEN, with_contacts=True)
-    assert "href" not in page(made, written=WRITTEN, with_contacts=True).split("</style>")[1]
+    assert "tansy.example" not in page(made, written=WRITTEN, enquire=ENQUIRE)
+    assert "<bdi>ask@tansy.example</bdi>" in page(made, written=WRITTEN, enquire=ENQUIRE, with_contacts=True)
+    assert "href" not in page(made, written=WRITTEN, enquire=ENQUIRE, with_contacts=True).split("</style>")[1]
 
 
 def test_a_web_page_is_a_link_that_shows_its_host():
     made = made_round(**{"Web page": ("", "https://tansy.example/mugs", "")})
 
-    assert '<a href="https://tansy.example/mugs"' in page(made, written=WRITTEN, with_contacts=True)
+    assert '<a href="https://tansy.example/mugs"' in page(made, written=WRITTEN, enquire=ENQUIRE, with_contacts=True)
 
 
 @pytest.mark.browser
@@ -134,7 +183,7 @@ def test_a_box_is_tall_enough_and_copies_whole(browser):
     shown = context.new_page()
     errors = []
     shown.on("console", lambda message: errors.append(message.text) if message.type == "error" else None)
-    shown.set_content(page(made, written=WRITTEN))
+    shown.set_content(page(made, written=WRITTEN, enquire=ENQUIRE))
     box = shown.locator("textarea").first
     box.click()
     shown.keyboard.press("Control+A")
@@ -144,4 +193,4 @@ def test_a_box_is_tall_enough_and_copies_whole(browser):
     )
     context.close()
 
-    assert (made.messages[0].short, [], True, True) == (chosen, errors, hidden <= 1, wide <= 0)
+    assert (made.messages[0].full, [], True, True) == (chosen, errors, hidden <= 1, wide <= 0)

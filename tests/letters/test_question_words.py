@@ -1,11 +1,13 @@
 """One open answer as a question."""
 
+from datetime import date
+
 import pytest
 from cases import AS_OF, choices, make_case, numbers
 
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
-from scorecard.letters.question_words import KNOWN, question_text, sentence_of
+from scorecard.letters.question_words import KNOWN, can_you_questions, price_questions, question_text, sentence_of
 
 BRIEF = Brief(item="mug", quantity=200, designs=4, currency="EUR")
 
@@ -103,6 +105,29 @@ def test_every_known_sentence_is_short_and_can_be_filled(name):
 
     assert (True, False) == (words.endswith(("?", ".")), "{" in words)
     assert max(len(part.split()) for part in words.replace("?", ".").split(".")) <= 14
+
+
+def test_a_quote_is_led_up_to_by_whether_the_goods_can_be_made_and_by_the_day():
+    brief = Brief(item="mug", quantity=200, designs=4, destination="IE", need_by=date(2027, 5, 14))
+
+    assert (
+        "Can you make 200 pieces of this item, in 4 designs?",
+        "Can the goods arrive by 14 May 2027? The destination is Ireland.",
+    ) == can_you_questions(brief)
+
+
+def test_without_a_day_and_designs_only_the_pieces_are_asked():
+    assert ("Can you make 1 piece of this item?",) == can_you_questions(Brief(item="mug", quantity=1))
+
+
+def test_the_least_of_a_quote_is_the_price_what_it_covers_and_the_days():
+    price, covers, days = price_questions(BRIEF)
+
+    assert (
+        "What is the price of one piece for 200 pieces, in EUR?",
+        "How many working days do you need to make 200 pieces?",
+    ) == (price, days)
+    assert "(c) everything to our door, with duty and tax paid." in covers
 
 
 def test_a_hostile_title_stays_on_one_line():

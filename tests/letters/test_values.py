@@ -31,11 +31,11 @@ def test_every_placeholder_has_a_value_and_no_value_is_without_its_placeholder()
 
 
 def test_what_is_blank_reads_as_words_or_leaves_its_line_out():
-    values = all_values(Brief(item="mug", quantity=200), questions=[])
+    values = all_values(Brief(item="mug", quantity=200))
 
     assert {
         "maker": "Oxlip",
-        "questions": "1. Can you make these goods for us?",
+        "questions": "1. Why?",
         "item": "mug",
         "quantity": "200",
         "next_quantity": "300",
