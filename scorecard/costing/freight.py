@@ -43,8 +43,9 @@ class FreightOffer:
     """One row of the sheet Freight, as read; blank and unknown cells are None.
 
     The reader refuses, at its cell: an unknown maker, a blank way, neither or both of a cost and a rate, zero or
-    negative figures, from above to, a currency without a rate, a rate without a whole carton (all five cells), a carton without
-    pieces. A typed cost of 0 is refused too: freight that the price pays is said under "Price covers".
+    negative figures, from above to, a currency without a rate, a rate without a whole carton (all five
+    cells), a carton without pieces. A typed cost of 0 is refused too: freight that the price pays is said under "Price
+    covers".
 
     Parameters
     ----------

@@ -1,0 +1,132 @@
+"""Replies: which rows of the sheet Quotes belong together, and which reply stands where a maker quoted again.
+
+A row that names neither way, cover, term nor place continues the row of the same maker above it, unless it has another
+day or currency. Rows that name the same of all these are one reply. On the same terms a later reply replaces an
+earlier.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from scorecard.costing.amounts import Span
+from scorecard.costing.quotes import QuoteRow
+from scorecard.errors import Problem
+
+Terms = tuple[str, str | None, str | None, str | None, str, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reply:
+    """One reply of a maker: its prices, all on the same terms.
+
+    Parameters
+    ----------
+    rows : at least one, in sheet order; the first settles way, cover, term and place
+    others : rows of the maker's other replies that stand, which are asked for what this one does not say
+    """
+
+    rows: tuple[QuoteRow, ...]
+    others: tuple[QuoteRow, ...] = ()
+
+    @property
+    def head(self) -> QuoteRow:
+        """The row that settles the terms."""
+        return self.rows[0]
+
+    @property
+    def quoted_on(self) -> date | None:
+        """The day of the reply."""
+        return next((row.quoted_on for row in self.rows if row.quoted_on), None)
+
+    def saying(self, field: str, first: QuoteRow | None = None) -> QuoteRow | None:
+        """Return the row that answers for a field: this row, else this reply, else the maker's other replies."""
+        rows = ((first,) if first else ()) + self.rows + self.others
+        return next((row for row in rows if getattr(row, field) is not None), None)
+
+    def days(self, row: QuoteRow) -> Span | None:
+        """Return the days of one row, else those that this reply gives elsewhere."""
+        return row.days or next((other.days for other in self.rows if other.days), None)
+
+
+def _terms(row: QuoteRow) -> Terms:
+    return (row.maker, row.covers, row.way, row.term, row.term_place.strip().casefold(), row.currency)
+
+
+def _continues(row: QuoteRow, above: QuoteRow | None) -> bool:
+    says_nothing = not (row.covers or row.way or row.term or row.term_place.strip())
+    return says_nothing and above is not None and _same_day(row, above) and row.currency == above.currency
+
+
+def _same_day(row: QuoteRow, head: QuoteRow) -> bool:
+    return row.quoted_on is None or row.quoted_on == head.quoted_on
+
+
+def grouped(rows: Iterable[QuoteRow]) -> list[list[QuoteRow]]:
+    """Return the rows by reply, in the order in which the replies begin."""
+    groups: list[list[QuoteRow]] = []
+    last: dict[str, list[QuoteRow]] = {}
+    for row in rows:
+        group = _home_of(row, groups, last.get(row.maker))
+        if group is None:
+            groups.append(group := [])
+        group.append(row)
+        last[row.maker] = group
+    return groups
+
+
+def _home_of(row: QuoteRow, groups: list[list[QuoteRow]], above: list[QuoteRow] | None) -> list[QuoteRow] | None:
+    if above and _continues(row, above[0]):
+        return above
+    alike = (group for group in groups if _terms(row) == _terms(group[0]) and row.quoted_on == group[0].quoted_on)
+    return next(alike, above if above and _terms(row) == _terms(above[0]) and _same_day(row, above[0]) else None)
+
+
+def standing(rows: Iterable[QuoteRow]) -> Mapping[str, tuple[Reply, ...]]:
+    """Return the replies that stand, by maker in sheet order: on the same terms, the latest alone."""
+    kept: dict[Terms, list[list[QuoteRow]]] = {}
+    for group in grouped(rows):
+        kept.setdefault(_terms(group[0]), []).append(group)
+    by_maker: dict[str, list[list[QuoteRow]]] = {}
+    for groups in kept.values():
+        by_maker.setdefault(groups[0][0].maker, []).append(_latest(groups))
+    return {maker: tuple(_replies(groups)) for maker, groups in by_maker.items()}
+
+
+def _latest(groups: Sequence[list[QuoteRow]]) -> list[QuoteRow]:
+    return max(groups, key=lambda group: group[0].quoted_on or date.min)
+
+
+def _replies(groups: Sequence[list[QuoteRow]]) -> Iterable[Reply]:
+    for group in groups:
+        others = tuple(row for other in groups if other is not group for row in other)
+        yield Reply(rows=tuple(group), others=others)
+
+
+def same_pieces(rows: Iterable[QuoteRow]) -> tuple[Problem, ...]:
+    """Return a problem for every price that a reply gives a second time for one number of pieces.
+
+    Replies on the same terms of which one has no day count as one: there is no telling which of them stands.
+    """
+    problems = []
+    seen: dict[tuple[Terms, date | None, int | None], QuoteRow] = {}
+    groups = grouped(rows)
+    undated = {_terms(group[0]) for group in groups if group[0].quoted_on is None}
+    for group in groups:
+        terms = _terms(group[0])
+        for row in group:
+            key = (terms, None if terms in undated else group[0].quoted_on, row.pieces)
+            if key in seen:
+                problems.append(_twice(row, seen[key]))
+            seen.setdefault(key, row)
+    return tuple(problems)
+
+
+def _twice(row: QuoteRow, earlier: QuoteRow) -> Problem:
+    pieces = "the same quantity" if row.pieces is None else f"{row.pieces} pieces"
+    return Problem(
+        code="two-prices",
+        place=row.at("Pieces"),
+        found=f"{row.maker} has a second price for {pieces}, after the one in {earlier.at('Price')}",
+        wanted="Keep the price that holds, or give each reply its day, way or cover",
+    )
