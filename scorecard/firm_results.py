@@ -3,7 +3,7 @@
 from typing import Any
 
 from scorecard.calculation import Calculation
-from scorecard.numbers import figure
+from scorecard.figures import figure
 from scorecard.sensitivity.rank_shares import RankShares
 from scorecard.sensitivity.weight_ranges import WeightRange
 

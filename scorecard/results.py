@@ -12,8 +12,8 @@ import numpy as np
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
+from scorecard.figures import figure, figures, plain
 from scorecard.firm_results import firm_result, shares_by_criterion
-from scorecard.numbers import figure, figures, plain
 from scorecard.problem_result import SCHEMA
 from scorecard.questions import Question, Turn
 from scorecard.ranking import ranks_if_let_in

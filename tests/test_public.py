@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -49,3 +50,10 @@ def test_the_import_alone_loads_nothing_heavy():
     code = f"import sys, scorecard; print([name for name in {HEAVY!r} if name in sys.modules])"
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert "[]" == run.stdout.strip()
+
+
+def test_no_module_has_a_name_of_the_standard_librarys():
+    package = Path(scorecard.__file__).parent
+    names = {path.stem for path in package.rglob("*.py")} - {"__init__", "__main__"}
+
+    assert set() == names & sys.stdlib_module_names

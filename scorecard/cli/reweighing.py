@@ -13,7 +13,7 @@ from scorecard.cli.tables import as_text, visible
 from scorecard.criteria import CriteriaSet
 from scorecard.criteria_edit import save_weights
 from scorecard.errors import UsageError
-from scorecard.numbers import figure
+from scorecard.figures import figure
 from scorecard.reading.cells import Fault
 from scorecard.reading.number_text import NumberRule, read_amount, tidy
 from scorecard.sentences import verdict_sentence

@@ -123,7 +123,8 @@ def refuse_nobody(case: Case) -> None:
         "no maker is written down yet",
         "Write the first maker's name here, and what you know of it beside it",
     )
-    raise InputError([Problem(code="no-makers", place=place, found=found, wanted=wanted)], case.warnings)
+    others = [one for one in case.warnings if one.code != "no-makers"]
+    raise InputError([Problem(code="no-makers", place=place, found=found, wanted=wanted)], others)
 
 
 def tell_kept(written: Written) -> None:

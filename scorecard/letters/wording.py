@@ -51,11 +51,6 @@ def shipped(kind: Kind) -> str:
     return (SHIPPED / file_name(kind)).read_text(encoding="utf-8")
 
 
-def shipped_wording() -> Wording:
-    """Return the templates as they ship."""
-    return Wording(short=shipped("short"), full=shipped("full"), reminder=shipped("reminder"))
-
-
 def read_wording(folder: Path) -> Wording:
     """Return the templates of a sourcing folder.
 

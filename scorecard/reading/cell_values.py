@@ -7,7 +7,7 @@ roughly, is a fault.
 import re
 from datetime import date, time, timedelta
 from decimal import Decimal as Exact
-from math import inf, isfinite, isnan, nan
+from math import inf, isfinite, nan
 from typing import NamedTuple
 
 from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
@@ -34,11 +34,6 @@ class Reading(NamedTuple):
     high: float
     read_as: str | None = None
     warning: Fault | None = None
-
-    @property
-    def is_known(self) -> bool:
-        """Whether anything is said."""
-        return not isnan(self.low)
 
 
 UNKNOWN = Reading(nan, nan)

@@ -6,6 +6,7 @@ Enters: a path, or bytes. Leaves: bytes, or text, or None once it is noted why t
 from codecs import BOM_UTF8, BOM_UTF16_BE, BOM_UTF16_LE
 from pathlib import Path
 
+from scorecard.reading.findings import folder_named
 from scorecard.reading.toml_tables import Notes
 
 LARGEST_FILE = 1_000_000
@@ -34,12 +35,12 @@ def _note_what_is_there(path: Path, notes: Notes) -> None:
     elif path.exists():
         notes.problem("not-a-file", (), "this is no ordinary file", "Name a criteria file")
     elif path.with_name(path.name + ".txt").is_file():
-        found = f"there is no {path.name} here, but a {path.name}.txt"
+        found = f"there is no file of this name in {folder_named(path)}, but a {path.name}.txt"
         wanted = f"Rename it to {path.name}; to see such endings, have your computer show file name extensions"
         notes.problem("saved-as-txt", (), found, wanted)
     else:
-        wanted = "Make a new sourcing folder with `scorecard start`, or name the file with --criteria"
-        notes.problem("file-missing", (), f"there is no {path.name} here", wanted)
+        wanted = "Lay out a new folder with: scorecard start FOLDER; or name the file with --criteria"
+        notes.problem("file-missing", (), f"there is no file of this name in {folder_named(path)}", wanted)
 
 
 def _note_too_large(notes: Notes) -> None:
@@ -55,7 +56,7 @@ def decoded(content: bytes, notes: Notes) -> str | None:
         return None
     text = _from_utf16(content, notes) if _is_utf16(content) else _from_utf8(content, notes)
     if text is not None and not text.strip():
-        wanted = "Start from one of the criteria files that come with the tool: `scorecard start`"
+        wanted = "Start from one of the criteria files that come with the tool: scorecard start FOLDER"
         notes.problem("file-empty", (), "the file is empty", wanted)
         return None
     return text

@@ -3,6 +3,7 @@
 Enters: the criterion's table. Leaves: one part each, or None where it is absent or has a problem noted.
 """
 
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import Literal
 
@@ -161,8 +162,15 @@ def read_steady(table: Table, kind: Kind, within: tuple[float, float] | None) ->
     return Steady(count_column=column, usual=usual, usual_counts_as=counts_as)
 
 
-def read_limit(table: Table, kind: Kind) -> Limit | None:
-    """Return the hard requirement."""
+def read_limit(table: Table, kind: Kind, within: tuple[float, float] | None = None) -> Limit | None:
+    """Return the hard requirement; one that no answer can meet is a problem.
+
+    Parameters
+    ----------
+    table : the criterion's
+    kind : of its answers
+    within : the least and the greatest number that the limit can be put to; None where any will do
+    """
     limit = table.table("limit")
     if limit is None:
         return None
@@ -177,7 +185,30 @@ def read_limit(table: Table, kind: Kind) -> Limit | None:
         table.problem("limit-allows-nothing", "limit", found, "Make at_least the smaller of the two")
     names = {folded(name): name for name in _choice_names(table)}
     one_of, none_of = (_named(limit, key, kind, names) for key in ("one_of", "none_of"))
+    if within is not None:
+        _check_reachable(limit, (low, high), within)
+    _check_choices_left(limit, list(names.values()), one_of, none_of)
     return Limit(at_least=low, at_most=high, one_of=one_of, none_of=none_of)
+
+
+def _check_reachable(limit: Table, bounds: tuple[float | None, float | None], within: tuple[float, float]) -> None:
+    """Note an end of a limit that no permitted answer reaches."""
+    for key, bound, end, beyond in zip(LIMIT_KEYS, bounds, within[::-1], (1, -1), strict=False):
+        if bound is not None and (bound - end) * beyond > 0:
+            low, high = (shortest(one) for one in within)
+            found = f"{key} = {shortest(bound)} lets nobody in, since every answer is within {low} to {high}"
+            limit.problem("limit-allows-nothing", key, found, f"Write a number from {low} to {high}")
+
+
+def _check_choices_left(
+    limit: Table, names: Sequence[str], one_of: tuple[str, ...] | None, none_of: tuple[str, ...] | None
+) -> None:
+    """Note a list of choices that leaves none to pass."""
+    left = [name for name in names if (one_of is None or name in one_of) and name not in (none_of or ())]
+    if names and none_of and not left:
+        both = " that one_of lets in" if one_of else ""
+        found = f"none_of names every choice{both}, so nobody can pass"
+        limit.problem("limit-allows-nothing", "none_of", found, "Take out the choices that will do")
 
 
 def _choice_names(table: Table) -> list[str]:

@@ -56,7 +56,8 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
     weight = _weight(table, has_weights_table=has_weights_table)
     unit = table.text("unit") if table.values.get("unit") != "" else None
     per_quantity, unknown = _is_per_quantity(table, kind), _unknown(table)
-    within, limit = read_within(table, kind), read_limit(table, kind)
+    within = read_within(table, kind)
+    limit = read_limit(table, kind, None if per_quantity else within)
     steady, question = read_steady(table, kind, within), table.text("question")
     if not is_named or value is None or (column is None and measure is None):
         return None

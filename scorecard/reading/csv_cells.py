@@ -56,7 +56,7 @@ class CsvSheet:
         try:
             self._content.decode("utf-8-sig")
         except UnicodeDecodeError:
-            found = f"{self._file} is not in UTF-8: its letters were read as Windows-1252"
+            found = "the file is not in UTF-8: its letters were read as Windows-1252"
             fault = Fault("read-as-windows-1252", found, "Look whether accents came out right; if not, " + SAVE_UTF8)
             self.warnings.append(Findings(file=self._file).problem_at(None, fault))
             return self._fitting("cp1252")
@@ -67,7 +67,7 @@ class CsvSheet:
         try:
             self._content.decode(encoding)
         except UnicodeDecodeError:
-            found = f"the letters of {self._file} are in no known encoding"
+            found = "the letters of the file are in no known encoding"
             raise refusal(self._file, "file-not-text", found, "S" + SAVE_UTF8[1:]) from None
         return encoding
 
@@ -93,7 +93,7 @@ class CsvSheet:
             return
         for line in self._lines():  # old files may end their lines otherwise
             if len(line) > LONGEST_LINE or line.count(self._separator) > MOST_CELLS:
-                found = f"{self._file} has a line of {len(line)} letters, more than a list of makers has"
+                found = f"the file has a line of {len(line)} letters, more than a list of makers has"
                 raise refusal(self._file, "line-too-long", found, "S" + SAVE_UTF8[1:])
 
     def _check_closed(self) -> None:

@@ -1,9 +1,15 @@
 """What reading a sheet brings to light, gathered in one pass: problems, warnings, and what was set aside."""
 
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from scorecard.errors import Place, Problem
 from scorecard.reading.cells import Fault, row_and_column
+
+
+def folder_named(path: Path) -> str:
+    """Return the folder of a file in words, as it was named."""
+    return "this folder" if path.parent == Path() else f"the folder {path.parent}"
 
 
 def in_order(problems: list[Problem]) -> tuple[Problem, ...]:

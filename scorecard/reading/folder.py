@@ -84,13 +84,16 @@ def _case(criteria: CriteriaReading, makers: MakersReading, warnings: Sequence[P
 def _refuse_empty(folder: Path, all_is_missing: bool) -> None:
     """Turn away a folder that is not there, or in which nothing of a sourcing folder is."""
     wanted = "Lay out a sourcing folder with: scorecard start FOLDER"
-    place = Place(file=str(folder))
+    place = Place(file=folder.resolve().name if folder == Path() else str(folder))
+    if folder.is_file():
+        found, instead = "this is a file, not a folder", "Name the folder that it is in"
+        raise InputError([Problem(code="not-a-folder", place=place, found=found, wanted=instead)])
     if not folder.is_dir():
         problem = Problem(code="no-such-folder", place=place, found="there is no folder of this name", wanted=wanted)
         raise InputError([problem])
     known = (CRITERIA_FILE, f"{CRITERIA_FILE}.txt", *MAKERS_FILES)
     if all_is_missing and not any((folder / name).exists() for name in known):
-        found = f"there is neither {CRITERIA_FILE} nor {MAKERS_FILES[0]} in this folder"
+        found = f"there is neither {CRITERIA_FILE} nor {MAKERS_FILES[0]} in the folder"
         raise InputError([Problem(code="nothing-in-folder", place=place, found=found, wanted=wanted)])
 
 

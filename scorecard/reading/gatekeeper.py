@@ -14,7 +14,7 @@ from zipfile import BadZipFile, ZipFile, ZipInfo, is_zipfile
 from scorecard.case import SourceFile
 from scorecard.errors import InputError, Problem
 from scorecard.reading.cells import Fault
-from scorecard.reading.findings import Findings
+from scorecard.reading.findings import Findings, folder_named
 
 MEBIBYTE = 2**20
 PACKED_LIMIT = 80 * MEBIBYTE  # 20,000 rows of 500 random numbers pack into 61 MiB (measured)
@@ -92,30 +92,31 @@ def _kind(path: Path) -> str:
         return kind
     if kind in OTHER_KINDS:
         code, found = OTHER_KINDS[kind]
-        raise refusal(name, code, f"{name} {found}", f"Only .xlsx and .csv are read: {SAVE_AS}")
+        raise refusal(name, code, f"the file {found}", f"Only .xlsx and .csv are read: {SAVE_AS}")
     ending = f"a {kind} file" if kind else "a file without an ending such as .xlsx"
-    raise refusal(name, "file-kind", f"{name} is {ending}", f"Only .xlsx and .csv are read: {SAVE_AS}")
+    raise refusal(name, "file-kind", f"this is {ending}", f"Only .xlsx and .csv are read: {SAVE_AS}")
 
 
 def _content(path: Path, limit: int) -> bytes:
     """Return the file's bytes, if it is there and not too big."""
     name = path.name
     if path.is_dir():
-        raise refusal(name, "file-is-folder", f"{name} is a folder", "Name the .xlsx or .csv file itself")
+        raise refusal(
+            name, "file-is-folder", "this is a folder, not a file", "Name the .xlsx or .csv file that is in it"
+        )
     try:
         size = path.stat().st_size
         if size > limit:
             wanted = "Keep the makers in a file of their own, without pictures"
-            found = f"{name} has {size / MEBIBYTE:.1f} MiB, above the {limit // MEBIBYTE} MiB that are read"
+            found = f"the file has {size / MEBIBYTE:.1f} MiB, above the {limit // MEBIBYTE} MiB that are read"
             raise refusal(name, "file-too-big", found, wanted)
         return path.read_bytes()
     except FileNotFoundError:
         wanted = "Check the name, or lay out a new folder with: scorecard start FOLDER"
-        where = "this folder" if path.parent == Path() else path.parent
-        raise refusal(name, "file-missing", f"there is no file {name} in {where}", wanted) from None
+        raise refusal(name, "file-missing", f"there is no file of this name in {folder_named(path)}", wanted) from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name cannot be used"
-        found = f"{name} cannot be opened ({reason})"
+        found = f"the file cannot be opened ({reason})"
         raise refusal(name, "file-unreadable", found, "Close it elsewhere, or copy it to another folder") from None
 
 
@@ -124,7 +125,7 @@ def _open_elsewhere(path: Path) -> tuple[Problem, ...]:
     marks = (path.with_name(f"~${path.name}"), path.with_name(f".~lock.{path.name}#"))
     if not any(mark.exists() for mark in marks):
         return ()
-    found = f"{path.name} is open in another program"
+    found = "the file is open in another program"
     fault = Fault("open-elsewhere", found, "Save it there first: only what is saved is read")
     return (Findings(file=path.name).problem_at(None, fault),)
 
@@ -132,16 +133,16 @@ def _open_elsewhere(path: Path) -> tuple[Problem, ...]:
 def _foreign(name: str, content: bytes) -> InputError | None:
     """Return the refusal of what is neither a zip nor plain text, whatever its name says."""
     if not content:
-        return refusal(name, "file-empty", f"{name} is empty", "Save it again from your spreadsheet program")
+        return refusal(name, "file-empty", "the file is empty", "Save it again from your spreadsheet program")
     if content.startswith(OLD_CONTAINER):
         if "EncryptedPackage".encode("utf-16-le") in content:
             wanted = "Save a copy without a password as .xlsx, and name that"
-            return refusal(name, "file-password", f"{name} is locked with a password", wanted)
-        found = f"{name} is a workbook of the old .xls kind"
+            return refusal(name, "file-password", "the file is locked with a password", wanted)
+        found = "the file is a workbook of the old .xls kind"
         return refusal(name, "file-old-workbook", found, f"Only .xlsx and .csv are read: {SAVE_AS}")
     start = content[:1000].lstrip(b"\xef\xbb\xbf \t\r\n").lower()
     if start.startswith((b"<!doctype html", b"<html", b"<?xml", b"<table")):
-        found = f"{name} is a web page, not a spreadsheet"
+        found = "the file is a web page, not a spreadsheet"
         return refusal(name, "file-web-page", found, f"If it opens as a table, {SAVE_AS}")
     return None
 
@@ -153,10 +154,10 @@ def _text(name: str, content: bytes) -> None:
         raise foreign
     if content.startswith(b"PK\x03\x04"):
         wanted = "Give it the ending .xlsx, or save it as .csv from your spreadsheet program"
-        raise refusal(name, "file-workbook-named-csv", f"{name} is a workbook, though it is named .csv", wanted)
+        raise refusal(name, "file-workbook-named-csv", "the file is a workbook, though it is named .csv", wanted)
     if b"\0" in content and not content.startswith((b"\xff\xfe", b"\xfe\xff")):
         wanted = 'Save it again from your spreadsheet program as "CSV UTF-8"'
-        raise refusal(name, "file-not-text", f"{name} holds NUL bytes, which no text has", wanted)
+        raise refusal(name, "file-not-text", "the file holds NUL bytes, which no text has", wanted)
 
 
 def _workbook(name: str, content: bytes) -> tuple[Problem, ...]:
@@ -173,7 +174,7 @@ def _workbook(name: str, content: bytes) -> tuple[Problem, ...]:
     except (BadZipFile, OSError, RuntimeError, NotImplementedError, ValueError, KeyError) as error:
         raise damaged(name) from error
     if opendocument:
-        found = f"{name} is an OpenDocument spreadsheet (.ods), though it is named .xlsx"
+        found = "the file is an OpenDocument spreadsheet (.ods), though it is named .xlsx"
         raise refusal(name, "file-opendocument", found, f"Only .xlsx and .csv are read: {SAVE_AS}")
     _refuse_other_archives(name, parts)
     _refuse_traps(name, parts)
@@ -183,17 +184,17 @@ def _workbook(name: str, content: bytes) -> tuple[Problem, ...]:
 def damaged(name: str) -> InputError:
     """Return the refusal of a workbook whose inside cannot be read."""
     wanted = "Open it in your spreadsheet program and save a copy as .xlsx, or save it as .csv"
-    return refusal(name, "file-damaged", f"{name} is damaged, or was made by an unusual program", wanted)
+    return refusal(name, "file-damaged", "the file is damaged, or was made by an unusual program", wanted)
 
 
 def _no_zip(name: str, content: bytes) -> InputError:
     """Return the refusal of a .xlsx that is no zip: half a file, or text."""
     if content.startswith(b"PK"):
         wanted = "Copy or download it again, or save it again from your spreadsheet program"
-        return refusal(name, "file-cut-short", f"{name} is cut short: its end is missing", wanted)
+        return refusal(name, "file-cut-short", "the file is cut short: its end is missing", wanted)
     if b"\0" in content[:4096]:
         return damaged(name)
-    found = f"{name} is plain text, though it is named .xlsx"
+    found = "the file is plain text, though it is named .xlsx"
     return refusal(name, "file-plain-text", found, "If its values stand between commas, give it the ending .csv")
 
 
@@ -209,10 +210,10 @@ def _refuse_other_archives(name: str, parts: list[ZipInfo]) -> None:
     """Turn away a zip that holds no workbook."""
     names = [part.filename for part in parts]
     if any(part.lower().startswith("index/") and part.lower().endswith(".iwa") for part in names):
-        found = f"{name} is a .numbers spreadsheet, though it is named .xlsx"
+        found = "the file is a .numbers spreadsheet, though it is named .xlsx"
         raise refusal(name, "file-numbers", found, f"Only .xlsx and .csv are read: {SAVE_AS}")
     if "[Content_Types].xml" not in names or not any(part.startswith("xl/") for part in names):
-        found = f"{name} is a zip that holds no workbook"
+        found = "the file is a zip that holds no workbook"
         raise refusal(name, "file-not-workbook", found, "If a workbook is inside, unpack the zip and name that")
 
 
@@ -222,7 +223,9 @@ def _refuse_traps(name: str, parts: list[ZipInfo]) -> None:
     packed = max(1, sum(part.compress_size for part in parts))
     swollen = unpacked > SUSPECT_SIZE and unpacked / packed > SUSPECT_RATIO
     if len(parts) > PARTS_LIMIT or unpacked > UNPACKED_LIMIT or swollen:
-        found = f"{name} unpacks to {unpacked / MEBIBYTE:.0f} MiB in {len(parts)} parts, more than a list of makers has"
+        found = (
+            f"the file unpacks to {unpacked / MEBIBYTE:.0f} MiB in {len(parts)} parts, more than a list of makers has"
+        )
         wanted = "Copy the sheet Makers, values only, into a new workbook"
         raise refusal(name, "file-unpacks-too-big", found, wanted)
 
@@ -231,10 +234,10 @@ def _ignored(name: str, parts: list[str]) -> tuple[Problem, ...]:
     """Return a warning for each thing inside a workbook that is left alone."""
     noticed = Findings(file=name)
     if any(part.endswith("vbaProject.bin") for part in parts):
-        fault = Fault("macros-ignored", f"{name} has macros", "Nothing need be done: they are neither run nor read")
+        fault = Fault("macros-ignored", "the file has macros", "Nothing need be done: they are neither run nor read")
         noticed.warn(None, fault)
     if any("externalLinks/" in part for part in parts):
-        found = f"{name} has links to other files"
+        found = "the file has links to other files"
         fault = Fault("links-ignored", found, "Nothing need be done: the values last stored here are read")
         noticed.warn(None, fault)
     return tuple(noticed.warnings)

@@ -36,14 +36,14 @@ class GuardedPart:
         """Return the next bytes, once they have been looked at."""
         chunk = self._part.read(size)
         if b"<!" in self._tail + chunk or b"\0" in chunk:  # a NUL byte: UTF-16, in which "<!" would look otherwise
-            found = f"{self._file} declares a document type or holds XML comments, which no spreadsheet program writes"
+            found = "the file declares a document type or holds XML comments, which no spreadsheet program writes"
             wanted = "Open it in your spreadsheet program and save a copy as .xlsx"
             raise refusal(self._file, "file-doctype", found, wanted)
         self._tail = chunk[-1:]
         row_ends = [match.end() for match in ROW_END.finditer(chunk)]
         self._tags = chunk.count(b"<", row_ends[-1]) if row_ends else self._tags + chunk.count(b"<")
         if self._tags > self._limit:
-            found = f"{self._file} unpacks to more than a list of makers has"
+            found = "the file unpacks to more than a list of makers has"
             wanted = "Copy the sheet Makers, values only, into a new workbook"
             raise refusal(self._file, "file-unpacks-too-big", found, wanted)
         return chunk

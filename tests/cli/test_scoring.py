@@ -169,6 +169,7 @@ def test_no_makers_at_all_stops_score_but_not_check(offices):
 
     assert (0, 3) == (checked.status, scored.status)
     assert [("no-makers", "A2")] == [(one["code"], one["cell"]) for one in json.loads(scored.out)["problems"]]
+    assert [] == json.loads(scored.out)["warnings"]
     assert "Warnings:" in checked.out
 
 

@@ -13,9 +13,9 @@ from scorecard.brief import Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Limit
 from scorecard.letters.messages import MOST_MESSAGES, files_of, result_of, round_of
-from scorecard.letters.wording import shipped_wording
+from scorecard.letters.wording import KINDS, Wording, shipped
 
-WORDING = shipped_wording()
+WORDING = Wording(**{kind: shipped(kind) for kind in KINDS})
 
 
 def calculated(criteria, makers, **more):

@@ -13,9 +13,10 @@ from scorecard.calculation import Calculation
 from scorecard.criteria import Limit
 from scorecard.letters.messages import round_of
 from scorecard.letters.page import page
-from scorecard.letters.wording import shipped_wording
+from scorecard.letters.wording import KINDS, Wording, shipped
 from scorecard.page_policy import policy_for
 
+SHIPPED = Wording(**{kind: shipped(kind) for kind in KINDS})
 WRITTEN = datetime(2026, 11, 25, 9, tzinfo=UTC)
 ENQUIRE = "python -m scorecard enquire --folder mugs"
 HOSTILE = "</textarea><script>alert(1)</script><b x='\""
@@ -51,7 +52,7 @@ def made_round(names=("Oxlip", "Tansy", "Vane"), **details):
         answered_on=np.full(3, np.nan),
         details=details,
     )
-    return round_of(Calculation.of(case, AS_OF), shipped_wording())
+    return round_of(Calculation.of(case, AS_OF), SHIPPED)
 
 
 def parsed(text):
@@ -105,14 +106,14 @@ def test_it_says_who_gets_no_message_and_who_is_due():
 
 def test_long_lists_of_names_are_cut_and_say_so():
     case = make_case([numbers("a", 1, limit=Limit(at_least=9))], {f"M{at}": [5] for at in range(60)})
-    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN, enquire=ENQUIRE)
+    text = page(round_of(Calculation.of(case, AS_OF), SHIPPED), written=WRITTEN, enquire=ENQUIRE)
 
     assert "<bdi>M49</bdi>, <bdi>10 more in enquiries.json</bdi>." in text
 
 
 def test_a_named_maker_stands_first_with_what_rules_it_out_and_the_others_stay():
     made = made_round()
-    named = round_of(made.calculation, shipped_wording(), named=2)
+    named = round_of(made.calculation, SHIPPED, named=2)
     text = page(named, written=WRITTEN, enquire=ENQUIRE)
 
     assert ["Vane", "Oxlip", "Tansy"] == re.findall("<h3><bdi>(.*?)</bdi></h3>", text)[:3]
@@ -125,7 +126,7 @@ def test_under_each_maker_stands_where_days_and_answers_go():
     table = made.calculation.case.table
     lettered = replace(table, letters={**table.letters, "Asked on": "E"})
     case = replace(made.calculation.case, table=lettered)
-    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN, enquire=ENQUIRE)
+    text = page(round_of(Calculation.of(case, AS_OF), SHIPPED), written=WRITTEN, enquire=ENQUIRE)
 
     assert "Asked on: E3; Answered on: a new column; answer 1: B3." in text
 
@@ -151,7 +152,7 @@ def test_the_cautions_stand_before_the_messages(words):
 
 def test_where_everybody_is_ruled_out_the_page_says_so_and_promises_no_order():
     case = make_case([numbers("a", 1, limit=Limit(at_least=9))], {"Oxlip": [5]})
-    text = page(round_of(Calculation.of(case, AS_OF), shipped_wording()), written=WRITTEN, enquire=ENQUIRE)
+    text = page(round_of(Calculation.of(case, AS_OF), SHIPPED), written=WRITTEN, enquire=ENQUIRE)
 
     assert ("Ruled out, so no message: <bdi>Oxlip</bdi>" in text, "by rank" in text) == (True, False)
 

@@ -7,7 +7,7 @@ import pytest
 
 from scorecard.letters.placeholders import faults_of, names_in
 from scorecard.letters.values import PLACEHOLDERS
-from scorecard.letters.wording import KINDS, read_wording, shipped, shipped_wording
+from scorecard.letters.wording import KINDS, Wording, read_wording, shipped
 
 
 def codes(problems):
@@ -84,7 +84,7 @@ def test_the_sentences_of_a_shipped_template_are_short(kind):
 
 
 def test_without_files_of_the_user_the_shipped_ones_are_used(tmp_path):
-    assert shipped_wording() == read_wording(tmp_path)
+    assert Wording(**{kind: shipped(kind) for kind in KINDS}) == read_wording(tmp_path)
 
 
 def test_the_users_own_file_goes_first_whatever_its_line_ends_and_byte_order_mark(tmp_path):

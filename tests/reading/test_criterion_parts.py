@@ -161,6 +161,8 @@ def test_a_limit_on_choices_is_kept_as_the_criteria_file_spells_them():
         ("choices", {"one_of": "free"}, [("not-a-list", "limit.one_of")]),
         ("choices", {"none_of": [3]}, [("not-a-text", "limit.none_of")]),
         ("choices", {"none_of": ["fre", "sold"]}, [("unknown-choice", "limit.none_of")] * 2),
+        ("choices", {"none_of": ["paid", "FREE"]}, [("limit-allows-nothing", "limit.none_of")]),
+        ("choices", {"one_of": ["free"], "none_of": ["free"]}, [("limit-allows-nothing", "limit.none_of")]),
     ],
 )
 def test_each_kind_of_mistake_in_a_limit_is_noted(kind, values, problems):
@@ -169,3 +171,18 @@ def test_each_kind_of_mistake_in_a_limit_is_noted(kind, values, problems):
 
 def test_a_limit_is_a_table():
     assert (None, [("not-a-table", "limit")]) == reading(lambda table: read_limit(table, "numbers"), {"limit": 4})
+
+
+@pytest.mark.parametrize(
+    ("values", "keys"),
+    [
+        ({"at_least": 5.5}, ["limit.at_least"]),
+        ({"at_most": -1}, ["limit.at_most"]),
+        ({"at_least": 5, "at_most": 5}, []),
+        ({"at_least": 0, "at_most": 9}, []),
+    ],
+)
+def test_a_limit_beyond_all_permitted_answers_lets_nobody_in(values, keys):
+    _, problems = reading(lambda table: read_limit(table, "numbers", (0.0, 5.0)), {"limit": values})
+
+    assert [("limit-allows-nothing", key) for key in keys] == problems

@@ -103,6 +103,25 @@ def test_a_folder_that_is_not_there_is_one_problem(tmp_path):
     assert ["no-such-folder"] == [problem.code for problem in problems_of(tmp_path / "nowhere")]
 
 
+def test_a_file_in_place_of_a_folder_is_one_problem(folder):
+    assert ["not-a-folder"] == [problem.code for problem in problems_of(folder / "criteria.toml")]
+
+
+def test_the_folder_one_is_in_is_named(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+
+    assert [tmp_path.name] == [problem.place.file for problem in problems_of(".")]
+
+
+def test_missing_files_are_told_of_in_one_way(folder):
+    for name in ("criteria.toml", "makers.xlsx"):
+        (folder / name).unlink()
+    (folder / "makers.csv").mkdir()
+    problems = problems_of(folder, criteria_file=folder / "a.toml", makers_file=folder / "b.xlsx")
+
+    assert [f"there is no file of this name in the folder {folder}"] * 2 == [problem.found for problem in problems]
+
+
 def test_a_folder_without_makers_misses_the_workbook(folder):
     (folder / "makers.xlsx").unlink()
 

@@ -22,6 +22,7 @@ def refused(path, content=None):
     (problem,) = error.value.problems
     assert path.name == problem.place.file
     assert problem.wanted
+    assert path.name not in problem.found, "its name stands before the sentence"
     return problem.code
 
 

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.numbers import figure, figures, plain
+from scorecard.figures import figure, figures, plain
 
 
 def test_a_figure_has_12_significant_digits():
