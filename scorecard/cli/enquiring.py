@@ -9,6 +9,7 @@ from typing import Any
 
 import typer
 
+from scorecard.asks import ANSWERED_ON, ASKED_ON
 from scorecard.assessment import assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json
@@ -155,13 +156,12 @@ def _tell_messages(made: Round) -> None:
 
 
 def _message_row(made: Round, message: Message, asked: Asked | None) -> tuple[str, str, str, str, str]:
-    deciding = sum(one.could_change_leader for one in message.questions)
     return (
         visible(made.calculation.case.table.makers[message.maker]),
         str(len(message.questions) or "the quote"),
-        str(deciding) if deciding else "",
+        str(message.could_change_leader or ""),
         "not yet" if asked is None else _answer_words(asked),
-        file_of(made.calculation, message.maker, message.due),
+        "wait" if message.due is None else file_of(made.calculation, message.maker, message.due),
     )
 
 
@@ -207,23 +207,29 @@ def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
 def next_step(made: Round, folder: Path) -> str:
     """Return what to do next, as the folder stands; of the named maker alone where one was named."""
     messages = made.messages[: None if made.named is None else 1]
-    reminders = [one.maker for one in made.reminders if made.named in (None, one.maker)]
-    asked = {one.maker: one for one in made.asked}
-    fresh = [one.maker for one in messages if one.maker not in asked]
-    waiting = [one.maker for one in messages if one.maker in asked and asked[one.maker].answered_on is None]
-    if fresh:
-        return f"send {_name(made, fresh[0])} its message, then type the day {_where(made, 'Asked on', fresh[0])}"
-    if reminders:
-        day = _where(made, "Answered on", reminders[0])
-        return f"send {_name(made, reminders[0])} the reminder; when it answers, type the day {day}"
+    asked = {one.maker for one in made.asked}
+    open_ones = [one for one in messages if one.due in ("short", "full")]
+    deciding = [one for one in open_ones if one.could_change_leader]
+    fresh = [one for one in open_ones if one.maker not in asked]
+    late = [one for one in messages if one.due == "reminder"]
+    waiting = [one.maker for one in messages if one.due is None]
+    now = [*deciding, *fresh, *late, *([] if waiting else open_ones)]
+    if now:
+        return _sending(made, now[0], is_new=now[0].maker not in asked)
     if waiting:
-        day = _where(made, "Answered on", waiting[0])
+        day = _where(made, ANSWERED_ON, waiting[0])
         return f"when {_name(made, waiting[0])} answers, type the day {day}, then {command('score', folder)}"
-    if messages:
-        first = messages[0]
-        what = "its questions" if first.questions else "the full message, for its quote"
-        return f"send {_name(made, first.maker)} {what}: {file_of(made.calculation, first.maker, first.due)}"
     return f"look at the limits in the criteria file, then {command('score', folder)}"
+
+
+def _sending(made: Round, message: Message, *, is_new: bool) -> str:
+    name, file = _name(made, message.maker), file_of(made.calculation, message.maker, message.due or "short")
+    if is_new:
+        return f"send {name} its message, {file}, then type the day {_where(made, ASKED_ON, message.maker)}"
+    if message.due == "reminder":
+        day = _where(made, ANSWERED_ON, message.maker)
+        return f"send {name} the reminder, {file}; when it answers, type the day {day}"
+    return f"send {name} {'its questions' if message.questions else 'the full message, for its quote'}: {file}"
 
 
 def _name(made: Round, maker: int) -> str:

@@ -11,6 +11,7 @@ from typing import Literal
 
 import numpy as np
 
+from scorecard.asks import MINIMUM_PER, cells_to_write
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
 from scorecard.letters.letting_in import letting_in_text
@@ -33,13 +34,13 @@ class ToAsk:
     criterion : its key
     text : the words
     could_change_leader : whether the answer alone could change the leader
-    cells : of the sheet, into which the answer goes
+    cells : of the sheet, into which the answer goes, listed
     """
 
     criterion: str
     text: str
     could_change_leader: bool = False
-    cells: tuple[str, ...] = ()
+    cells: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,22 +121,20 @@ def _to_let_in(calculation: Calculation, maker: int) -> Enquiry:
     return Enquiry(maker=maker, questions=first + _asked(calculation, others))
 
 
+def _cells(calculation: Calculation, maker: int, criterion: int) -> str:
+    """Return where another answer than the one that fails goes, and its unit where that is asked too."""
+    table, key = calculation.case.table, calculation.case.criteria.keys[criterion]
+    per = [MINIMUM_PER] if asks_unit(calculation, maker, criterion) else []
+    return listed(str(table.place(maker, one).cell) for one in (key, *per) if one in table.letters)
+
+
 def _to_ask(calculation: Calculation, question: Question) -> ToAsk:
     return ToAsk(
         criterion=calculation.case.criteria.keys[question.criterion],
         text=question_text(calculation, question.maker, question.criterion),
         could_change_leader=question.could_change_leader,
-        cells=_cells(calculation, question.maker, question.criterion),
+        cells=cells_to_write(calculation, question.maker, question.criterion),
     )
-
-
-def _cells(calculation: Calculation, maker: int, criterion: int) -> tuple[str, ...]:
-    """Return where the answer goes: into the criterion's column, and into that of the unit where it is asked too."""
-    table = calculation.case.table
-    headings = [calculation.case.criteria.keys[criterion]]
-    if asks_unit(calculation, maker, criterion):
-        headings.append("Minimum is per")
-    return tuple(str(table.place(maker, one).cell) for one in headings if one in table.letters)
 
 
 def _open_answers(calculation: Calculation, maker: int) -> list[Question]:

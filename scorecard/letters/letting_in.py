@@ -49,23 +49,23 @@ def _fewer(calculation: Calculation, maker: int, criterion: int, said: str) -> I
         wanted = [f"{counted(int(fewest), 'piece')} of one {unit}"]
     per = "" if unit is None else " for the whole order" if unit == "order" else f" for each {unit}"
     yield f"Can you make {', and '.join(wanted)}?"
-    yield f"We read a minimum of {said}{per}."
+    yield f"Our note says: minimum {said}{per}."
     yield "If this is not possible, what is the smallest number?"
     if unit is None and fewest < most:
         yield of_what(brief)
 
 
 def _about(criterion: Criterion, brief: Brief, said: str) -> str:
-    """Return what follows the question itself: what we read, and what would do where that may be said."""
+    """Return what follows the question itself: what our note says, and what would do where that may be said."""
     limit, known = criterion.limit or Limit(), known_question(criterion)
     if criterion.question or criterion.choices is not None:
         fitting = [one for one in criterion.choices or () if allows(limit, one)]
         if criterion.question or not fitting:
-            return f" We read: {said}. Is this right?"
+            return f" Our note says: {said}. Is this right?"
         if known is not None and not known.offers_choices:
             return ""
-        return f" We read: {said}. This does not fit our order. Can you offer one of these? {lettered(fitting)}."
+        return f" Our note says: {said}. This does not fit our order. Can you offer one of these? {lettered(fitting)}."
     if limit.at_most is not None and depends_on_the_order(criterion, brief):
         most = with_unit(f"at most {tidy(limit.at_most)}", criterion.unit)
-        return f" We read {said}. We need {most}. Is this possible?"
-    return f" We read {said}. Is this right?"
+        return f" Our note says: {said}. We need {most}. Is this possible?"
+    return f" Our note says: {said}. Is this right?"

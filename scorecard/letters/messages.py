@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from scorecard.asks import ANSWERED_ON, ASKED_ON
 from scorecard.calculation import Calculation
 from scorecard.letters.asked import REMIND_AFTER, Asked, asked_of
 from scorecard.letters.enquiry import Enquiry, LookUp, ToAsk, enquiries_of, look_ups_of, writing_order
@@ -17,24 +18,34 @@ from scorecard.letters.wording import Kind, Wording
 from scorecard.writing import safe_name
 
 SCHEMA = "scorecard-enquire/1"
-DAYS = ("Asked on", "Answered on")  # headings of the sheet
+DAYS = (ASKED_ON, ANSWERED_ON)
 MOST_QUESTIONS = 8  # in a short message and a reminder
 MOST_MESSAGES = 200  # in one round; --maker reaches any maker
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Message:
-    """A maker's message, short and full; ``questions`` holds all of them, though the short one asks eight at most."""
+    """A maker's message.
+
+    Parameters
+    ----------
+    maker : its position
+    questions : all of them, the most decisive first; the short message asks eight at most
+    due : what to send now: the short message while questions are open, else the full one, for a quote; the reminder
+        where one is due; None while the maker has time to answer
+    short, full : the texts
+    """
 
     maker: int
     questions: tuple[ToAsk, ...]
+    due: Kind | None
     short: str
     full: str
 
     @property
-    def due(self) -> Kind:
-        """Which of the two to send: the short one while its questions are open, then the full one, for a quote."""
-        return "short" if self.questions else "full"
+    def could_change_leader(self) -> int:
+        """How many of its answers could each change the leader."""
+        return sum(one.could_change_leader for one in self.questions)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +65,7 @@ class Round:
     messages : to the named maker first, then to those whose answer could change the leader, then by rank
     named : the maker to write to whatever its place, by position; None where none was named
     left_out : how many ranked makers more there are
-    reminders : for those due one, the longest wait first
+    reminders : for those of them due one, the longest wait first
     asked : everybody who was asked
     look_ups : what the buyer finds out without the maker
     ruled_out : those without a message, in sheet order
@@ -86,7 +97,7 @@ def round_of(
     first = () if named is None else (named,)
     chosen = tuple(dict.fromkeys([*first, *order[:MOST_MESSAGES]]))
     asked = asked_of(calculation, remind_after, named)
-    due = [one.maker for one in asked if one.is_due][:MOST_MESSAGES]
+    due = [one.maker for one in asked if one.is_due and one.maker in chosen]
     writer = _Writer(calculation, wording, asked)
     return Round(
         calculation=calculation,
@@ -113,9 +124,16 @@ class _Writer:
         return Message(
             maker=enquiry.maker,
             questions=enquiry.questions,
+            due=self._due(enquiry),
             short=self._filled(self.wording.short, enquiry.maker, self._few(enquiry)),
             full=self._filled(self.wording.full, enquiry.maker, self._all(enquiry)),
         )
+
+    def _due(self, enquiry: Enquiry) -> Kind | None:
+        asked = self.asked.get(enquiry.maker)
+        if asked is None or asked.answered_on is not None:
+            return "short" if enquiry.questions else "full"
+        return "reminder" if asked.is_due else None
 
     def reminder(self, enquiry: Enquiry) -> Reminder:
         """Return one maker's reminder."""
@@ -204,7 +222,7 @@ def _message(made: Round, message: Message) -> dict[str, Any]:
                 "criterion": one.criterion,
                 "text": one.text,
                 "could_change_leader": one.could_change_leader,
-                "cells": list(one.cells),
+                "cells": one.cells,
             }
             for one in message.questions
         ],

@@ -14,6 +14,7 @@ import numpy as np
 from markupsafe import Markup
 
 from scorecard import __version__
+from scorecard.asks import ANSWERED_ON
 from scorecard.calculation import Calculation
 from scorecard.letters.asked import Asked
 from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Reminder, Round, cell_of, file_of
@@ -21,7 +22,7 @@ from scorecard.letters.plain import one_line
 from scorecard.letters.values import day_words
 from scorecard.page_policy import policy_for
 from scorecard.reasons import why_ruled_out
-from scorecard.words import counted, listed
+from scorecard.words import counted
 from scorecard.writing import environment, safe_href
 
 HERE = Path(__file__).parent
@@ -115,13 +116,13 @@ def _first(words: list[str], number: int) -> list[str]:
 
 
 def _to_maker(made: Round, message: Message, *, with_contacts: bool) -> ToMaker:
-    boxes = {"short": _box("Short", message.short), "full": _box("Full", message.full)}
+    boxes = (_box("Short", message.short), _box("Full", message.full))
     return ToMaker(
         maker=_names(made, (message.maker,))[0],
         notes=_notes(made, message),
         cells=_cells(made, message),
         contacts=_contacts(made, message.maker) if with_contacts else (),
-        boxes=(boxes.pop(message.due), *boxes.values()),
+        boxes=boxes if message.questions else boxes[::-1],
     )
 
 
@@ -129,22 +130,27 @@ def _reminded(made: Round, reminder: Reminder, *, with_contacts: bool) -> ToMake
     return ToMaker(
         maker=_names(made, (reminder.maker,))[0],
         notes=file_of(made.calculation, reminder.maker, "reminder"),
-        cells=f"{_day(made, reminder.maker, 'Answered on')}.",
+        cells=f"{_day(made, reminder.maker, ANSWERED_ON)}.",
         contacts=_contacts(made, reminder.maker) if with_contacts else (),
         boxes=(_box("Reminder", reminder.text),),
     )
 
 
 def _notes(made: Round, message: Message) -> str:
-    deciding = sum(one.could_change_leader for one in message.questions)
-    number = counted(len(message.questions), "question")
-    notes = [number if message.questions else "nothing to ask but the quote: send the full message"]
-    if len(message.questions) > MOST_QUESTIONS:
+    deciding, number = message.could_change_leader, len(message.questions)
+    notes = [counted(number, "question") if number else "nothing to ask but the quote"]
+    if number > MOST_QUESTIONS:
         notes.append(f"the short message asks the first {MOST_QUESTIONS}")
     if deciding:
         notes.append(f"{'one answer' if deciding == 1 else f'{deciding} of the answers'} could change who leads")
     notes.extend(f"ruled out: {one_line(reason)}" for reason in _reasons(made.calculation, message.maker))
-    return "; ".join([*notes, file_of(made.calculation, message.maker, message.due)])
+    return "; ".join([*notes, _to_send(made, message)])
+
+
+def _to_send(made: Round, message: Message) -> str:
+    if message.due is None:
+        return "it has time to answer: nothing to send now"
+    return f"to send now: {message.due}, {file_of(made.calculation, message.maker, message.due)}"
 
 
 def _reasons(calculation: Calculation, maker: int) -> Iterator[str]:
@@ -156,7 +162,7 @@ def _reasons(calculation: Calculation, maker: int) -> Iterator[str]:
 def _cells(made: Round, message: Message) -> str:
     """Return where the days and the answers go, such as "Asked on: E6; Answered on: F6; answer 1: C6."."""
     days = [_day(made, message.maker, heading) for heading in DAYS]
-    answers = [f"answer {at}: {listed(one.cells)}" for at, one in enumerate(message.questions, start=1) if one.cells]
+    answers = [f"answer {at}: {one.cells}" for at, one in enumerate(message.questions, start=1) if one.cells]
     return f"{'; '.join([*days, *answers])}."
 
 
@@ -184,7 +190,7 @@ def _asked_row(made: Round, asked: Asked) -> AskedRow:
     days = counted(asked.working_days, "working day")
     answer = f"no answer for {days}" if asked.answered_on is None else f"answered in {days}"
     is_due = "due a reminder" if asked.is_due else ""
-    into = "" if asked.answered_on else _day(made, asked.maker, "Answered on")
+    into = "" if asked.answered_on else _day(made, asked.maker, ANSWERED_ON)
     return AskedRow(
         maker=_names(made, (asked.maker,))[0],
         asked_on=asked.asked_on.isoformat(),

@@ -10,7 +10,6 @@ from types import MappingProxyType
 
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
-from scorecard.codes import COUNTRIES
 from scorecard.criteria import Criterion
 from scorecard.letters.placeholders import fill
 from scorecard.letters.plain import one_line
@@ -81,7 +80,7 @@ def question_text(calculation: Calculation, maker: int, criterion: int) -> str:
     per = of_what(brief) if asks_unit(calculation, maker, criterion) else ""
     said = one_line(answer_words(one, low, high))
     if low == high:  # the number is known, what it is per is not
-        return f"{one_line(one.column or one.title)}: we read {said}. {per}"
+        return f"{one_line(one.column or one.title)}: our note says {said}. {per}"
     parts = [
         sentence_of(one, brief),
         _choices_words(one),
@@ -97,9 +96,7 @@ def can_you_questions(brief: Brief) -> tuple[str, ...]:
     can_make = f"Can you make {counted(brief.quantity, 'piece')} of this item{designs}?"
     if brief.need_by is None:
         return (can_make,)
-    country = COUNTRIES.get(brief.destination or "")
-    where = f" The destination is {country}." if country else ""
-    return can_make, f"Can the goods arrive by {day_words(brief.need_by)}?{where}"
+    return can_make, f"Can the goods arrive by {day_words(brief.need_by)}?"
 
 
 def price_questions(brief: Brief) -> tuple[str, ...]:
@@ -181,8 +178,8 @@ def letters(position: int) -> str:
 
 def _range_words(criterion: Criterion, said: str, brief: Brief) -> str:
     depends = depends_on_the_order(criterion, brief)
-    which = f"Which is it for {counted(brief.quantity, 'piece')}?" if depends else "Please give one number."
-    return f"We read {said}. {which}"
+    which = f"Which number is right for {counted(brief.quantity, 'piece')}?" if depends else "Please give one number."
+    return f"Our note says: {said}. {which}"
 
 
 def depends_on_the_order(criterion: Criterion, brief: Brief) -> bool:
@@ -193,7 +190,7 @@ def depends_on_the_order(criterion: Criterion, brief: Brief) -> bool:
 def of_what(brief: Brief) -> str:
     """Return the question what a minimum is per: the whole order, or what the goods come in several of."""
     units = ["for the whole order", *(f"for each {unit}" for unit in _several(brief))]
-    return f"Is it {listed(units, 'or')}?"
+    return f"Is this number {listed(units, 'or')}?"
 
 
 def _several(brief: Brief) -> list[str]:

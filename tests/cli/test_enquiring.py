@@ -100,7 +100,7 @@ def test_it_prints_whom_to_write_to_who_is_due_and_a_next_step(folder):
     assert "2026-11-13, answered in 2 working days" in said.out
     assert "No message, since ruled out: Copperwren." in said.out
     assert f"Page to copy from: {folder.resolve() / 'reports' / 'enquiries' / 'enquiries.html'}" in said.out
-    assert "Next: send Oxlip Kilns its message, then type the day into E2 (Asked on) of makers.xlsx" == said.last
+    assert "Next: send Tansy Works its questions: 04-tansy-works-short.txt" == said.last
 
 
 ASKED = [*ROWS[0], "2026-11-11", "2026-11-12"]
@@ -110,23 +110,35 @@ ASKED = [*ROWS[0], "2026-11-11", "2026-11-12"]
     ("rows", "words", "step"),
     [
         (
-            [ASKED, *ROWS[1:]],
+            [ASKED, ROWS[1]],
             [],
-            "send Tansy & Vane the reminder; when it answers, type the day into F3 (Answered on) of makers.xlsx",
+            "send Tansy & Vane the reminder, 03-tansy-vane-reminder.txt; "
+            "when it answers, type the day into F3 (Answered on) of makers.xlsx",
         ),
         (
-            [ASKED, *ROWS[1:]],
+            [ASKED, ROWS[1]],
             ["--remind-after", "9"],
             "when Tansy & Vane answers, type the day into F3 (Answered on) of makers.xlsx, then "
             "python -m scorecard score",
         ),
         ([ASKED, ROWS[2]], [], "send Tansy Works its questions: 03-tansy-works-short.txt"),
+        (
+            [ROWS[0], ROWS[2]],  # an answer of Tansy Works that is still open could change the leader
+            [],
+            "send Tansy Works its questions: 03-tansy-works-short.txt",
+        ),
         ([ASKED], [], "send Oxlip Kilns the full message, for its quote: 02-oxlip-kilns-full.txt"),
+        (
+            [ROWS[0]],
+            [],
+            "send Oxlip Kilns its message, 02-oxlip-kilns-full.txt, "
+            "then type the day into E2 (Asked on) of makers.xlsx",
+        ),
         ([ROWS[3]], [], "look at the limits in the criteria file, then python -m scorecard score"),
         (
             ROWS,
             ["--maker", "copper"],
-            "send Copperwren its message, then type the day into E5 (Asked on) of makers.xlsx",
+            "send Copperwren its message, 05-copperwren-short.txt, then type the day into E5 (Asked on) of makers.xlsx",
         ),
     ],
 )

@@ -94,7 +94,7 @@ def test_a_ruled_out_maker_is_asked_first_about_what_ruled_it_out():
     one = calculated(criteria, {"Oxlip": [None, None, 5], "Tansy": [1, 1, 20]})
 
     assert ([1], ["a", "c", "b"]) == (list(writing_order(one)), asked(of(one, 0)))
-    assert "Please tell us: Kilns. We read 5. Is this right?" == of(one, 0).questions[0].text
+    assert "Please tell us: Kilns. Our note says: 5. Is this right?" == of(one, 0).questions[0].text
 
 
 def test_a_range_that_fails_whatever_it_is_is_asked_once():

@@ -28,7 +28,7 @@ def print_method(**more):
 
 def test_too_large_a_minimum_per_design_is_asked_with_the_pieces_of_one_design():
     assert (
-        "Can you make 50 pieces of one design? We read a minimum of 150 pieces for each design. "
+        "Can you make 50 pieces of one design? Our note says: minimum 150 pieces for each design. "
         "If this is not possible, what is the smallest number?"
     ) == text(minimum(), 150, minimum_per=("design",))
 
@@ -41,47 +41,50 @@ def test_pieces_that_do_not_divide_are_rounded_down():
 
 def test_too_large_a_minimum_per_order_is_asked_with_all_pieces():
     assert (
-        "Can you make 200 pieces in all? We read a minimum of 600 pieces for the whole order. "
+        "Can you make 200 pieces in all? Our note says: minimum 600 pieces for the whole order. "
         "If this is not possible, what is the smallest number?"
     ) == text(minimum(), 600, minimum_per=("order",))
 
 
 def test_where_the_unit_is_open_too_both_numbers_are_named_and_the_unit_is_asked():
     assert (
-        "Can you make 200 pieces in all, and 50 pieces of one design? We read a minimum of 5000 pieces. "
-        "If this is not possible, what is the smallest number? Is it for the whole order or for each design?"
+        "Can you make 200 pieces in all, and 50 pieces of one design? Our note says: minimum 5000 pieces. "
+        "If this is not possible, what is the smallest number? Is this number for the whole order or for each design?"
     ) == text(minimum(), 5000)
 
 
 def test_with_one_design_the_pieces_are_enough():
     brief = Brief(item="mug", quantity=200)
 
-    assert text(minimum(), 5000, brief).startswith("Can you make 200 pieces in all? We read a minimum of 5000 pieces.")
+    assert text(minimum(), 5000, brief).startswith(
+        "Can you make 200 pieces in all? Our note says: minimum 5000 pieces."
+    )
 
 
 def test_colours_that_the_brief_does_not_count_give_no_number_of_their_own():
     said = text(minimum(), 5000, minimum_per=("colour",))
 
-    assert said.startswith("Can you make 200 pieces in all? We read a minimum of 5000 pieces for each colour.")
+    assert said.startswith("Can you make 200 pieces in all? Our note says: minimum 5000 pieces for each colour.")
 
 
 def test_days_above_the_limit_are_asked_with_the_days_that_will_do():
     days = numbers("d", 1, (1, 100), (90, 0), title="Lead time", unit="days", limit=Limit(at_most=30))
 
     assert (
-        "How many working days do you need for 200 pieces? We read 45 days. We need at most 30 days. Is this possible?"
+        "How many working days do you need for 200 pieces? "
+        "Our note says: 45 days. We need at most 30 days. Is this possible?"
     ) == text(days, 45)
 
 
 def test_a_fact_is_asked_again_without_saying_which_answer_is_wanted():
     years = numbers("y", 1, title="Years trading", unit="years", limit=Limit(at_least=3))
 
-    assert "How many years have you been in business? We read 2 years. Is this right?" == text(years, 2)
+    assert "How many years have you been in business? Our note says: 2 years. Is this right?" == text(years, 2)
 
 
 def test_a_choice_that_will_not_do_is_asked_with_those_that_will_by_the_alphabet():
     assert (
-        "Which print method do you use for this item? We read: sticker. This does not fit our order. "
+        "Which print method do you use for this item? Our note says: sticker. This does not fit our order. "
         "Can you offer one of these? (a) kiln-fired transfer; (b) screen print."
     ) == text(print_method(), "sticker")
 
@@ -89,7 +92,7 @@ def test_a_choice_that_will_not_do_is_asked_with_those_that_will_by_the_alphabet
 def test_where_no_choice_will_do_the_answer_is_asked_again():
     limit = Limit(none_of=("sticker", "screen print", "kiln-fired transfer"))
 
-    assert text(print_method(limit=limit), "sticker").endswith("We read: sticker. Is this right?")
+    assert text(print_method(limit=limit), "sticker").endswith("Our note says: sticker. Is this right?")
 
 
 def test_earlier_work_is_asked_for_photographs_again_and_offers_no_verdicts():
@@ -106,4 +109,4 @@ def test_earlier_work_is_asked_for_photographs_again_and_offers_no_verdicts():
     [(minimum(question="How few?"), 5000, "5000 pieces"), (print_method(question="How few?"), "sticker", "sticker")],
 )
 def test_the_users_own_question_goes_first(criterion, typed, said):
-    assert f"How few? We read: {said}. Is this right?" == text(criterion, typed)
+    assert f"How few? Our note says: {said}. Is this right?" == text(criterion, typed)

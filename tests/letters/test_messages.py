@@ -7,6 +7,7 @@ from importlib.resources import files
 
 import jsonschema
 import numpy as np
+import pytest
 from cases import AS_OF, make_case, numbers
 
 from scorecard.brief import Brief
@@ -81,7 +82,20 @@ def test_of_a_maker_of_whom_all_is_known_the_full_message_is_due_and_the_short_o
 
 
 def test_while_its_questions_are_open_the_short_message_is_due():
-    assert "short" == round_of(mixed(), WORDING).messages[1].due
+    assert {"short"} == {one.due for one in round_of(many_open(2), WORDING).messages}
+
+
+@pytest.mark.parametrize(("days", "due"), [(3, "reminder"), (8, None)])
+def test_while_a_maker_is_silent_a_reminder_is_due_or_nothing(days, due):
+    assert due == round_of(mixed(), WORDING, remind_after=days).messages[1].due
+
+
+def test_after_an_answer_what_is_still_open_is_due():
+    one = mixed()
+    answered = np.array([np.nan, float(date(2026, 11, 17).toordinal()), np.nan])
+    case = replace(one.case, table=replace(one.case.table, answered_on=answered))
+
+    assert "short" == round_of(Calculation.of(case, AS_OF), WORDING).messages[1].due
 
 
 def test_no_full_message_has_a_heading_without_its_lines():
@@ -96,7 +110,9 @@ def test_the_follow_up_to_a_named_maker_asks_first_about_what_rules_it_out():
 
     assert () == round_of(calculation, WORDING).reminders
     (reminder,) = round_of(calculation, WORDING, named=1).reminders
-    assert ["1. Please tell us: C. We read 2. Is this right?", "2. Please tell us: A."] == questions_in(reminder.text)
+    assert ["1. Please tell us: C. Our note says: 2. Is this right?", "2. Please tell us: A."] == questions_in(
+        reminder.text
+    )
 
 
 def test_where_days_and_answers_go_is_named_cell_by_cell():
@@ -108,7 +124,7 @@ def test_where_days_and_answers_go_is_named_cell_by_cell():
     (message,) = result_of(round_of(Calculation.of(case, AS_OF), WORDING), WORDING)["messages"]
 
     assert {"Asked on": "E2", "Answered on": None} == message["cells"]
-    assert [["B2", "D2"]] == [one["cells"] for one in message["questions"]]
+    assert ["B2 and D2"] == [one["cells"] for one in message["questions"]]
 
 
 def test_who_is_due_gets_a_reminder_with_its_open_questions():

@@ -96,10 +96,11 @@ def test_it_says_who_gets_no_message_and_who_is_due():
     assert all(
         words in text
         for words in (
-            "nothing to ask but the quote: send the full message; 02-oxlip-full.txt",
+            "nothing to ask but the quote; to send now: full, 02-oxlip-full.txt",
             "Ruled out, so no message: <bdi>Vane</bdi>",
             "no answer for 8 working days",
             "due a reminder",
+            "to send now: reminder, 03-tansy-reminder.txt",
         )
     )
 
