@@ -132,3 +132,30 @@ def minor_unit(currency: str) -> Decimal:
 def to_minor(amount: Decimal, currency: str) -> Decimal:
     """Return an amount to the last minor unit of its currency, halves up."""
     return to_step(amount, minor_unit(currency))
+
+
+def shown(number: Decimal) -> str:
+    """Return a number as a person would write it: every digit, no exponent, no needless zeros; at most 6 decimals.
+
+    Examples
+    --------
+    >>> shown(Decimal("1.20")), shown(Decimal("8221.500")), shown(Decimal(1) / 3), shown(OPEN)
+    ('1.2', '8221.5', '0.333333', 'no known amount')
+    """
+    if not number.is_finite():
+        return "no known amount"
+    text = format(to_step(number, Decimal("0.000001")), "f")
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def priced(amount: Decimal, currency: str) -> str:
+    """Return an amount with its currency, to the last minor unit, or finer where it is finer.
+
+    Examples
+    --------
+    >>> priced(Decimal("1.2"), "EUR"), priced(Decimal("0.125"), "EUR"), priced(Decimal(480), "JPY")
+    ('1.20 EUR', '0.125 EUR', '480 JPY')
+    """
+    if amount.is_finite() and amount == to_minor(amount, currency):
+        return f"{amount.quantize(minor_unit(currency), context=EXACT):f} {currency}"
+    return f"{shown(amount)} {currency}"

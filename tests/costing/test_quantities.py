@@ -1,0 +1,75 @@
+"""How many to order: max(wanted, minimum) in each unit."""
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from scorecard.brief import Brief
+from scorecard.costing.amounts import Span
+from scorecard.costing.inputs import MakerFacts
+from scorecard.costing.quantities import even_split, order_quantities, ordered, possible_units, why_more
+
+MUGS = Brief(item="mug", quantity=200, designs=4)
+
+
+def quantities(minimum, unit, brief=MUGS, least=None):
+    return order_quantities(brief, MakerFacts(maker="Fernhill", minimum=minimum, minimum_per=unit), least)
+
+
+@pytest.mark.parametrize(
+    ("minimum", "unit", "expected"),
+    [
+        (Span.of(250), "order", (250,)),
+        (Span.of(100), "order", (200,)),
+        (Span.of(100), "design", (400,)),  # 4 designs of at least 100
+        (Span.of(50), "design", (200,)),
+        (Span.of(100), None, (200, 400)),  # per order, or per design
+        (Span.of(60, 80), "design", (240, 320)),
+        (Span(Decimal(300), None), "order", (300,)),
+        (None, None, (200,)),
+    ],
+)
+def test_the_minimum_counts_in_its_own_unit(minimum, unit, expected):
+    assert expected == quantities(minimum, unit)
+
+
+def test_a_minimum_per_design_counts_for_each_part_of_an_uneven_split():
+    # 67, 67, 66 pieces, at least 67 each: 201
+    assert (201,) == quantities(Span.of(67), "design", Brief(item="mug", quantity=200, designs=3))
+
+
+def test_a_minimum_per_colour_is_taken_both_ways_where_the_brief_names_no_colours():
+    assert (1, 4) == possible_units(MUGS, "colour")
+
+
+def test_no_less_is_ordered_than_was_quoted():
+    assert (250,) == quantities(Span.of(100), "order", least=250)
+
+
+def test_why_more_is_ordered_names_the_minimum_and_the_surplus():
+    facts = MakerFacts(maker="Fernhill", minimum=Span.of(100), minimum_per="design")
+
+    assert "400 pieces, 200 more than wanted: the minimum order is 100 per design" == why_more(MUGS, facts, 400)
+
+
+def test_why_more_is_ordered_names_the_least_quantity_quoted():
+    assert "250 pieces, 50 more than wanted: the least quantity quoted" == why_more(MUGS, MakerFacts(maker="A"), 250)
+
+
+def test_nothing_is_said_where_no_more_is_ordered():
+    assert "" == why_more(MUGS, MakerFacts(maker="A"), 200)
+
+
+@given(st.integers(1, 5000), st.integers(1, 40))
+def test_an_even_split_keeps_every_piece_and_differs_by_one_at_most(quantity, units):
+    parts = even_split(quantity, units)
+
+    assert (quantity, units) == (sum(parts), len(parts))
+    assert max(parts) - min(parts) <= 1
+
+
+@given(st.integers(1, 5000), st.integers(1, 40), st.integers(0, 500))
+def test_no_fewer_are_ordered_than_wanted_or_than_each_minimum(quantity, units, minimum):
+    assert ordered(quantity, units, minimum) >= max(quantity, units * minimum)
