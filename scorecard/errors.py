@@ -87,13 +87,17 @@ class InputError(ScorecardError):
     ----------
     problems : what stops the run
     warnings : what was noticed besides
+    set_aside : cells that could not be read and do not stop the run, on the user's word
     """
 
     exit_status = 3
 
-    def __init__(self, problems: Iterable[Problem], warnings: Iterable[Problem] = ()) -> None:
+    def __init__(
+        self, problems: Iterable[Problem], warnings: Iterable[Problem] = (), set_aside: Iterable[Problem] = ()
+    ) -> None:
         self.problems = tuple(problems)
         self.warnings = tuple(warnings)
+        self.set_aside = tuple(set_aside)
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
 

@@ -93,6 +93,7 @@ def test_any_score_fits_its_schema(case):
 @pytest.mark.parametrize("command", ["score", "check", "reweigh"])
 def test_a_stopped_run_fits_the_schema_of_every_command(command):
     assert fits(command, problems_result([WARNING], [WARNING]))
+    assert fits(command, problems_result([WARNING], [], [WARNING]))
 
 
 def test_a_check_fits_its_schema():

@@ -96,9 +96,9 @@ def read_all(inputs: Inputs) -> tuple[Case, Wording]:
         refuse_nobody(case)
     except InputError as error:
         warnings = (*error.warnings, *wording.warnings)
-        raise InputError((*error.problems, *wording.problems), warnings) from None
+        raise InputError((*error.problems, *wording.problems), warnings, error.set_aside) from None
     if wording.problems:
-        raise InputError(wording.problems, (*case.warnings, *wording.warnings))
+        raise InputError(wording.problems, (*case.warnings, *wording.warnings), case.set_aside)
     return case, wording
 
 

@@ -48,10 +48,13 @@ def tell_problems(error: InputError, *, as_json: bool) -> None:
     if as_json:
         from scorecard.problem_result import problems_result
 
-        show_json(problems_result(error.problems, error.warnings))
+        show_json(problems_result(error.problems, error.warnings, error.set_aside))
         return
     say(f"{counted(len(error.problems), 'problem')} to mend; nothing was computed:")
     tell(error.problems)
+    if error.set_aside:
+        say(f"{counted(len(error.set_aside), 'cell')} would be taken as unknown:")
+        tell(error.set_aside)
 
 
 def tell(problems: "tuple[Problem, ...] | list[Problem]") -> None:

@@ -124,7 +124,7 @@ def refuse_nobody(case: Case) -> None:
         "Write the first maker's name here, and what you know of it beside it",
     )
     others = [one for one in case.warnings if one.code != "no-makers"]
-    raise InputError([Problem(code="no-makers", place=place, found=found, wanted=wanted)], others)
+    raise InputError([Problem(code="no-makers", place=place, found=found, wanted=wanted)], others, case.set_aside)
 
 
 def tell_kept(written: Written) -> None:

@@ -68,7 +68,7 @@ def _case(criteria: CriteriaReading, makers: MakersReading, warnings: Sequence[P
     problems = criteria.problems + makers.problems
     noticed = (*criteria.warnings, *warnings, *makers.warnings)
     if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
-        raise InputError(problems, noticed)
+        raise InputError(problems, noticed, makers.set_aside)
     return Case(
         title=criteria.title,
         brief=criteria.brief,

@@ -163,6 +163,18 @@ def test_set_aside_takes_unreadable_cells_as_unknown_and_says_so_first(offices):
     assert "B3" in (offices / "reports" / "shortlist.html").read_text("utf-8")
 
 
+def test_what_was_set_aside_is_listed_where_another_problem_stops_the_run(tmp_path):
+    folder = faulty(tmp_path / "faulty")
+    said = scorecard("score", "--set-aside", cwd=folder)
+    result = json.loads(scorecard("score", "--set-aside", "--json", cwd=folder).out)
+
+    assert 3 == said.status
+    told, aside = said.err.split("would be taken as unknown:")
+    assert (True, False) == ("Makers!B2" in aside, "Makers!B2" in told)
+    assert "B2" in [one["cell"] for one in result["set_aside"]]
+    assert "B2" not in [one["cell"] for one in result["problems"]]
+
+
 def test_no_makers_at_all_stops_score_but_not_check(offices):
     makers_xlsx(offices / "makers.xlsx", ["Maker", *(key.capitalize() for key in OFFICES)], [])
     checked, scored = scorecard("check", cwd=offices), scorecard("score", "--json", cwd=offices)
