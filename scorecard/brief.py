@@ -21,6 +21,7 @@ class Brief:
     colours, sizes : how many colours or sizes the goods themselves come in; None where the brief does not say
     destination : ISO 3166-1 alpha-2 code
     currency : ISO 4217 code; every cost is shown in it
+    bleed_mm : what is printed beyond each edge and cut off; None where the brief does not say
     decimal : the decimal mark of numbers typed as text, where it matters; None where the brief does not say
     """
 
@@ -34,6 +35,7 @@ class Brief:
     need_by: date | None = None
     print_width_mm: float | None = None
     print_height_mm: float | None = None
+    bleed_mm: float | None = None
     decimal: Literal[".", ","] | None = None
 
     def pieces_per(self, unit: Unit) -> float | None:

@@ -10,10 +10,11 @@ import typer
 from typer.core import TyperGroup
 
 from scorecard import __version__
-from scorecard.cli.commands import check, demo, enquire, reweigh, score, start
+from scorecard.cli.commands import artwork, check, demo, enquire, reweigh, score, start
 from scorecard.cli.gate import gated
 
 FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
+BUYING = "Buying"
 
 
 class GroupedHelp(TyperGroup):
@@ -76,6 +77,7 @@ for stage, command, example in (
     (FIRST_DAY, score, "scorecard score --folder mugs"),
     (TRYING, reweigh, "scorecard reweigh print_method=30 years=10"),
     (ASKING, enquire, "scorecard enquire --folder mugs"),
+    (BUYING, artwork, "scorecard artwork --folder mugs north-light.png"),
 ):
     app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
 

@@ -99,6 +99,40 @@ def reweigh(
     reweigh_folder(inputs, weights, save=save, as_json=as_json)
 
 
+def artwork(
+    files: Annotated[list[Path], typer.Argument(metavar="FILE", help="PNG, JPEG, TIFF or PDF; one for each design.")],
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    width: Annotated[
+        float | None, typer.Option("--width", min=0.1, help="Printed width in mm, in place of the brief's.")
+    ] = None,
+    height: Annotated[
+        float | None, typer.Option("--height", min=0.1, help="Printed height in mm, in place of the brief's.")
+    ] = None,
+    bleed: Annotated[
+        float | None, typer.Option("--bleed", min=0, help="What is printed beyond each edge and cut off, in mm.")
+    ] = None,
+    dpi: Annotated[float, typer.Option("--dpi", min=1, help="Dots per inch that a sharp print needs.")] = 300,
+    colours: Annotated[
+        int | None, typer.Option("--colours", min=1, help="How many colours the price covers, if priced per colour.")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say whether artwork prints sharply at the size in the brief."""
+    from scorecard.cli.artworking import Wish, check_artwork
+
+    wish = Wish(
+        folder=folder,
+        criteria=criteria,
+        width_mm=width,
+        height_mm=height,
+        bleed_mm=bleed,
+        dpi=dpi,
+        colours=colours,
+    )
+    check_artwork(files, wish, as_json=as_json)
+
+
 def enquire(
     folder: Folder = HERE,
     criteria: CriteriaFile = None,

@@ -34,13 +34,17 @@ def lay_out_start(folder: Path, kind: str | None) -> str:
 
 def lay_out_demo(folder: Path, day: date) -> str:
     """Lay out the demo folder, its dates set from a day, and return what it holds."""
-    _lay_out(folder, criteria_text(day).encode(), maker_rows(day))
-    return f"{folder.resolve()} holds an invented example: 200 mugs, four lighthouses, twelve makers."
+    from scorecard.demo.drawings import drawings
+
+    _lay_out(folder, criteria_text(day).encode(), maker_rows(day), drawings())
+    return f"{folder.resolve()} holds an invented example: 200 mugs, four lighthouses, twelve makers, and the artwork."
 
 
-def _lay_out(folder: Path, text: bytes, rows: Sequence[Mapping[str, Value]] = ()) -> None:
+def _lay_out(
+    folder: Path, text: bytes, rows: Sequence[Mapping[str, Value]] = (), more: Mapping[str, bytes] | None = None
+) -> None:
     reading = parse_criteria(text, "criteria.toml")
     if reading.problems or reading.brief is None:
         raise InputError(reading.problems, reading.warnings)
     workbook = entry_workbook(reading.criteria, reading.brief, {"Makers": rows})
-    lay_out(folder, {"criteria.toml": text, "makers.xlsx": workbook})
+    lay_out(folder, {"criteria.toml": text, "makers.xlsx": workbook} | dict(more or {}))

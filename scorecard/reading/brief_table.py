@@ -22,6 +22,7 @@ BRIEF_KEYS = (
     "need_by",
     "print_width_mm",
     "print_height_mm",
+    "bleed_mm",
     "decimal",
 )
 DECIMAL_MARKS: tuple[Literal[".", ","], ...] = (".", ",")
@@ -37,6 +38,7 @@ def read_brief(table: Table) -> Brief | None:
     designs = _designs(table, quantity)
     colours, sizes = table.whole("colours", least=1), table.whole("sizes", least=1)
     width, height = table.number_above_zero("print_width_mm"), table.number_above_zero("print_height_mm")
+    bleed = _bleed(table)
     destination, currency, need_by = _destination(table), _currency(table), table.day("need_by")
     decimal = table.one_of("decimal", DECIMAL_MARKS)
     if item is None or quantity is None:
@@ -52,6 +54,7 @@ def read_brief(table: Table) -> Brief | None:
         need_by=need_by,
         print_width_mm=width,
         print_height_mm=height,
+        bleed_mm=bleed,
         decimal=decimal,
     )
 
@@ -76,6 +79,16 @@ def _designs(table: Table, quantity: int | None) -> int:
         table.problem("more-designs-than-pieces", "designs", found, "Write how many designs the pieces are split into")
         return 1
     return designs or 1
+
+
+def _bleed(table: Table) -> float | None:
+    """Return the bleed in mm, 0 or more."""
+    bleed = table.number("bleed_mm")
+    if bleed is not None and bleed < 0:
+        wanted = "Write how many millimetres are printed beyond each edge, such as 3, or 0"
+        table.problem("negative", "bleed_mm", f"{shortest(bleed)} is below 0", wanted)
+        return None
+    return bleed
 
 
 def _destination(table: Table) -> str | None:
