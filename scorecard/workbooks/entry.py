@@ -15,7 +15,7 @@ from xlsxwriter.worksheet import Worksheet
 from scorecard.brief import Brief
 from scorecard.criteria import Criterion
 from scorecard.words import listed
-from scorecard.workbooks.entry_columns import MAY_HOLD, Column, EntrySheet, Kind
+from scorecard.workbooks.entry_columns import FIRST, MAY_HOLD, Column, EntrySheet, Kind
 from scorecard.workbooks.entry_makers import entry_sheets
 from scorecard.workbooks.guide import write_guide
 from scorecard.workbooks.lists import list_names, write_lists
@@ -28,7 +28,7 @@ LAST_ROW = 2000  # down to which cells have a drop-down; more makers can still b
 
 INK = "#33312C"
 FIRST_GROUND = "#EADFC8"  # to be filled in first
-LATER_GROUND = "#DCE2E3"  # after the reply
+LATER_GROUND = "#DCE2E3"  # can wait
 RULE = "#8C8573"
 CELL_FORMATS: dict[Kind, str] = {"date": "yyyy-mm-dd"}
 FILLED_FORMATS: dict[Kind, str] = {"date": "yyyy-mm-dd", "money": "0.00"}
@@ -109,11 +109,11 @@ def _lay_out_page(page: Worksheet, sheet: EntrySheet) -> None:
 
 
 def _heading_look(sheet: EntrySheet, at: int) -> dict[str, object]:
-    """Return how a heading looks; a rule parts those for after the reply from the first ones."""
-    later = sheet.until_quotes or sheet.columns[at].after_reply
+    """Return how a heading looks; a rule parts those that can wait from the first ones."""
+    later = sheet.until_quotes or not sheet.columns[at].is_first
     look = {"bold": True, "text_wrap": True, "valign": "vcenter", "font_color": INK, "bottom": 1, "border_color": RULE}
     look |= _side(sheet.columns[at])
-    starts = later and not sheet.until_quotes and not sheet.columns[at - 1].after_reply
+    starts = later and not sheet.until_quotes and sheet.columns[at - 1].is_first
     return look | {"bg_color": LATER_GROUND if later else FIRST_GROUND, "left": 2 if starts else 0}
 
 
@@ -124,11 +124,11 @@ def _side(column: Column) -> dict[str, object]:
 
 
 def _note(sheet: EntrySheet, column: Column, at: int) -> str:
-    """Return the note on a heading: what it means, its unit, where to find it, and what a cell may hold."""
+    """Return the note on a heading: when it is filled in, what it means, its unit, where it is found, what it may hold."""
     unit = f" ({column.unit})" if column.unit and column.unit not in column.heading else ""
     lines = [f"{column.meaning}{unit}.", f"Where: {column.where}.", f"{MAY_HOLD[column.kind]}."]
-    if column.after_reply:
-        lines.insert(0, "After they reply.")
+    if not sheet.until_quotes:
+        lines.insert(0, f"{column.when or FIRST}.")
     if sheet.until_quotes and at == 0:
         lines.insert(0, f"Leave this sheet empty until quotes come. {sheet.about}.")
     return clean_text("\n".join(lines))[:2000]

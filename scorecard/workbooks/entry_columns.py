@@ -27,6 +27,13 @@ WIDTHS: dict[Kind, float] = {
     "choice": 14,
 }
 
+FIRST = "First of all, while you browse"
+BROWSING = "While you browse"
+ASKING = "When you write to the maker"
+REPLYING = "After they reply"
+SHOWN_OR_ASKED = "While you browse, where it is shown; else after they reply"
+ANY_TIME = "At any time"
+
 YES_NO = ("yes", "no")
 PRICE_IS_FOR = ("each", "all")
 PRICE_COVERS = ("goods", "goods and freight", "to my door, duty and tax paid", "don't know")
@@ -49,7 +56,7 @@ class Column:
     unit : such as "days"; "" where there is none
     kind : what its cells hold
     options : the lines of its drop-down; empty where it has none
-    after_reply : whether it is left for the time after the maker's reply
+    when : when it is filled in, one sentence without the full stop; "" for what a first ranking needs
     wide : whether its texts are long
     """
 
@@ -59,8 +66,13 @@ class Column:
     unit: str = ""
     kind: Kind = "text"
     options: tuple[str, ...] = ()
-    after_reply: bool = False
+    when: str = ""
     wide: bool = False
+
+    @property
+    def is_first(self) -> bool:
+        """Whether a first ranking needs it."""
+        return not self.when
 
     @property
     def width(self) -> float:

@@ -9,7 +9,17 @@ from dataclasses import replace
 from scorecard.brief import UNITS, Brief
 from scorecard.criteria import Criterion
 from scorecard.words import shortest
-from scorecard.workbooks.entry_columns import LATER_SHEETS, MAKER, Column, EntrySheet
+from scorecard.workbooks.entry_columns import (
+    ANY_TIME,
+    ASKING,
+    BROWSING,
+    LATER_SHEETS,
+    MAKER,
+    REPLYING,
+    SHOWN_OR_ASKED,
+    Column,
+    EntrySheet,
+)
 
 FIRST = ("Years trading", "Rating", "Minimum order", "Print method")  # enough for a first ranking
 
@@ -50,12 +60,12 @@ def entry_sheets(criteria: Iterable[Criterion], brief: Brief) -> tuple[EntryShee
 
 
 def makers_columns(criteria: Iterable[Criterion], brief: Brief) -> tuple[Column, ...]:
-    """Return the columns of the sheet Makers: the few for a first ranking, then those to fill in after the reply."""
+    """Return the columns of the sheet Makers: the few for a first ranking, then those that can wait."""
     drawn_on = tuple(_from_criteria(criteria))
     first = [column for name in FIRST for column in drawn_on if _folded(column.heading) == _folded(name)]
     ordered = {_folded(column.heading): column for column in (MAKER, *first)}
     for column in (*drawn_on, *_always_there(brief)):
-        ordered.setdefault(_folded(column.heading), replace(column, after_reply=True))
+        ordered.setdefault(_folded(column.heading), replace(column, when=column.when or SHOWN_OR_ASKED))
     return tuple(ordered.values())
 
 
@@ -77,6 +87,7 @@ def _from_criteria(criteria: Iterable[Criterion]) -> Iterator[Column]:
                 where="Beside the rating, often in brackets",
                 unit="ratings",
                 kind="number",
+                when=BROWSING,
             )
 
 
@@ -106,22 +117,53 @@ def _always_there(brief: Brief) -> tuple[Column, ...]:
             where="Ask the maker, for it is seldom written down",
             kind="choice",
             options=UNITS,
+            when=REPLYING,
         ),
-        Column(heading="Country", meaning="Where the goods are made", where="The maker's page; two letters such as IE"),
-        Column(heading="Web page", meaning="The page on which you found it", where="The address line", wide=True),
-        Column(heading="Contact", meaning="Whom to write to; stays out of the report", where="The maker's page"),
+        Column(
+            heading="Country",
+            meaning="Where the goods are made",
+            where="The maker's page; two letters such as IE",
+            when=BROWSING,
+        ),
+        Column(
+            heading="Web page",
+            meaning="The page on which you found it",
+            where="The address line",
+            wide=True,
+            when=BROWSING,
+        ),
+        Column(
+            heading="Contact",
+            meaning="Whom to write to; stays out of the report",
+            where="The maker's page",
+            when=BROWSING,
+        ),
         Column(
             heading="Asked on",
             meaning="The day on which you first wrote; with the next column it gives the response time",
             where="Your messages",
             kind="date",
+            when=ASKING,
         ),
         Column(
             heading="Answered on",
             meaning="The day of the first real answer, not of an automatic one",
             where="Your messages",
             kind="date",
+            when=REPLYING,
         ),
-        Column(heading="Seen on", meaning="The day on which you read all this", where="You", kind="date"),
-        Column(heading="Notes", meaning="Anything worth remembering; stays out of the report", where="You", wide=True),
+        Column(
+            heading="Seen on",
+            meaning="The day on which you read all this",
+            where="You",
+            kind="date",
+            when=BROWSING,
+        ),
+        Column(
+            heading="Notes",
+            meaning="Anything worth remembering; stays out of the report",
+            where="You",
+            wide=True,
+            when=ANY_TIME,
+        ),
     )

@@ -13,7 +13,7 @@ from scorecard.workbooks.entry_columns import MAY_HOLD, Column, EntrySheet
 from scorecard.workbooks.safe import put
 
 GUIDE = "Guide"
-HEADINGS = ("Sheet", "Column", "What it means", "Unit", "Where to find it", "What a cell may hold")
+HEADINGS = ("Sheet", "Column", "What it means", "Unit", "When, and where to find it", "What a cell may hold")
 WIDTHS = (11, 24, 46, 15, 42, 40)
 
 
@@ -72,12 +72,12 @@ def _height(texts: Sequence[str], widths: Sequence[float]) -> float:
 def _beginning(sheets: Sequence[EntrySheet], brief: Brief) -> list[str]:
     """Return the lines on how to begin."""
     makers, *later = sheets
-    first = [column.heading for column in makers.columns if not column.after_reply]
+    first = [column.heading for column in makers.columns if column.is_first]
     wanted = f"{brief.quantity} pieces" + (f" in {brief.designs} designs" if brief.designs > 1 else "")
     return [
         f"For: {brief.item}, {wanted}.",
         f"Begin on the sheet {makers.name}: two makers and {counted(len(first), 'column')} are enough for a first "
-        f"ranking ({listed(first)}). Fill in the other columns after they reply.",
+        f"ranking ({listed(first)}). The other columns can wait: each says when it is filled in.",
         f"Leave the sheets {listed(sheet.name for sheet in later)} empty until quotes come.",
         "An empty cell, -, ?, n/a and unknown all mean that you do not know. Unknown is never taken for zero.",
         "Where you know only roughly, write a range: 3-5, 20 to 25, 50+, up to 24. Many spreadsheets make a date "
@@ -94,7 +94,8 @@ def _table(sheets: Sequence[EntrySheet]) -> Iterator[tuple[str, ...]]:
         for at, column in enumerate(sheet.columns):
             meaning = f"{sheet.about}. {column.meaning}." if at == 0 else f"{column.meaning}."
             name = sheet.name if at == 0 else ""
-            yield name, column.heading, meaning, column.unit, f"{column.where}.", f"{_may_hold(column)}."
+            where = f"{column.when}. {column.where}." if column.when else f"{column.where}."
+            yield name, column.heading, meaning, column.unit, where, f"{_may_hold(column)}."
 
 
 def _may_hold(column: Column) -> str:

@@ -3,6 +3,7 @@
 from scorecard.brief import Brief
 from scorecard.criteria import Criterion, Steady
 from scorecard.value_functions import Choices, PiecewiseLinear
+from scorecard.workbooks.entry_columns import BROWSING
 from scorecard.workbooks.entry_makers import entry_sheets, makers_columns
 
 BRIEF = Brief(item="enamel mug", quantity=200, designs=4)
@@ -33,7 +34,7 @@ def named(criteria, brief=BRIEF):
 def test_the_columns_of_a_first_ranking_come_first():
     expected = ["Maker", "Years trading", "Rating", "Minimum order", "Print method"]
 
-    assert expected == [heading for heading, column in named(DESIGNS_OWN).items() if not column.after_reply]
+    assert expected == [heading for heading, column in named(DESIGNS_OWN).items() if column.is_first]
     assert expected == list(named(DESIGNS_OWN))[:5]
 
 
@@ -44,6 +45,10 @@ def test_the_other_columns_come_after_in_the_order_of_the_file():
     )
 
     assert expected.split(", ") == list(named(DESIGNS_OWN))[5:]
+
+
+def test_ratings_are_counted_while_browsing():
+    assert BROWSING == named(DESIGNS_OWN)["Ratings counted"].when
 
 
 def test_a_measure_has_no_column():
