@@ -17,12 +17,14 @@ from scorecard.page_policy import policy_for
 from scorecard.report.arithmetic import rules_of, workings_of
 from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
 from scorecard.report.chances import chances_of
+from scorecard.report.crossings import crossings_of
 from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of
 from scorecard.report.sources import sources_of
+from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
 from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
 from scorecard.writing import environment
@@ -99,6 +101,8 @@ def views_of(
         "consistency": consistency_sentence(calculation.case.criteria),
         "firm": firm_of(calculation),
         "chances": chances_of(calculation),
+        "crossings": crossings_of(calculation),
+        "strips": strips_of(calculation),
         "ruled_out": ruled_out_of(calculation, result, extent.ruled_out),
         "ruled_out_left": out - len(extent.ruled_out),
         "questions": questions_of(calculation),

@@ -109,7 +109,7 @@ def _next_crossing(lines: ScoreLines, leader: int, start: float) -> float | None
 def _passing(lines: ScoreLines, leader: int) -> NDArray[np.bool_]:
     """Return whose lines are steeper than the leader's and end above it."""
     lead_without, lead_alone = (ends[leader] - ends for ends in (lines.none_on, lines.all_on))
-    return (lead_alone < -TIE) & (lead_without > lead_alone)
+    return np.asarray((lead_alone < -TIE) & (lead_without > lead_alone))
 
 
 def _level(lines: ScoreLines, leader: int, share: float) -> NDArray[np.bool_]:

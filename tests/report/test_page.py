@@ -41,7 +41,7 @@ CONTACTS = {"Web page": ("https://pots.example/x",) * 9, "Contact": ("anna@pots.
 class Parts(HTMLParser):
     """Elements, their attributes and the text of a page."""
 
-    VOID = frozenset({"meta", "line", "circle", "use"})
+    VOID = frozenset({"meta", "line", "circle", "use", "rect"})
 
     def __init__(self, html):
         super().__init__()
