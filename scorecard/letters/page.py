@@ -17,9 +17,10 @@ from scorecard import __version__
 from scorecard.asks import ANSWERED_ON
 from scorecard.calculation import Calculation
 from scorecard.letters.asked import Asked
-from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Reminder, Round, cell_of, file_of
+from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Round, cell_of, file_of
 from scorecard.letters.plain import one_line
 from scorecard.letters.values import day_words
+from scorecard.letters.wording import Kind
 from scorecard.page_policy import policy_for
 from scorecard.reasons import why_ruled_out
 from scorecard.words import counted
@@ -28,16 +29,18 @@ from scorecard.writing import environment, safe_href
 HERE = Path(__file__).parent
 COLUMNS = 72  # characters in a line of a text box
 MOST_LISTED = 50  # names in a sentence, and lines of what to look up
+HEADINGS: dict[Kind, str] = {"short": "Short message", "full": "Full message", "reminder": "Reminder"}
 CONTACT_HEADINGS = ("Contact", "Web page")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Box:
-    """A text to copy: its heading, the text, and how many lines it takes on the page."""
+    """A text to copy: its heading, the text, how many lines it takes on the page, and whether it is to be sent now."""
 
     heading: str
     text: str
     lines: int
+    is_due: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +69,7 @@ class AskedRow:
 
     maker: str
     asked_on: str
-    answer: str
-    due: str
+    since: str
 
 
 def page(made: Round, *, written: datetime, enquire: str, with_contacts: bool = False) -> str:
@@ -95,7 +97,6 @@ def page(made: Round, *, written: datetime, enquire: str, with_contacts: bool = 
             enquire=enquire,
             named=None if made.named is None else _names(made, (made.named,))[0],
             messages=[_to_maker(made, one, with_contacts=with_contacts) for one in made.messages],
-            reminders=[_reminded(made, one, with_contacts=with_contacts) for one in made.reminders],
             left_out=counted(made.left_out, "more maker") if made.left_out else "",
             asked=[_asked_row(made, one) for one in made.asked],
             look_ups=_first([one.text for one in made.look_ups], len(made.look_ups)),
@@ -116,24 +117,23 @@ def _first(words: list[str], number: int) -> list[str]:
 
 
 def _to_maker(made: Round, message: Message, *, with_contacts: bool) -> ToMaker:
-    boxes = (_box("Short", message.short), _box("Full", message.full))
     return ToMaker(
         maker=_names(made, (message.maker,))[0],
         notes=_notes(made, message),
         cells=_cells(made, message),
         contacts=_contacts(made, message.maker) if with_contacts else (),
-        boxes=boxes if message.questions else boxes[::-1],
+        boxes=_boxes(made, message),
     )
 
 
-def _reminded(made: Round, reminder: Reminder, *, with_contacts: bool) -> ToMaker:
-    return ToMaker(
-        maker=_names(made, (reminder.maker,))[0],
-        notes=file_of(made.calculation, reminder.maker, "reminder"),
-        cells=f"{_day(made, reminder.maker, ANSWERED_ON)}.",
-        contacts=_contacts(made, reminder.maker) if with_contacts else (),
-        boxes=(_box("Reminder", reminder.text),),
-    )
+def _boxes(made: Round, message: Message) -> tuple[Box, ...]:
+    """Return a maker's texts, the one to send now first."""
+    reminders = [one.text for one in made.reminders if one.maker == message.maker]
+    texts: dict[Kind, str] = {"short": message.short, "full": message.full}
+    if reminders:
+        texts["reminder"] = reminders[0]
+    boxes = [_box(HEADINGS[kind], text, is_due=kind == message.due) for kind, text in texts.items()]
+    return tuple(sorted(boxes, key=lambda box: not box.is_due))
 
 
 def _notes(made: Round, message: Message) -> str:
@@ -170,9 +170,9 @@ def _day(made: Round, maker: int, heading: str) -> str:
     return f"{heading}: {cell_of(made.calculation, heading, maker) or 'a new column'}"
 
 
-def _box(heading: str, text: str) -> Box:
+def _box(heading: str, text: str, *, is_due: bool) -> Box:
     lines = sum(max(1, -(-len(line) // COLUMNS)) for line in text.rstrip("\n").split("\n"))
-    return Box(heading=heading, text=text, lines=lines)
+    return Box(heading=heading, text=text, lines=lines, is_due=is_due)
 
 
 def _contacts(made: Round, maker: int) -> tuple[Contact, ...]:
@@ -188,12 +188,13 @@ def _contact(text: str) -> Contact:
 
 def _asked_row(made: Round, asked: Asked) -> AskedRow:
     days = counted(asked.working_days, "working day")
-    answer = f"no answer for {days}" if asked.answered_on is None else f"answered in {days}"
-    is_due = "due a reminder" if asked.is_due else ""
-    into = "" if asked.answered_on else _day(made, asked.maker, ANSWERED_ON)
+    if asked.answered_on is not None:
+        since = f"answered in {days}"
+    else:
+        is_due = "; due a reminder" if asked.is_due else ""
+        since = f"no answer for {days}{is_due}; when it answers, {_day(made, asked.maker, ANSWERED_ON)}"
     return AskedRow(
         maker=_names(made, (asked.maker,))[0],
         asked_on=asked.asked_on.isoformat(),
-        answer=answer,
-        due="; ".join(filter(None, [is_due, into])),
+        since=since,
     )

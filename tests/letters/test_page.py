@@ -66,7 +66,7 @@ def test_every_text_stands_on_the_page_whole():
     boxes = [box.removeprefix("\n") for box in parsed(page(made, written=WRITTEN, enquire=ENQUIRE)).boxes]
 
     oxlip, tansy = made.messages
-    assert [oxlip.full, oxlip.short, tansy.short, tansy.full, made.reminders[0].text] == boxes
+    assert [oxlip.full, oxlip.short, made.reminders[0].text, tansy.short, tansy.full] == boxes
 
 
 def test_a_hostile_name_adds_no_tag():
@@ -98,8 +98,7 @@ def test_it_says_who_gets_no_message_and_who_is_due():
         for words in (
             "nothing to ask but the quote; to send now: full, 02-oxlip-full.txt",
             "Ruled out, so no message: <bdi>Vane</bdi>",
-            "no answer for 8 working days",
-            "due a reminder",
+            "no answer for 8 working days; due a reminder; when it answers, Answered on: a new column",
             "to send now: reminder, 03-tansy-reminder.txt",
         )
     )
@@ -130,6 +129,18 @@ def test_under_each_maker_stands_where_days_and_answers_go():
     text = page(round_of(Calculation.of(case, AS_OF), SHIPPED), written=WRITTEN, enquire=ENQUIRE)
 
     assert "Asked on: E3; Answered on: a new column; answer 1: B3." in text
+
+
+def test_the_text_to_send_now_stands_first_and_says_so():
+    text = page(made_round(), written=WRITTEN, enquire=ENQUIRE)
+
+    assert [
+        "Full message: <b>send now</b>",
+        "Short message",
+        "Reminder: <b>send now</b>",
+        "Short message",
+        "Full message",
+    ] == re.findall("<summary>(.*?)</summary>", text)
 
 
 def test_every_command_is_as_the_user_starts_the_tool():

@@ -13,7 +13,7 @@ from scorecard.calculation import Calculation
 from scorecard.criteria import Limit
 from scorecard.letters.messages import round_of
 from scorecard.letters.page import page
-from scorecard.letters.wording import shipped_wording
+from scorecard.letters.wording import KINDS, Wording, shipped
 
 AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
 RUN_AXE = "async () => (await axe.run()).violations.map(one => [one.id, one.nodes.map(node => node.target.join(' '))])"
@@ -38,7 +38,7 @@ def html():
         answered_on=replies,
         details={"Contact": ("", "ask@tansy.example", HOSTILE, "", ""), "Web page": ("https://oxlip.example",) * 5},
     )
-    made = round_of(Calculation.of(case, AS_OF), shipped_wording(), named=4)
+    made = round_of(Calculation.of(case, AS_OF), Wording(**{kind: shipped(kind) for kind in KINDS}), named=4)
     written = datetime(2026, 11, 25, 9, tzinfo=UTC)
     return page(made, written=written, enquire=f"scorecard enquire --folder {HOSTILE}", with_contacts=True)
 
