@@ -124,7 +124,7 @@ def _side(column: Column) -> dict[str, object]:
 
 
 def _note(sheet: EntrySheet, column: Column, at: int) -> str:
-    """Return the note on a heading: when it is filled in, what it means, its unit, where it is found, what it may hold."""
+    """Return the note on a heading: when to fill it in, what it means, its unit, where to look, what a cell may hold."""
     unit = f" ({column.unit})" if column.unit and column.unit not in column.heading else ""
     lines = [f"{column.meaning}{unit}.", f"Where: {column.where}.", f"{MAY_HOLD[column.kind]}."]
     if not sheet.until_quotes:
