@@ -4,6 +4,8 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 from difflib import SequenceMatcher, get_close_matches
 
+CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
+
 
 def shortest(number: float) -> str:
     """Return a number as a person would type it: 12 rather than 12.0, and never an exponent below 1e16.
@@ -63,21 +65,25 @@ def nearest(word: str, known: Sequence[str]) -> str | None:
     'Minimum order'
     """
     folded = {name.casefold().strip(): name for name in reversed(known)}
-    close = get_close_matches(word.casefold().strip(), folded, n=1, cutoff=0.6)
+    close = get_close_matches(word.casefold().strip(), folded, n=1, cutoff=CLOSE)
     return folded[close[0]] if close else None
 
 
 def nearest_first(word: str, known: Sequence[str]) -> list[str]:
-    """Return known words by how much they look like this one, those that hold it or are held by it first.
+    """Return known words, those first that look much like this one, hold it or are held by it; the rest as they come.
 
     Examples
     --------
     >>> nearest_first("credited", ["free", "paid", "paid, credited to the order"])
     ['paid, credited to the order', 'free', 'paid']
+    >>> nearest_first("yes", ["free", "paid", "none"])
+    ['free', 'paid', 'none']
     """
+    typed = word.casefold().strip()
 
-    def likeness(name: str) -> tuple[bool, float]:
-        folded, typed = name.casefold().strip(), word.casefold().strip()
-        return folded in typed or typed in folded, SequenceMatcher(None, folded, typed).ratio()
+    def likeness(name: str) -> float:
+        folded = name.casefold().strip()
+        ratio = SequenceMatcher(None, folded, typed).ratio()
+        return 1 + ratio if typed and (folded in typed or typed in folded) else ratio if ratio >= CLOSE else 0.0
 
     return sorted(known, key=likeness, reverse=True)

@@ -11,7 +11,16 @@ from math import inf, isfinite, nan
 from typing import NamedTuple
 
 from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
-from scorecard.reading.number_text import AS_TEXT, WRITE_A_NUMBER, NumberRule, not_a_number, read_amount, tidy
+from scorecard.reading.number_text import (
+    AS_TEXT,
+    COUNT_YEARS,
+    WRITE_A_NUMBER,
+    NumberRule,
+    is_year,
+    not_a_number,
+    read_amount,
+    tidy,
+)
 from scorecard.words import listed, nearest_first, shortest
 
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
@@ -197,6 +206,9 @@ def _bounded(value: Value, reading: Reading, rule: NumberRule) -> Reading | Faul
     if rule.counts and any(end < 0 for end in ends):
         found = f"{quoted(value)} is below 0, which no number of {rule.counts} is"
         return Fault("below-zero", found, "Write a number that is 0 or more, or leave the cell empty")
+    if rule.unit.is_of_years and any(map(is_year, ends)):
+        found = f"{quoted(value)} looks like a year of the calendar, where a number of years is due"
+        return Fault("year-for-years", found, COUNT_YEARS)
     if rule.within and any(not rule.within[0] <= end <= rule.within[1] for end in ends):
         low, high = (shortest(end) for end in rule.within)
         found = f"{quoted(value)} is outside {low} to {high}"
@@ -239,5 +251,5 @@ def read_choice(value: Value, choices: tuple[str, ...]) -> Reading | Fault:
     fault = no_value(value)
     if fault:
         return fault
-    permitted = listed([f"'{choices[positions[name]]}'" for name in nearest_first(text, list(positions))], "or")
+    permitted = listed([f"'{choice}'" for choice in nearest_first(text, choices)], "or")
     return Fault("not-a-choice", f"{quoted(value)} is not one of the choices", f"Write {permitted}")

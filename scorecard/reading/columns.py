@@ -17,7 +17,7 @@ from scorecard.reading.cells import Fault, Value, as_text, quoted
 from scorecard.reading.date_values import read_day
 from scorecard.reading.findings import Findings
 from scorecard.reading.names import LONGEST_NAME, read_name
-from scorecard.reading.number_text import THOUSANDS, NumberRule
+from scorecard.reading.number_text import THOUSANDS, YEARS_OF_THE_CALENDAR, NumberRule
 from scorecard.value_functions import Floats
 from scorecard.words import listed, nearest_first
 
@@ -81,6 +81,8 @@ def _is_within(numbers: Floats, rule: NumberRule) -> bool:
     if rule.counts:
         least = max(least, 0.0)
     if rule.unit.is_of_whole_things and (known % 1).any():
+        return False
+    if rule.unit.is_of_years and high >= YEARS_OF_THE_CALENDAR[0]:
         return False
     return least <= low and high <= greatest and isfinite(low) and isfinite(high)
 

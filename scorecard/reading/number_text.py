@@ -47,6 +47,11 @@ NUMBER_OR_WORD = re.compile(rf"\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_
 WHOLE_NUMBER = re.compile(r"[+-]?[0-9]+")
 PLAIN = {mark: re.compile(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
 THOUSANDS = re.compile(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
+OUT_OF = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:(?:/|out of)\s*\d+|\(.*\))(?:\s*stars?)?", re.IGNORECASE)  # 4.6/5
+ATTACHED = re.compile(r"\d[^\W\d_]|[^\W\d_]\d|[+\-−]\s*$|\d[.,]{2}")  # 1k: a number that is not the whole of it
+NO_MINIMUM = frozenset({"none", "no", "no minimum", "no moq"})
+YEARS_OF_THE_CALENDAR = (1800, 2100)
+COUNT_YEARS = "Write how many years it has been, or leave the cell empty"
 AS_TEXT = 'where a spreadsheet made a date of 3-5, format the cell as text and type "3 to 5"'
 WRITE_A_NUMBER = "Write a number, a range such as 3-5, or leave the cell empty"
 
@@ -203,18 +208,44 @@ def _range_for(text: str, rule: NumberRule) -> str:
     return f"Write a range such as {shortest(max(float(low), least))}-{shortest(min(float(high), greatest))}"
 
 
+def _likely(text: str, rule: NumberRule) -> str | None:
+    """Return advice that names the number which is likely meant, or None where there is no telling."""
+    if rule.is_minimum and text.casefold() in NO_MINIMUM:
+        return "If there is no minimum, write 1"
+    whole = OUT_OF.fullmatch(text)
+    words = [whole[1]] if whole else [match[0].rstrip(" .,'’") for match in NUMBER_OR_WORD.finditer(text)]
+    is_a_date = not whole and (DATE_LIKE.search(text) or MONTH.match(text))
+    if len(words) != 1 or is_a_date or ATTACHED.search(text) or text.startswith("("):
+        return None
+    number = NUMBER_WORDS.get(words[0].casefold()) or settle(words[0], rule.decimal)
+    if isinstance(number, Fault) or number == inf:
+        return None
+    if rule.unit.is_of_years and is_year(number):
+        return COUNT_YEARS
+    return f"If {shortest(number)} is meant, write that alone"
+
+
+def is_year(number: float) -> bool:
+    """Say whether a number looks like a year of the calendar."""
+    return YEARS_OF_THE_CALENDAR[0] <= number <= YEARS_OF_THE_CALENDAR[1]
+
+
 def not_a_number(text: str, rule: NumberRule) -> Fault:
     """Return the fault of a text that holds no number, with the advice that fits it best."""
     found = f"{quoted(text)} is not a number{rule.of_unit}"
     if ROUGHLY.search(text):
         return Fault("rough-number", f"{quoted(text)} is only roughly a number", _range_for(text, rule))
+    likely = _likely(text, rule)
+    if likely:
+        return Fault("not-a-number", found, likely)
     if DATE_LIKE.fullmatch(text) or MONTH.match(text):
         found = f"{quoted(text)} looks like a date, where a number is due"
         return Fault("date-for-number", found, f"{WRITE_A_NUMBER}; {AS_TEXT}")
     if EXPONENT.fullmatch(text):
         return Fault("not-a-number", found, "Write the number out in full, such as 1000")
     if text.startswith("(") and text.endswith(")"):
-        return Fault("not-a-number", found, "Write it without brackets, with a minus sign if it is below 0")
+        below = "" if rule.counts else ", with a minus sign if it is below 0"
+        return Fault("not-a-number", found, f"Write it without brackets{below}")
     odd = next((sign for sign in text if unicodedata.category(sign) in {"No", "Nl"}), None)
     if odd:
         return Fault("not-a-number", f"{quoted(text)} holds the sign {odd}", "Write the number in digits, such as 0.5")

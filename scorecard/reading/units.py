@@ -8,8 +8,9 @@ from dataclasses import dataclass, field
 
 # one meaning a line, the usual spellings of each; common practice, no source
 SPELLINGS = (
-    ("piece", "pieces", "pc", "pcs"),
-    ("year", "years", "yr", "yrs"),
+    ("piece", "pieces", "pc", "pcs", "unit", "units"),
+    ("rating", "ratings", "review", "reviews"),
+    ("year", "years", "yr", "yrs", "y"),
     ("month", "months"),
     ("week", "weeks", "wk", "wks"),
     ("working day", "working days", "business day", "business days"),
@@ -59,7 +60,7 @@ CURRENCY_SIGNS = {
     "₦": ("NGN",),
 }
 CURRENCY_CODES = frozenset(code for codes in CURRENCY_SIGNS.values() for code in codes) | {"ZAR", "AED", "EGP", "BDT"}
-WHOLE_THINGS = frozenset({"piece", "colour", "design", "item", "order", "rating", "review", "buyer", "unit"})
+WHOLE_THINGS = frozenset({"piece", "colour", "design", "item", "order", "rating", "buyer"})
 MEANINGS = {spelling: group[0] for group in SPELLINGS for spelling in group}
 
 
@@ -123,6 +124,11 @@ class ColumnUnit:
     def is_of_whole_things(self) -> bool:
         """Whether a broken number of them makes no sense."""
         return _meaning(self.unit) in WHOLE_THINGS
+
+    @property
+    def is_of_years(self) -> bool:
+        """Whether answers are numbers of years."""
+        return _meaning(self.unit) == "year"
 
     @property
     def is_percent(self) -> bool:

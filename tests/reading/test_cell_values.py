@@ -302,6 +302,23 @@ def test_the_nearest_choice_is_named_first(typed, nearest):
     assert read_choice(typed, SAMPLES).wanted.startswith(f"Write '{nearest}', ")
 
 
+def test_choices_that_are_nothing_like_it_stay_in_the_order_of_the_file():
+    assert "Write 'free', 'paid, credited to the order', 'paid', 'none' or '3'" == read_choice("yes!", SAMPLES).wanted
+
+
+@pytest.mark.parametrize("value", [2015, "2015", "2010-2015", "since 2010"])
+def test_a_year_of_the_calendar_is_no_number_of_years(value):
+    fault = read_number(value, NumberRule(unit=ColumnUnit("years")))
+
+    assert fault.code in {"year-for-years", "not-a-number"}
+    assert "Write how many years it has been, or leave the cell empty" == fault.wanted
+
+
+@pytest.mark.parametrize("rule", [DAYS, ANY, PIECES])
+def test_a_number_like_a_year_is_one_in_other_columns(rule):
+    assert (2015, 2015) == ends(2015, rule)
+
+
 @given(st.one_of(st.text(max_size=40), st.floats(), st.integers(), st.booleans(), st.datetimes(), st.none()))
 def test_no_cell_makes_the_reader_stumble(value):
     results = [read_number(value, rule) for rule in (ANY, EUROS, PERCENT, PIECES, RATING)]

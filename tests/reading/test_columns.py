@@ -31,6 +31,7 @@ RULES = [
     NumberRule(decimal=".", all_is_text=True),
     NumberRule(decimal=",", all_is_text=True),
     NumberRule(unit=ColumnUnit("pieces"), decimal=",", all_is_text=True),
+    NumberRule(unit=ColumnUnit("years"), decimal=".", all_is_text=True),
 ]
 TEXTS = st.text("0123456789.,- ", max_size=8) | st.floats(-1e6, 1e6).map(lambda number: f"{number:.3f}")
 CELLS = st.lists(TEXTS, min_size=1, max_size=40) | st.lists(

@@ -3,7 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scorecard.reading.cells import Fault
-from scorecard.reading.number_text import NumberRule, read_amount, readings, tidy
+from scorecard.reading.number_text import WRITE_A_NUMBER, NumberRule, read_amount, readings, tidy
 from scorecard.reading.units import ColumnUnit
 
 DAYS = NumberRule(unit=ColumnUnit("days"))
@@ -196,6 +196,38 @@ def test_a_rough_number_that_cannot_be_told_is_answered_without_one(text):
 
 def test_a_range_for_a_rough_rating_stays_within_its_bounds():
     assert "Write a range such as 4.4-5" == read_amount("~4.9", NumberRule(within=(0, 5))).wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("4.6/5", "If 4.6 is meant, write that alone"),
+        ("4,5 out of 5", "If 4.5 is meant, write that alone"),
+        ("4.9 (120)", "If 4.9 is meant, write that alone"),
+        ("4.5 stars", "If 4.5 is meant, write that alone"),
+        ("MOQ 500", "If 500 is meant, write that alone"),
+        ("300 per design", "If 300 is meant, write that alone"),
+        ("five", "If 5 is meant, write that alone"),
+        ("12.", "If 12 is meant, write that alone"),
+        ("1k", WRITE_A_NUMBER),
+        ("0.5k", WRITE_A_NUMBER),
+        ("100-", WRITE_A_NUMBER),
+        ("4..5", WRITE_A_NUMBER),
+        ("100 or 200", WRITE_A_NUMBER),
+        ("MOQ 1,000", WRITE_A_NUMBER),
+        ("none", WRITE_A_NUMBER),
+    ],
+)
+def test_the_number_that_is_likely_meant_is_named(text, wanted):
+    assert wanted == read_amount(text, NumberRule()).wanted
+
+
+def test_no_minimum_is_a_minimum_of_1():
+    assert "If there is no minimum, write 1" == read_amount("none", NumberRule(is_minimum=True)).wanted
+
+
+def test_a_count_in_brackets_is_not_told_of_minus_signs():
+    assert "Write it without brackets" == read_amount("(120)", NumberRule(counts="ratings")).wanted
 
 
 def test_money_in_a_column_of_pieces_is_not_called_another_currency():

@@ -77,3 +77,13 @@ def test_weeks_are_known_as_a_unit():
 
 def test_only_percent_columns_are_percentages():
     assert (True, False) == (ColumnUnit("%").is_percent, ColumnUnit("days").is_percent)
+
+
+@pytest.mark.parametrize(("unit", "word"), [("pieces", "units"), ("ratings", "reviews"), ("years", "y")])
+def test_the_trades_other_words_for_a_unit_are_known(unit, word):
+    assert ColumnUnit(unit).allows_after(word, currency_before=False)
+
+
+@pytest.mark.parametrize(("unit", "is_whole"), [("pieces", True), ("colours", True), ("ratings", True), ("kg", False)])
+def test_whole_things_are_told_from_what_can_be_parted(unit, is_whole):
+    assert is_whole == ColumnUnit(unit).is_of_whole_things
