@@ -4,11 +4,13 @@ import json
 import os
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 from functools import wraps
 from typing import Any
 
 import typer
 
+from scorecard.cli.invocation import with_program
 from scorecard.errors import InputError, Problem, ScorecardError
 from scorecard.words import counted
 
@@ -60,7 +62,7 @@ def tell_problems(error: InputError, *, as_json: bool) -> None:
 def tell(problems: "tuple[Problem, ...] | list[Problem]") -> None:
     """Print problems or warnings, one a line."""
     for problem in problems[:SHOWN]:
-        say(f"  {problem}")
+        say(f"  {replace(problem, wanted=with_program(problem.wanted))}")
     if len(problems) > SHOWN:
         say(f"  … and {len(problems) - SHOWN} more; --json lists them all")
 

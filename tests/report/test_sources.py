@@ -45,7 +45,7 @@ def test_cells_read_as_something_stand_apart_from_warnings(sources):
 
 def test_of_very_many_warnings_a_hundred_are_shown(sources):
     found = sources(warnings=tuple(warning("alike", f"A{row}") for row in range(2, 132))).warnings
-    assert (100, "30 more: scorecard check lists them all.") == (len(found.shown), found.more)
+    assert (100, "30 more; to see them all: scorecard check") == (len(found.shown), found.more)
 
 
 def test_the_page_vouches_for_nobody():
