@@ -16,7 +16,7 @@ from scorecard.errors import UsageError
 from scorecard.figures import figure
 from scorecard.reading.cells import Fault
 from scorecard.reading.number_text import NumberRule, read_amount, tidy
-from scorecard.sentences import verdict_sentence
+from scorecard.sentences import leader_change, reservation
 from scorecard.words import listed, nearest, rounded, shortest
 
 SHORT = 15  # makers in the table on the screen
@@ -133,7 +133,8 @@ def tell_both(before: Assessment, after: Assessment) -> None:
         typer.echo(f"The weights now add up to {shortest(round(total, 6))}; shown as shares of 100.")
     typer.echo("")
     typer.echo(_ranking_table(before, after))
-    typer.echo(f"{_leader_sentence(before, after)} {verdict_sentence(after)}.")
+    change = leader_change(before, after)
+    typer.echo(" ".join(f"{one}." for one in (change, reservation(after)) if one))
 
 
 def _weights_table(before: Assessment, after: Assessment) -> str:
@@ -156,12 +157,6 @@ def _ranking_table(before: Assessment, after: Assessment) -> str:
         (old_rank, new_rank), (old_score, new_score) = ranks, scores
         rows.append((visible(after.case.table.makers[maker]), old_rank, old_score, new_rank, new_score))
     return as_text(rows, right=frozenset({1, 2, 3, 4}))
-
-
-def _leader_sentence(before: Assessment, after: Assessment) -> str:
-    names = after.case.table.makers
-    old, new = (listed(names[maker] for maker in one.ranking.leaders) for one in (before, after))
-    return f"The leader stays {new}." if old == new else f"The leader changes from {old} to {new}."
 
 
 def reweigh_result(before: Assessment, after: Assessment) -> dict[str, Any]:

@@ -18,7 +18,7 @@ from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
-from scorecard.sentences import rule_sentence, verdict_sentence
+from scorecard.sentences import STAGE, supporting, verdict_sentence
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import Written, time_stamp, write_outputs
@@ -178,8 +178,9 @@ def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
     case = assessment.case
     tell_case(case, assessment.as_of)
     typer.echo(f"{verdict_sentence(assessment)}.")
-    typer.echo("Whom to write to: price and freight are not in this ranking.")
-    for sentence in filter(None, [rule_sentence(assessment)]):
+    if assessment.ranking.order:
+        typer.echo(STAGE)
+    for sentence in supporting(assessment):
         typer.echo(f"{sentence}.")
     typer.echo(ranking_table(assessment, most=SHORT))
     warnings = [one for one in case.warnings if one.code != "read-as"]

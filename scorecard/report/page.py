@@ -22,6 +22,7 @@ from scorecard.report.crossings import crossings_of
 from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
+from scorecard.report.openness import openness_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of
 from scorecard.report.sources import sources_of
@@ -112,6 +113,7 @@ def views_of(
         "chances": chances_of(calculation),
         "crossings": crossings_of(calculation),
         "strips": strips_of(calculation),
+        "openness": openness_of(calculation),
         "ruled_out": ruled_out_of(calculation, result, extent.ruled_out),
         "ruled_out_left": out - len(extent.ruled_out),
         "questions": questions_of(calculation),

@@ -1,4 +1,4 @@
-"""What was read: files, day, time, version, cells read as something, warnings; and what the page does not say."""
+"""What was read: files, day, time, version, cells read as something, warnings."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -13,12 +13,6 @@ from scorecard.words import plain_command
 
 MOST_TOLD = 100  # warnings of one kind on one page
 DIGITS = 16  # of a file's SHA-256; the whole stands in no place where it would be compared by eye
-
-CAUTIONS = (
-    "This page ranks the answers that were written down. It does not vouch for any maker, nor for what a maker says.",
-    "Product safety, rules for goods that touch food, customs, tax and ways of paying follow local rules: ask the "
-    "authority, or somebody licensed to advise, before money is at stake.",
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +42,6 @@ class Sources:
     set_aside: Notes
     readings: Notes
     warnings: Notes
-    cautions: tuple[str, ...]
 
 
 def sources_of(calculation: Calculation, made: datetime, command: Callable[[str], str] = plain_command) -> Sources:
@@ -69,7 +62,6 @@ def sources_of(calculation: Calculation, made: datetime, command: Callable[[str]
         set_aside=_notes(case.set_aside, command),
         readings=_notes([one for one in case.warnings if one.code == "read-as"], command),
         warnings=_notes([one for one in case.warnings if one.code != "read-as"], command),
-        cautions=CAUTIONS,
     )
 
 

@@ -99,6 +99,12 @@ def test_a_change_of_weight_that_changes_the_leader_is_said(demo):
     assert "The leader changes from Brightholm Enamel to Quillmoor Works." in said.out
 
 
+def test_the_result_is_said_once(demo):
+    last = scorecard("reweigh", "years=16", cwd=demo).out.rstrip("\n").split("\n")[-3]
+
+    assert last.startswith("The leader stays Brightholm Enamel. One answer could change it: Oxlip Kilns on")
+
+
 def test_the_sum_of_weights_is_said_where_it_is_not_100(demo):
     said = scorecard("reweigh", "years=30", cwd=demo)
 
