@@ -12,10 +12,10 @@ from scorecard.brief import Brief
 from scorecard.cli.gate import show_json
 from scorecard.cli.tables import as_text, visible
 from scorecard.errors import InputError, UsageError
+from scorecard.figures import figure
 from scorecard.reading.criteria_file import read_criteria
 from scorecard.reading.folder import CRITERIA_FILE
 from scorecard.reading.pictures import read_picture
-from scorecard.results import figure
 from scorecard.words import rounded, shortest
 
 

@@ -54,6 +54,10 @@ def tell_problems(error: InputError, *, as_json: bool) -> None:
         return
     say(f"{counted(len(error.problems), 'problem')} to mend; nothing was computed:")
     tell(error.problems)
+    warnings = [one for one in error.warnings if one.code != "read-as"]
+    if warnings:
+        say(f"{counted(len(warnings), 'warning')} besides:")
+        tell(warnings)
     if error.set_aside:
         say(f"{counted(len(error.set_aside), 'cell')} would be taken as unknown:")
         tell(error.set_aside)

@@ -11,7 +11,7 @@ import typer
 from scorecard.asks import cells_to_write, question_phrase
 from scorecard.assessment import Assessment, assess
 from scorecard.case import Case
-from scorecard.cli.gate import say, show_json
+from scorecard.cli.gate import say, show_json, tell
 from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table
 from scorecard.errors import InputError, Place, Problem, UsageError
@@ -24,6 +24,7 @@ from scorecard.workbooks.results import results_workbook
 from scorecard.writing import Written, time_stamp, write_outputs
 
 REPORTS = "reports"
+LOUD = "not-whole"  # the warning that may put the wrong maker first, told by every run
 SHORT = 10  # makers in the table on the screen
 
 
@@ -184,6 +185,7 @@ def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
         typer.echo(f"{sentence}.")
     typer.echo(ranking_table(assessment, most=SHORT))
     warnings = [one for one in case.warnings if one.code != "read-as"]
+    tell([one for one in warnings if one.code == LOUD])
     if warnings:
         them = "it" if len(warnings) == 1 else "them"
         say(f"{counted(len(warnings), 'warning')}. To see {them}: {inputs.started.command('check')}")

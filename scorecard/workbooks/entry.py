@@ -127,7 +127,7 @@ def _side(column: Column) -> dict[str, object]:
 
 
 def _note(sheet: EntrySheet, column: Column, at: int) -> str:
-    """Return the note on a heading: when to fill it in, what it means, its unit, where to look, what a cell may hold."""
+    """Return the note on a heading: when to fill it in, what it means, its unit, where to look, what cells may hold."""
     unit = f" ({column.unit})" if column.unit and column.unit not in column.heading else ""
     lines = [f"{column.meaning}{unit}.", f"Where: {column.where}.", f"{MAY_HOLD[column.kind]}."]
     if not sheet.until_quotes:
