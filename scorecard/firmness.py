@@ -15,7 +15,7 @@ import numpy as np
 from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.points import PointsTable
 from scorecard.ranking import Ranking
-from scorecard.screening import Booleans, Screening
+from scorecard.screening import Screening
 from scorecard.sensitivity.can_lead import CanLead, can_lead
 from scorecard.sensitivity.dominance import beats_on_everything
 from scorecard.sensitivity.duels import Duels, duels
@@ -150,15 +150,16 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, screening: Sc
         duels=duels(points.counted[list(front)], shares),
         can_lead=_can_lead(counted, shares, ranked, front),
         beats=tuple((front[a], front[b]) for a, b in beats_on_everything(points.counted[list(front)], shares)),
-        over_answers=_over_answers(points, shares, screening.may_fail[list(ranked)].any(axis=1), (ranked, leader)),
+        over_answers=_over_answers(points, shares, screening, (ranked, leader)),
     )
 
 
 def _over_answers(
-    points: PointsTable, shares: Floats, may_fail: Booleans, who: tuple[tuple[int, ...], int]
+    points: PointsTable, shares: Floats, screening: Screening, who: tuple[tuple[int, ...], int]
 ) -> tuple[RangeOverAnswers | None, ...]:
     """Return the ranges over open answers; nothing is guaranteed to a leader that may be ruled out."""
     ranked, leader = who
+    may_fail = np.asarray(screening.may_fail[list(ranked)].any(axis=1))
     low, reach = points.low[list(ranked)], points.reach[list(ranked)]
     low[may_fail & (np.arange(len(ranked)) != leader)] = 0  # ruled out, a rival keeps nobody from the lead
     found = ranges_over_answers(low, reach, shares, leader)

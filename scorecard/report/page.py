@@ -24,7 +24,7 @@ from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
 from scorecard.report.ranked import ranked_makers
-from scorecard.report.receipts import receipts_of
+from scorecard.report.receipts import receipts_of, weightless_sentence
 from scorecard.report.sources import sources_of
 from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
@@ -106,6 +106,7 @@ def views_of(
         "ranked": ranked_makers(calculation, extent.ranked),
         "ranked_left": ranked - len(extent.ranked),
         "receipts": receipts_of(calculation, extent.detailed),
+        "weightless": weightless_sentence(calculation),
         "receipts_left": ranked - len(extent.detailed),
         "weights": weights_of(calculation),
         "consistency": consistency_sentence(calculation.case.criteria),

@@ -62,7 +62,9 @@ def _weight(calculation: Calculation, at: int) -> Weight:
 def _moves(calculation: Calculation, at: int) -> str:
     if len(calculation.ranking.order) < 2:
         return "no two makers to move apart"
-    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))}"
+    if not calculation.shares[at]:
+        return "weight 0: moves nothing"
+    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))} of the score’s 100"
 
 
 def weight_words(weight: float) -> str:
