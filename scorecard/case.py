@@ -1,11 +1,15 @@
 """The case: everything that was read from a sourcing folder, checked, before anything is computed."""
 
 from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING
 
 from scorecard.answers import MakerTable
 from scorecard.brief import Brief
 from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.errors import Problem
+
+if TYPE_CHECKING:
+    from scorecard.costing.inputs import CostInputs
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +36,7 @@ class Case:
     warnings : what was noticed, in the order of the files
     set_aside : unreadable cells that were taken as unknown, on the user's word
     sources : the files, in the order in which they were read
+    costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
     left_out : how many makers of a very long list were left out of the calculation
     """
 
@@ -43,6 +48,7 @@ class Case:
     warnings: tuple[Problem, ...] = ()
     set_aside: tuple[Problem, ...] = ()
     sources: tuple[SourceFile, ...] = ()
+    costs: "CostInputs | None" = None
     left_out: int = 0
 
     def with_criteria(self, criteria: CriteriaSet) -> "Case":

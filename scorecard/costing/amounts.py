@@ -16,9 +16,6 @@ HUNDRED = Decimal(100)
 OPEN = Decimal("Infinity")
 EXACT = Context(prec=60)
 
-_UNITS = (Decimal(1), Decimal("0.1"), Decimal("0.01"), Decimal("0.001"))
-_FINEST_SHOWN = Decimal("0.000001")
-
 End = Literal["low", "high"]
 Cut = Literal["half up", "down"]
 
@@ -129,12 +126,12 @@ def minor_unit(currency: str) -> Decimal:
     >>> minor_unit("GBP"), minor_unit("JPY"), minor_unit("KWD")
     (Decimal('0.01'), Decimal('1'), Decimal('0.001'))
     """
-    return _UNITS[CURRENCY_DECIMALS.get(currency, 2)]
+    return Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
 
 
 def to_minor(amount: Decimal, currency: str) -> Decimal:
     """Return an amount to the last minor unit of its currency, halves up."""
-    return amount.quantize(minor_unit(currency), ROUND_HALF_UP, EXACT) if amount.is_finite() else amount
+    return to_step(amount, minor_unit(currency))
 
 
 def shown(number: Decimal) -> str:
@@ -147,7 +144,7 @@ def shown(number: Decimal) -> str:
     """
     if not number.is_finite():
         return "no known amount"
-    text = format(number.quantize(_FINEST_SHOWN, ROUND_HALF_UP, EXACT), "f")
+    text = format(to_step(number, Decimal("0.000001")), "f")
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

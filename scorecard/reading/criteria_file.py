@@ -7,6 +7,7 @@ bad input.
 from dataclasses import dataclass, field, replace
 from hashlib import sha256
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from scorecard.brief import Brief
 from scorecard.case import SourceFile
@@ -20,8 +21,12 @@ from scorecard.reading.criterion_table import read_criterion
 from scorecard.reading.toml_tables import Notes, Table
 from scorecard.reading.weights_table import DerivedWeights, read_weights
 
+if TYPE_CHECKING:
+    from scorecard.reading.cost_tables import CostTables
+
 FORMAT = 1
 OWN_TABLES = ("brief", "criteria", "weights", "firmness")
+COST_TABLES = ("currencies", "import", "shipping", "cost")
 FURTHER_TABLES = ("currencies", "import", "shipping", "schedule", "selling", "cost")
 TOP_KEYS = ("format", "title", *OWN_TABLES, *FURTHER_TABLES)
 
@@ -38,6 +43,7 @@ class CriteriaReading:
         can be checked even when other parts have problems
     criteria_set : the criteria with their weights; None while the file has any problem
     firmness : as given, or as usual
+    costs : None where the file says nothing of costs
     problems, warnings : in the order of the file
     source : None where the file could not be opened
     """
@@ -47,6 +53,7 @@ class CriteriaReading:
     criteria: tuple[Criterion, ...] = ()
     criteria_set: CriteriaSet | None = None
     firmness: Firmness = field(default_factory=Firmness)
+    costs: "CostTables | None" = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
     source: SourceFile | None = None
@@ -95,6 +102,7 @@ def _read_top(top: Table) -> CriteriaReading:
     firmness = top.table("firmness")
     for key in FURTHER_TABLES:
         top.table(key)
+    costs = _read_costs(top, brief)
     criteria, derived = _read_criteria_tables(top)
     _check_format(top)  # last, since it takes back what was said of unknown keys
     is_sound = not top.notes.problems and bool(criteria)
@@ -104,7 +112,17 @@ def _read_top(top: Table) -> CriteriaReading:
         criteria=criteria,
         criteria_set=CriteriaSet(criteria, derived.note if derived else WeightsNote()) if is_sound else None,
         firmness=read_firmness(firmness) if firmness else Firmness(),
+        costs=costs,
     )
+
+
+def _read_costs(top: Table, brief: Brief | None) -> "CostTables | None":
+    """Return what the file says of costs; None where it says nothing."""
+    if not any(isinstance(top.values.get(key), dict) for key in COST_TABLES):
+        return None
+    from scorecard.reading.cost_tables import read_cost_tables
+
+    return read_cost_tables(top, brief)
 
 
 def _check_format(top: Table) -> None:

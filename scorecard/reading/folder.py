@@ -9,6 +9,7 @@ from pathlib import Path
 
 from scorecard.case import Case
 from scorecard.errors import InputError, Place, Problem
+from scorecard.reading.costs import CostsReading, read_costs
 from scorecard.reading.criteria_file import CriteriaReading, read_criteria
 from scorecard.reading.makers import ROW_LIMIT, MakersReading, ReadingOptions, read_makers
 
@@ -60,15 +61,17 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
     options = ReadingOptions(set_aside=set_aside, as_of=as_of, row_limit=row_limit)
     makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.brief, options=options)
-    return _case(criteria, makers, warnings)
+    costs = read_costs(makers, criteria, options)
+    return _case(criteria, makers, costs, warnings)
 
 
-def _case(criteria: CriteriaReading, makers: MakersReading, warnings: Sequence[Problem]) -> Case:
-    """Return two readings as one case, if neither has a problem."""
-    problems = criteria.problems + makers.problems
-    noticed = (*criteria.warnings, *warnings, *makers.warnings)
+def _case(criteria: CriteriaReading, makers: MakersReading, costs: CostsReading, warnings: Sequence[Problem]) -> Case:
+    """Return the readings as one case, if none has a problem."""
+    problems = criteria.problems + makers.problems + costs.problems
+    noticed = (*criteria.warnings, *warnings, *makers.warnings, *costs.warnings)
+    set_aside = makers.set_aside + costs.set_aside
     if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
-        raise InputError(problems, noticed, makers.set_aside)
+        raise InputError(problems, noticed, set_aside)
     return Case(
         title=criteria.title,
         brief=criteria.brief,
@@ -76,7 +79,8 @@ def _case(criteria: CriteriaReading, makers: MakersReading, warnings: Sequence[P
         table=makers.table,
         firmness=criteria.firmness,
         warnings=noticed,
-        set_aside=makers.set_aside,
+        set_aside=set_aside,
+        costs=costs.inputs,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )
 

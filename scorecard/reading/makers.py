@@ -5,11 +5,12 @@ for what a user typed.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import chain, islice
 from math import isnan, nan
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -29,6 +30,9 @@ from scorecard.reading.maker_rows import read_rows
 from scorecard.reading.names import check_names
 from scorecard.reading.number_text import NumberRule
 from scorecard.reading.sheet_notes import warn_of_looks
+
+if TYPE_CHECKING:
+    from scorecard.reading.workbook_cells import OpenWorkbook
 
 MAKERS_SHEET = "Makers"
 ROW_LIMIT = 20_000
@@ -57,16 +61,20 @@ class MakersReading:
     Parameters
     ----------
     table : None where there are problems
+    names : of all makers, problems or not; None where they could not be read
     problems, warnings : by row, then by column
     set_aside : answers that could not be read and were taken as unknown
     source : None where the file was not let in
+    book : the workbook, for its further sheets; None for a .csv
     """
 
     table: MakerTable | None = None
+    names: tuple[str, ...] | None = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
     set_aside: tuple[Problem, ...] = ()
     source: SourceFile | None = None
+    book: "OpenWorkbook | None" = None
 
 
 DEFAULTS = ReadingOptions()
@@ -93,18 +101,15 @@ def read_makers(
     except InputError as refused:
         return MakersReading(problems=refused.problems)
     try:
-        return _reading(_opened(admitted), admitted, _Wanted(criteria=tuple(criteria), brief=brief, options=options))
+        wanted = _Wanted(criteria=tuple(criteria), brief=brief, options=options)
+        if admitted.kind == ".csv":
+            return _reading(CsvSheet(admitted), admitted, wanted)
+        from scorecard.reading.workbook_cells import OpenWorkbook
+
+        book = OpenWorkbook(admitted)
+        return replace(_reading(book.required(MAKERS_SHEET), admitted, wanted), book=book)
     except InputError as refused:
         return MakersReading(problems=refused.problems, warnings=admitted.warnings, source=admitted.source)
-
-
-def _opened(admitted: Admitted) -> SheetRows:
-    """Open the sheet of makers of a file that was let in."""
-    if admitted.kind == ".csv":
-        return CsvSheet(admitted)
-    from scorecard.reading.workbook_cells import open_sheet
-
-    return open_sheet(admitted, MAKERS_SHEET)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,6 +129,7 @@ def _reading(sheet: SheetRows, admitted: Admitted, wanted: _Wanted) -> MakersRea
     table = _table(sheet, wanted, findings)
     return MakersReading(
         table=None if findings.problems else table,
+        names=table.makers if table else None,
         problems=in_order(findings.problems),
         warnings=admitted.warnings + tuple(sheet.warnings) + in_order(findings.warnings),
         set_aside=in_order(findings.set_aside),

@@ -202,8 +202,9 @@ def _walk(resources: Any, seen: set[int]) -> Iterator[Any]:
 
 def _placed(page: PageObject, scale: float) -> list[Placed]:
     """Return the pictures that a page itself places, with the size at which it does."""
-    named = page["/Resources"].get_object().get("/XObject", {}) if "/Resources" in page else {}
-    named = named.get_object() if hasattr(named, "get_object") else named
+    resources: Any = page.get("/Resources")
+    held_in: Any = resources.get_object().get("/XObject") if resources is not None else None
+    named: Any = {} if held_in is None else held_in.get_object()
     found: list[Placed] = []
 
     def note(operator: bytes, operands: list[Any], matrix: list[float], _: list[float]) -> None:

@@ -7,6 +7,7 @@ costs nothing. openpyxl's parser is asked for values; whether a formula has no s
 import re
 import warnings
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from io import BytesIO
 from typing import Any
 from xml.etree.ElementTree import iterparse
@@ -135,30 +136,57 @@ class WorkbookSheet:
             raise damaged(self._file) from error
 
 
-def open_sheet(admitted: Admitted, name: str) -> WorkbookSheet:
-    """Open one sheet of a workbook by its name, ignoring case and outer space.
+class OpenWorkbook:
+    """A workbook whose sheets are opened one by one, by name, ignoring case and outer space.
 
     Raises
     ------
     InputError
-        If the workbook cannot be read, or has no such sheet.
+        If the workbook cannot be read.
     """
-    file = admitted.path.name
+
+    def __init__(self, admitted: Admitted) -> None:
+        self._file = admitted.path.name
+        with _told_as_damage(self._file):
+            self._reader = _reader(admitted)
+            _refuse_strict(self._reader, self._file)
+            found = [(sheet.name, rel) for sheet, rel in self._reader.parser.find_sheets()]
+            self._sheets = [(name, rel.target) for name, rel in found if "chart" not in rel.Type]
+            if not self._sheets:
+                raise damaged(self._file)
+
+    def sheet(self, name: str) -> WorkbookSheet | None:
+        """Return one sheet, or None where there is none of this name."""
+        found = next((pair for pair in self._sheets if _folded(pair[0]) == _folded(name)), None)
+        if found is None:
+            return None
+        with _told_as_damage(self._file):
+            return WorkbookSheet(found[0], _parser(self._reader, found[1]), self._file)
+
+    def required(self, name: str) -> WorkbookSheet:
+        """Return one sheet.
+
+        Raises
+        ------
+        InputError
+            If there is none of this name.
+        """
+        found = self.sheet(name)
+        if found is None:
+            raise _no_such_sheet(self._file, name, [title for title, _ in self._sheets])
+        return found
+
+
+@contextmanager
+def _told_as_damage(file: str) -> Iterator[None]:
+    """Make one sentence of whatever openpyxl raises."""
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
-            reader = _reader(admitted)
-            _refuse_strict(reader, file)
-            sheets = [(sheet.name, rel.target) for sheet, rel in reader.parser.find_sheets() if "chart" not in rel.Type]
-            if not sheets:
-                raise damaged(file)
-            found = [pair for pair in sheets if _folded(pair[0]) == _folded(name)]
-            if not found:
-                raise _no_such_sheet(file, name, [title for title, _ in sheets])
-            return WorkbookSheet(found[0][0], _parser(reader, found[0][1]), file)
+            yield
     except InputError:
         raise
-    except Exception as error:  # as above
+    except Exception as error:  # a broken file can break openpyxl in any way; each is the same to the user
         raise damaged(file) from error
 
 

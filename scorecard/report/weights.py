@@ -1,6 +1,5 @@
 """Weights to try: what each weight is, what it moves, how far it can go, and how to try another."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
@@ -8,7 +7,7 @@ from scorecard.criteria import CriteriaSet
 from scorecard.report.charts import Scale, share_scale
 from scorecard.report.texts import visible
 from scorecard.sentences import spread_of_points
-from scorecard.words import plain_command, rounded, shortest
+from scorecard.words import rounded, shortest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,9 +61,7 @@ def _weight(calculation: Calculation, at: int) -> Weight:
 def _moves(calculation: Calculation, at: int) -> str:
     if len(calculation.ranking.order) < 2:
         return "no two makers to move apart"
-    if not calculation.shares[at]:
-        return "weight 0: moves nothing"
-    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))} of the score’s 100"
+    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))}"
 
 
 def weight_words(weight: float) -> str:
@@ -78,7 +75,7 @@ def weight_words(weight: float) -> str:
     return shortest(round(weight, 4))
 
 
-def how_to_change(criteria: CriteriaSet, command: Callable[[str], str] = plain_command) -> tuple[str, str]:
+def how_to_change(criteria: CriteriaSet) -> tuple[str, str]:
     """Return what to type to try other weights ("" where the command cannot), and where the weights stand."""
     if criteria.note.method == "ranks":
         return "", "These weights come from an order of importance: change ranks under [weights] in criteria.toml."
@@ -88,7 +85,7 @@ def how_to_change(criteria: CriteriaSet, command: Callable[[str], str] = plain_c
     word = f"{visible(heaviest.key)}={weight_words(heaviest.weight / 2)}"
     quoted = word if " " not in word else f'"{word}"'
     return (
-        command(f"reweigh {quoted}"),
+        f"scorecard reweigh {quoted}",
         "The same with --save keeps it; or change “weight = …” under the criterion in criteria.toml.",
     )
 

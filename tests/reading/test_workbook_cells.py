@@ -8,7 +8,7 @@ from builders import makers_xlsx, part, with_parts, workbook_bytes
 from scorecard.errors import InputError
 from scorecard.reading.cells import CellError, NoResult, PercentNumber
 from scorecard.reading.gatekeeper import admit
-from scorecard.reading.workbook_cells import open_sheet
+from scorecard.reading.workbook_cells import OpenWorkbook
 
 SHEET = "xl/worksheets/sheet1.xml"
 BOOK = workbook_bytes({"Makers": [["Maker", "Rating"], ["Brightholm", 4.5]]})
@@ -18,7 +18,7 @@ def opened(path, content=None, sheet="Makers"):
     """Open a sheet of a workbook."""
     if content is not None:
         path.write_bytes(content)
-    return open_sheet(admit(path, 20_000), sheet)
+    return OpenWorkbook(admit(path, 20_000)).required(sheet)
 
 
 def rows_of(path, content=None):

@@ -1,0 +1,163 @@
+"""Quotes, freight and the criteria file's tables, gathered into the inputs of a landed cost.
+
+Enters: the filled sheets, the makers and the criteria as read. Leaves: the inputs, with every problem at its cell or key.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import date
+from math import isinf, isnan
+
+from scorecard.answers import MakerTable
+from scorecard.codes import CURRENCY_DECIMALS, country_offered
+from scorecard.costing.amounts import Span
+from scorecard.costing.currencies import Rates
+from scorecard.costing.freight import FreightOffer
+from scorecard.costing.import_presets import preset_for
+from scorecard.costing.inputs import CostInputs, MakerFacts
+from scorecard.costing.quotes import QuoteRow
+from scorecard.criteria import Criterion
+from scorecard.errors import Place, Problem
+from scorecard.reading.cost_tables import CostTables
+from scorecard.reading.costs import CostsReading, FilledSheet
+from scorecard.reading.criteria_file import CriteriaReading
+from scorecard.reading.findings import Findings, in_order
+from scorecard.reading.freight_sheet import FREIGHT_HEADINGS, FREIGHT_SHEET, read_freight
+from scorecard.reading.makers import MakersReading, ReadingOptions
+from scorecard.reading.names import same
+from scorecard.reading.quotes_sheet import QUOTE_HEADINGS, QUOTES_SHEET, read_quotes
+from scorecard.reading.sheet_table import TableContext, TableRow, exact_decimal, read_table, warn_of_hidden_rows
+from scorecard.words import nearest
+
+HEADINGS = {QUOTES_SHEET: QUOTE_HEADINGS, FREIGHT_SHEET: FREIGHT_HEADINGS}
+
+
+def gathered(
+    filled: Mapping[str, FilledSheet], makers: MakersReading, criteria: CriteriaReading, options: ReadingOptions
+) -> CostsReading:
+    """Return what the filled sheets and the criteria file say of costs.
+
+    Parameters
+    ----------
+    filled : by the sheet's name
+    makers, criteria : as read
+    options : what to set aside, today, and the most rows
+    """
+    brief, tables = criteria.brief, criteria.costs
+    context = TableContext(makers=makers.names, decimal=brief.decimal if brief else None, as_of=options.as_of)
+    findings = {name: _findings(one, makers, options) for name, one in filled.items()}
+    rows = {name: _rows(name, one, findings[name], context, options) for name, one in filled.items()}
+    home = brief.currency if brief else None
+    known = _known_currencies(home, tables)
+    quotes = read_quotes(rows.get(QUOTES_SHEET, ()), home, known)
+    offers = read_freight(rows.get(FREIGHT_SHEET, ()), home, known)
+    of_keys = _key_problems(tables, makers, criteria, quotes)
+    problems = [problem for one in findings.values() for problem in in_order(one.problems)]
+    return CostsReading(
+        inputs=None if problems or of_keys else _inputs(makers.table, criteria, options, quotes, offers),
+        problems=(*of_keys, *problems),
+        warnings=tuple(warning for one in findings.values() for warning in in_order(one.warnings)),
+        set_aside=tuple(fault for one in findings.values() for fault in in_order(one.set_aside)),
+    )
+
+
+def _findings(one: FilledSheet, makers: MakersReading, options: ReadingOptions) -> Findings:
+    file = makers.source.name if makers.source else ""
+    return Findings(file=file, sheet=one.sheet.sheet, takes_unreadable_as_unknown=options.set_aside)
+
+
+def _rows(
+    name: str, one: FilledSheet, findings: Findings, context: TableContext, options: ReadingOptions
+) -> Sequence[TableRow]:
+    rows = read_table(one.rows, HEADINGS[name], findings, context, options.row_limit)
+    warn_of_hidden_rows(one.sheet, rows, findings)
+    return rows
+
+
+def _known_currencies(home: str | None, tables: CostTables | None) -> frozenset[str]:
+    """Return the currencies in which amounts can be given; any, where the brief names none."""
+    if home is None:
+        return frozenset(CURRENCY_DECIMALS)
+    rates = tables.rates if tables else None
+    return frozenset({home, *(rates.rates if rates else ())})
+
+
+def _key_problems(
+    tables: CostTables | None, makers: MakersReading, criteria: CriteriaReading, quotes: Sequence[QuoteRow]
+) -> list[Problem]:
+    """Return what is wrong with keys of the criteria file, now that the sheets are read."""
+    file = criteria.source.name if criteria.source else ""
+    found = []
+    brief = criteria.brief
+    if brief is not None and brief.currency is None and len({quote.currency for quote in quotes}) > 1:
+        place = Place(file=file, key="brief.currency")
+        wanted = 'Add the currency that costs are shown in, such as: currency = "EUR"'
+        problem = Problem(code="missing-currency", place=place, found="quotes are in several currencies", wanted=wanted)
+        found.append(problem)
+    names = {same(name): name for name in makers.names or ()}
+    for sampled in sorted(tables.settings.sampled) if tables and makers.names is not None else ():
+        if same(sampled) not in names:
+            place = Place(file=file, key="cost.sampled")
+            close = nearest(sampled, list(names.values()))
+            wanted = f"Write '{close}', if that is meant" if close else "Write a name that stands on the sheet Makers"
+            told = f"'{sampled}' is no maker of the sheet Makers"
+            found.append(Problem(code="unknown-maker", place=place, found=told, wanted=wanted))
+    return found
+
+
+def _inputs(
+    table: MakerTable | None,
+    criteria: CriteriaReading,
+    options: ReadingOptions,
+    quotes: tuple[QuoteRow, ...],
+    offers: tuple[FreightOffer, ...],
+) -> CostInputs | None:
+    """Return the inputs; None where the makers or the brief could not be read."""
+    brief = criteria.brief
+    if table is None or brief is None:
+        return None
+    home = brief.currency or next((quote.currency for quote in quotes), None)
+    tables = criteria.costs or CostTables(imports=preset_for(brief.destination) if brief.destination else None)
+    if home is None:
+        return None
+    return CostInputs(
+        brief=replace(brief, currency=home),
+        as_of=options.as_of or date.min,
+        makers={facts.maker: facts for facts in _facts(table, criteria.criteria)},
+        rates=tables.rates or Rates(home=home),
+        quotes=quotes,
+        offers=offers,
+        imports=tables.imports,
+        shipping=tables.shipping,
+        shipping_charges=tables.shipping_charges,
+        settings=replace(tables.settings, sampled=_spelt(tables.settings.sampled, table.makers)),
+    )
+
+
+def _spelt(names: frozenset[str], makers: Sequence[str]) -> frozenset[str]:
+    """Return names as the sheet Makers spells them."""
+    wanted = {same(name) for name in names}
+    return frozenset(maker for maker in makers if same(maker) in wanted)
+
+
+def _facts(table: MakerTable, criteria: Sequence[Criterion]) -> list[MakerFacts]:
+    """Return what the sheet Makers says of each maker that bears on cost."""
+    minimum = next((one.key for one in criteria if one.per_quantity), None)
+    answers = table.answers.get(minimum) if minimum else None
+    countries = table.details.get("Country", ("",) * len(table))
+    return [
+        MakerFacts(
+            maker=maker,
+            minimum=None if answers is None else _span(float(answers.low[at]), float(answers.high[at])),
+            minimum_per=table.minimum_per[at] if table.minimum_per else None,
+            country=country_offered(countries[at]) if countries[at] else None,
+        )
+        for at, maker in enumerate(table.makers)
+    ]
+
+
+def _span(low: float, high: float) -> Span | None:
+    if isnan(low):
+        return None
+    least = max(0.0, low)
+    return Span(exact_decimal(least), None if isinf(high) else exact_decimal(max(least, high)))

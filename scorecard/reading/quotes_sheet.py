@@ -1,0 +1,149 @@
+"""The sheet Quotes: replies as they came, one row a price.
+
+Enters: rows of the sheet. Leaves: quotes, in sheet order; a row with a problem that matters is left out.
+"""
+
+from collections.abc import Container, Sequence
+from decimal import Decimal
+
+from scorecard.brief import UNITS
+from scorecard.codes import CURRENCY_DECIMALS, currency_offered
+from scorecard.costing.amounts import Span
+from scorecard.costing.quotes import COVERS, TERMS, WAYS, Covers, PriceIsFor, QuoteRow
+from scorecard.costing.replies import same_pieces
+from scorecard.reading.cells import Fault, quoted
+from scorecard.reading.sheet_table import TableRow
+
+QUOTES_SHEET = "Quotes"
+QUOTE_HEADINGS = (
+    "Maker",
+    "Quoted on",
+    "Pieces",
+    "Price",
+    "Price is for",
+    "Currency",
+    "Price covers",
+    "Way",
+    "Days",
+    "Delivery term",
+    "Place",
+    "Set-up",
+    "Set-up is per",
+    "Set-up again on reorder",
+    "Sample price",
+    "Sample postage",
+    "Credited from",
+    "Deposit %",
+    "Valid until",
+)
+EACH_OR_ALL: tuple[PriceIsFor, ...] = ("each", "all")
+DONT_KNOW = "don't know"
+YES_NO = ("yes", "no")
+
+
+def read_quotes(rows: Sequence[TableRow], home: str | None, currencies: Container[str]) -> tuple[QuoteRow, ...]:
+    """Return the quotes of the rows.
+
+    Parameters
+    ----------
+    rows : of the sheet
+    home : the brief's currency, which a blank cell means; None where the brief names none
+    currencies : in which amounts can be given: the brief's, and those with a rate
+    """
+    found = [quote for row in rows if (quote := _read(row, home, currencies)) is not None]
+    if rows:
+        rows[0].findings.problems.extend(same_pieces(found))
+    return tuple(found)
+
+
+def _read(row: TableRow, home: str | None, currencies: Container[str]) -> QuoteRow | None:
+    maker = row.maker()
+    currency = read_currency(row, home, currencies)
+    unit = currency or ""
+    price = row.number("Price", unit, positive=True)
+    is_for = row.choice("Price is for", EACH_OR_ALL)
+    _require(row, "Price", "Write the price of this reply, or delete the row")
+    _require(row, "Price is for", "Write each or all")
+    _check_credit(row)
+    quote = QuoteRow(
+        maker=maker or "",
+        row=row.number_in_sheet,
+        price=price or Span.of(1),
+        price_is_for=is_for or "each",
+        currency=unit,
+        quoted_on=row.day("Quoted on", may_come=False),
+        pieces=row.whole("Pieces"),
+        covers=_covers(row),
+        way=row.choice("Way", WAYS),
+        days=row.number("Days", "days"),
+        term=row.choice("Delivery term", TERMS),
+        term_place=row.text("Place"),
+        setup=row.number("Set-up", unit),
+        setup_per=row.choice("Set-up is per", UNITS),
+        setup_again=_yes_or_no(row, "Set-up again on reorder"),
+        sample_price=row.number("Sample price", unit),
+        sample_postage=row.number("Sample postage", unit),
+        credited_from=row.whole("Credited from"),
+        deposit_percent=_deposit(row),
+        valid_until=row.day("Valid until"),
+        places=row.places(),
+    )
+    is_whole = None not in (maker, currency, price, is_for)
+    return quote if is_whole else None
+
+
+def read_currency(row: TableRow, home: str | None, currencies: Container[str]) -> str | None:
+    """Return the currency of a row: the one named, or else the brief's; None once its problem is noted."""
+    if not row.says("Currency"):
+        if home is None:
+            wanted = "Write its three letters, such as EUR, or give the brief a currency"
+            row.refuse("Currency", Fault("missing-currency", "no currency is named here, nor in the brief", wanted))
+            return None
+        row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, the brief's"))
+        return home
+    typed = row.text("Currency")
+    code = typed.upper()
+    if code not in CURRENCY_DECIMALS:
+        offered = currency_offered(typed)
+        wanted = f"Write {offered}, if that is meant" if offered else "Write its three letters, such as EUR or USD"
+        row.refuse("Currency", Fault("not-a-currency", f"{quoted(typed)} is not the code of a currency", wanted))
+        return None
+    if code not in currencies:
+        wanted = f"Add a line to [currencies] of the criteria file, such as {code} = 0.9, with the day of the rate"
+        row.refuse("Currency", Fault("currency-without-rate", f"{code} has no rate", wanted))
+        return None
+    return code
+
+
+def _require(row: TableRow, heading: str, wanted: str) -> None:
+    if not row.says(heading):
+        row.refuse(heading, Fault("missing-value", f"{heading} is empty", wanted))
+
+
+def _covers(row: TableRow) -> Covers | None:
+    """Return how far the price takes the goods; None for "don't know"."""
+    said = row.choice("Price covers", (*COVERS, DONT_KNOW))
+    return next((one for one in COVERS if one == said), None)
+
+
+def _yes_or_no(row: TableRow, heading: str) -> bool | None:
+    said = row.choice(heading, YES_NO)
+    return None if said is None else said == "yes"
+
+
+def _deposit(row: TableRow) -> Span | None:
+    """Return the deposit in percent; None once one above 100 is noted."""
+    deposit = row.number("Deposit %", "%")
+    if deposit is not None and (deposit.high is None or deposit.high > Decimal(100)):
+        found = f"{quoted(row.values['Deposit %'])} is above 100 percent"
+        row.refuse("Deposit %", Fault("above-hundred", found, "Write the part that is paid first, such as 30 for 30 %"))
+        return None
+    return deposit
+
+
+def _check_credit(row: TableRow) -> None:
+    if row.says("Credited from") and not row.says("Sample price"):
+        found = "a sample is credited, but its price is not given"
+        row.refuse(
+            "Credited from", Fault("credit-without-sample", found, "Write what the sample costs under Sample price")
+        )

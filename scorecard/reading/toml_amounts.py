@@ -1,0 +1,150 @@
+"""Amounts, words and places in a TOML table: exact decimals, ranges in quotes, currencies with a rate.
+
+Enters: a table and a key. Leaves: the value, or None where it is absent or once its problem is noted.
+"""
+
+from collections.abc import Container, Iterator, Sequence
+from decimal import Decimal
+from typing import TypeVar
+
+from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS, country_offered, currency_offered
+from scorecard.costing.amounts import Span
+from scorecard.errors import Place
+from scorecard.reading.cell_values import read_text
+from scorecard.reading.cells import Fault
+from scorecard.reading.number_text import NumberRule
+from scorecard.reading.toml_tables import Table, dotted, shown_value
+from scorecard.words import listed, nearest, shortest
+
+Word = TypeVar("Word", bound=str)
+
+MOST_PERCENT = 1000
+
+
+def tables_at(table: Table, key: str) -> Iterator[Table]:
+    """Yield the tables of an array, each with its own place."""
+    if key not in table:
+        return
+    for at, values in enumerate(table.list_of(key) or ()):
+        if isinstance(values, dict):
+            yield Table(values, (*table.path, f"{key}[{at}]"), table.notes)
+        else:
+            wanted = f"Write each as a table: [[{dotted(table.at(key))}]]"
+            table.problem("not-a-table", key, f"{shown_value(values)} is not a table", wanted)
+
+
+def words_at(table: Table, key: str, options: Sequence[Word]) -> list[Word]:
+    """Return words of a list, or one word by itself; others are noted."""
+    found = []
+    for word in texts_at(table, key):
+        if word in options:
+            found.append(next(option for option in options if option == word))
+        else:
+            close = nearest(word, options)
+            choice = listed((shown_value(option) for option in options), "or")
+            wanted = f'Write "{close}" if that is meant' if close else f"Write {choice}"
+            table.problem("not-an-option", key, f"{shown_value(word)} cannot stand here", wanted)
+    return found
+
+
+def texts_at(table: Table, key: str) -> list[str]:
+    """Return the texts of a list, or one text by itself."""
+    value = table.values.get(key)
+    if key not in table:
+        return []
+    if isinstance(value, str):
+        return [value]
+    if isinstance(value, list) and all(isinstance(one, str) for one in value):
+        return [str(one) for one in value]
+    table.problem("not-a-list", key, f"{shown_value(value)} is not a list of texts", f'Write {key} = ["…", "…"]')
+    return []
+
+
+def truth_at(table: Table, key: str) -> bool | None:
+    """Return true or false; None where it is absent, or once its problem is noted."""
+    value = table.values.get(key)
+    if key in table and not isinstance(value, bool):
+        table.problem("not-true-or-false", key, f"{shown_value(value)} cannot stand here", "Write true or false")
+        return None
+    return value if isinstance(value, bool) else None
+
+
+def amount_at(table: Table, key: str, most: float | None = None) -> Decimal | None:
+    """Return a number of 0 or more, exactly as typed."""
+    number = table.number(key)
+    if number is None:
+        return None
+    if number < 0:
+        table.problem("below-zero", key, f"{shortest(number)} is below 0", "Write a number that is 0 or more")
+        return None
+    if most is not None and number > most:
+        table.problem(
+            "too-high", key, f"{shortest(number)} is above {shortest(most)}", "Write it in percent, such as 4 for 4 %"
+        )
+        return None
+    return exact(number)
+
+
+def span_at(table: Table, key: str, unit: str) -> Span | None:
+    """Return a number, or the range that a text says."""
+    value = table.values.get(key)
+    if not isinstance(value, str):
+        number = amount_at(table, key)
+        return None if number is None else Span(number, number)
+    reading = read_text(value, NumberRule(decimal="."))
+    if isinstance(reading, Fault):
+        table.problem(reading.code, key, reading.found, 'Write a number, or a range in quotes such as "3-15"')
+        return None
+    if reading.low != reading.low or reading.low < 0:
+        wanted = 'Write a number, or a range in quotes such as "3-15"'
+        table.problem("not-a-number", key, f"{shown_value(value)} is no number{' of ' + unit if unit else ''}", wanted)
+        return None
+    return Span(exact(reading.low), None if reading.high == float("inf") else exact(reading.high))
+
+
+def percent_at(table: Table, key: str) -> Span | None:
+    """Return a percentage, or the range that a text says; None once its problem is noted."""
+    span = span_at(table, key, "percent")
+    if span is not None and (span.high is None or span.high > MOST_PERCENT):
+        found = f"{shown_value(table.values[key])} is above {MOST_PERCENT} percent, or has no end"
+        table.problem("too-high", key, found, 'Write it in percent, such as 4 or "0-12"')
+        return None
+    return span
+
+
+def currency_at(table: Table, key: str, currencies: Container[str]) -> str | None:
+    """Return a currency's code that amounts can be given in; None once its problem is noted."""
+    code = table.text(key)
+    if code is None:
+        return None
+    if code not in CURRENCY_DECIMALS:
+        offered = currency_offered(code)
+        wanted = f'Write "{offered}"' if offered else 'Write its three letters, such as "EUR"'
+        table.problem("not-a-currency", key, f"{shown_value(code)} is not the code of a currency", wanted)
+        return None
+    if code not in currencies:
+        wanted = f"Add a line to [currencies], such as {code} = 0.9, with the day of the rate"
+        table.problem("currency-without-rate", key, f"{code} has no rate", wanted)
+        return None
+    return code
+
+
+def country_at(table: Table, key: str) -> str | None:
+    """Return a country's code; None once its problem is noted."""
+    code = table.text(key)
+    if code is None or code in COUNTRIES:
+        return code
+    offered = country_offered(code)
+    wanted = f'Write "{offered}"' if offered else 'Write its two letters, such as "IE"'
+    table.problem("not-a-country", key, f"{shown_value(code)} is not a country's code (ISO 3166-1)", wanted)
+    return None
+
+
+def exact(number: float) -> Decimal:
+    """Return a number as the decimal that its user typed."""
+    return Decimal(shortest(number))
+
+
+def place_of(table: Table, key: str | None) -> Place:
+    """Return the place of a key, or of the table itself."""
+    return Place(file=table.notes.file, key=dotted(table.path if key is None else table.at(key)))

@@ -1,0 +1,152 @@
+"""The tables of costs: rates, rules and charges, and each fault at its key."""
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+from sourcing import BRIEF, costs_of, problems_of
+
+from scorecard.costing.amounts import Money, Span
+
+QUOTES = {"Quotes": [["Maker", "Price", "Price is for", "Currency"], ["Fernhill", 4, "each", "EUR"]]}
+RATES = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
+
+
+def inputs(path, toml, **options):
+    return costs_of(path, QUOTES, toml, **options)
+
+
+def problems(path, toml, **options):
+    return problems_of(path, QUOTES, toml, **options)
+
+
+def test_rates_have_their_direction_and_day(tmp_path):
+    rates = inputs(tmp_path, f"{RATES}charge_percent = 2.5\n[currencies.for_one]\nCNY = 7.8\n").rates
+
+    assert (Decimal("92.00"), Decimal(10), date(2026, 11, 20), Decimal("2.5")) == (
+        rates.to_home(Decimal(100), "USD"),
+        rates.to_home(Decimal(78), "CNY"),
+        rates.rates["USD"].dated,
+        rates.charge_percent,
+    )
+
+
+def test_a_way_of_shipping_keeps_what_is_not_given(tmp_path):
+    shipping = inputs(tmp_path, '[shipping.air]\ndivisor = 5000\nminimum_kg = 45\ndays = "3-15"\n').shipping
+
+    assert (Decimal(5000), Decimal("0.5"), Decimal(45), Span.of(3, 15), Decimal(5000)) == (
+        shipping["air"].divisor,
+        shipping["air"].step_kg,
+        shipping["air"].minimum_kg,
+        shipping["air"].days,
+        shipping["express"].divisor,
+    )
+
+
+def test_a_density_takes_the_place_of_a_divisor(tmp_path):
+    air = inputs(tmp_path, "[shipping.air]\nkg_per_m3 = 167\n").shipping["air"]
+
+    assert (None, Decimal(167)) == (air.divisor, air.kg_per_m3)
+
+
+def test_the_border_begins_with_the_destination(tmp_path):
+    rules = inputs(tmp_path, "").imports
+
+    assert ("EU", "price, freight and insurance", None) == (rules.preset, rules.duty_base, rules.duty_percent)
+
+
+def test_the_users_rates_go_on_top(tmp_path):
+    toml = """[import]
+duty_percent = "4-12"
+duty_by_country = { CN = 12 }
+tax_percent = 23
+tax = "recoverable"
+freight_in_base_percent = { air = 70 }
+on = 2026-11-20
+
+[[import.supplied]]
+name = "Lighthouse drawings"
+what = "artwork"
+value = 400
+made_in = "IE"
+
+[[import.charges]]
+name = "Clearance"
+amount = 45
+"""
+    rules = inputs(tmp_path, toml).imports
+
+    assert (
+        Span.of(4, 12),
+        {"CN": Span.of(12)},
+        Span.of(23),
+        "recoverable",
+        {"air": Decimal(70)},
+        Money(Span.of(400), "EUR"),
+        ("clearance",),
+    ) == (
+        rules.duty_percent,
+        rules.duty_by_country,
+        rules.tax_percent,
+        rules.tax_is,
+        rules.freight_in_base_percent,
+        rules.supplied[0].value,
+        rules.charges[0].pays_for,
+    )
+
+
+def test_settings_and_charges_are_read(tmp_path):
+    toml = """[cost]
+faulty_percent = 3
+reorder = true
+sampled = ["fernhill"]
+balance = "on arrival"
+
+[[cost.charges]]
+name = "Bank fee"
+percent = 1
+of = "paid to the maker"
+"""
+    settings = inputs(tmp_path, toml).settings
+
+    assert (Decimal(3), True, frozenset({"Fernhill"}), "on arrival", "payment") == (
+        settings.faulty_percent,
+        settings.reorder,
+        settings.sampled,
+        settings.balance,
+        settings.charges[0].group,
+    )
+
+
+@pytest.mark.parametrize(
+    ("toml", "found"),
+    [
+        ("[currencies]\non = 2026-11-20\nUSD = 0\n", [("currencies.USD", "not-above-zero")]),
+        ("[currencies]\non = 2026-11-20\nUDS = 1\n", [("currencies.UDS", "unknown-key")]),
+        ("[currencies]\non = 2026-11-20\nEUR = 1\n", [("currencies.EUR", "own-currency")]),
+        (f"{RATES}[currencies.for_one]\nUSD = 1.1\n", [("currencies.USD", "currency-twice")]),
+        ("[shipping.balloon]\nstep_kg = 1\n", [("shipping.balloon", "unknown-key")]),
+        ("[shipping.air]\nstep_kg = -1\n", [("shipping.air.step_kg", "below-zero")]),
+        ("[shipping.air]\ndivisor = 5000\nkg_per_m3 = 167\n", [("shipping.air.kg_per_m3", "two-densities")]),
+        ("[import]\nduty_percent = -4\n", [("import.duty_percent", "below-zero")]),
+        ("[import]\nduty_percent = 4000\n", [("import.duty_percent", "too-high")]),
+        ('[import]\nduty_base = "weight"\n', [("import.duty_base", "not-an-option")]),
+        ('[import]\ncurrency = "USD"\n', [("import.currency", "currency-without-rate")]),
+        ('[import]\nuse_relief = "yes"\n', [("import.use_relief", "not-true-or-false")]),
+        ("[import]\nduty_by_country = { China = 3 }\n", [("import.duty_by_country.China", "not-a-country")]),
+        ("[cost]\nfaulty_percent = 100\n", [("cost.faulty_percent", "above-hundred")]),
+        ('[cost]\nsampled = ["Nobody"]\n', [("cost.sampled", "unknown-maker")]),
+        ('[[cost.charges]]\nname = "Box"\n', [("cost.charges[0]", "charge-without-figure")]),
+        ('[[cost.charges]]\nname = "Box"\npercent = 3\n', [("cost.charges[0].of", "missing-key")]),
+        ("[[cost.charges]]\namount = 3\n", [("cost.charges[0].name", "missing-key")]),
+        ('[[cost.charges]]\nname = "Box"\namount = 3\nways = "boat"\n', [("cost.charges[0].ways", "not-an-option")]),
+    ],
+)
+def test_each_fault_stands_at_its_key(tmp_path, toml, found):
+    assert found == problems(tmp_path, toml)
+
+
+def test_a_destination_without_known_bases_asks_for_them(tmp_path):
+    brief = BRIEF.replace('"IE"', '"BR"')
+
+    assert ["no-import-bases"] == [code for _, code in problems(tmp_path, "[import]\nduty_percent = 4\n", brief=brief)]

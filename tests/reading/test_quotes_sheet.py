@@ -1,0 +1,226 @@
+"""Replies as they came, cell by cell."""
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+from sourcing import BRIEF, costs_of, problems_of
+
+from scorecard.costing.amounts import Span
+from scorecard.reading.folder import read_folder
+
+HEAD = ["Maker", "Price", "Price is for", "Currency"]
+
+
+def quotes(path, *rows, head=HEAD, toml="", **options):
+    return costs_of(path, {"Quotes": [head, *rows]}, toml, **options).quotes
+
+
+def problems(path, *rows, head=HEAD, toml="", **options):
+    return problems_of(path, {"Quotes": [head, *rows]}, toml, **options)
+
+
+def test_a_one_line_reply_is_a_quote(tmp_path):
+    (quote,) = quotes(tmp_path, ["fernhill ", 480, "all", "EUR"])
+
+    assert ("Fernhill", Span.of(480), "all", "EUR", 2) == (
+        quote.maker,
+        quote.price,
+        quote.price_is_for,
+        quote.currency,
+        quote.row,
+    )
+
+
+def test_an_empty_sheet_of_quotes_is_no_quote(tmp_path):
+    assert costs_of(tmp_path, {"Quotes": [HEAD], "Freight": [["Maker", "Way"]]}) is None
+
+
+def test_a_full_reply_is_read_from_every_column(tmp_path):
+    head = [
+        *HEAD,
+        "Quoted on",
+        "Pieces",
+        "Price covers",
+        "Way",
+        "Days",
+        "Delivery term",
+        "Place",
+        "Set-up",
+        "Set-up again on reorder",
+        "Sample price",
+        "Sample postage",
+        "Credited from",
+        "Deposit %",
+        "Valid until",
+    ]
+    row = ["Brightholm", "4,20 €", "each", "EUR", date(2026, 11, 2), 200, "goods", "sea", "25-30", "fob", "Ningbo"]
+    row += [60, "no", 25, "12.50", 100, 30, date(2026, 12, 24)]
+    (quote,) = quotes(tmp_path, row, head=head, as_of=date(2026, 11, 25))
+
+    assert (
+        Span.of("4.2"),
+        date(2026, 11, 2),
+        200,
+        "goods",
+        "sea",
+        Span.of(25, 30),
+        "FOB",
+        "Ningbo",
+        Span.of(60),
+        False,
+        Span.of(25),
+        Span.of("12.5"),
+        100,
+        Span.of(30),
+        date(2026, 12, 24),
+    ) == (
+        quote.price,
+        quote.quoted_on,
+        quote.pieces,
+        quote.covers,
+        quote.way,
+        quote.days,
+        quote.term,
+        quote.term_place,
+        quote.setup,
+        quote.setup_again,
+        quote.sample_price,
+        quote.sample_postage,
+        quote.credited_from,
+        quote.deposit_percent,
+        quote.valid_until,
+    )
+
+
+def test_dont_know_and_blank_are_costed_every_way(tmp_path):
+    head = [*HEAD, "Price covers"]
+    first, second = quotes(
+        tmp_path, ["Fernhill", 4, "each", "EUR", "don't know"], ["Brightholm", 4, "each", "EUR", None], head=head
+    )
+
+    assert (None, None) == (first.covers, second.covers)
+
+
+def test_a_blank_currency_is_the_briefs_and_said(tmp_path):
+    case = read_folder_of(tmp_path, ["Fernhill", 4, "each", None])
+
+    assert ("EUR", [("D2", "read-as")]) == (
+        case.costs.quotes[0].currency,
+        [(one.place.cell, one.code) for one in case.warnings if one.place.sheet == "Quotes"],
+    )
+
+
+def read_folder_of(path, *rows, head=HEAD):
+    costs_of(path, {"Quotes": [head, *rows]})
+    return read_folder(path)
+
+
+def test_a_reply_in_another_currency_needs_its_rate(tmp_path):
+    row = ["Fernhill", 4, "each", "USD"]
+
+    assert [("D2", "currency-without-rate")] == problems(tmp_path, row)
+    assert "USD" == quotes(tmp_path, row, toml="[currencies]\non = 2026-11-20\nUSD = 0.92\n")[0].currency
+
+
+@pytest.mark.parametrize(
+    ("row", "found"),
+    [
+        (["Fernhil", 4, "each", "EUR"], [("A2", "unknown-maker")]),
+        ([None, 4, "each", "EUR"], [("A2", "missing-maker")]),
+        (["Fernhill", None, "each", "EUR"], [("B2", "missing-value")]),
+        (["Fernhill", 0, "each", "EUR"], [("B2", "not-above-zero")]),
+        (["Fernhill", -4, "each", "EUR"], [("B2", "below-zero")]),
+        (["Fernhill", "about 4", "each", "EUR"], [("B2", "rough-number")]),
+        (["Fernhill", 4, None, "EUR"], [("C2", "missing-value")]),
+        (["Fernhill", 4, "both", "EUR"], [("C2", "not-a-choice")]),
+        (["Fernhill", 4, "each", "euro"], [("D2", "not-a-currency")]),
+        (["Fernhill", "4 USD", "each", "EUR"], [("B2", "other-currency")]),
+    ],
+)
+def test_each_fault_stands_at_its_cell(tmp_path, row, found):
+    assert [cell for cell, _ in found] == [cell for cell, _ in problems(tmp_path, row)]
+
+
+@pytest.mark.parametrize(
+    ("heading", "value", "code"),
+    [
+        ("Pieces", 0, "not-above-zero"),
+        ("Pieces", "100-200", "not-whole"),
+        ("Pieces", 1.5, "not-whole"),
+        ("Deposit %", 130, "above-hundred"),
+        ("Credited from", 100, "credit-without-sample"),
+        ("Quoted on", date(2027, 1, 1), "day-to-come"),
+        ("Valid until", "soon", "not-a-date"),
+        ("Delivery term", "FOBB", "not-a-choice"),
+        ("Days", date(2026, 5, 3), "date-for-number"),
+    ],
+)
+def test_each_fault_of_a_further_column_stands_at_its_cell(tmp_path, heading, value, code):
+    found = problems(tmp_path, ["Fernhill", 4, "each", "EUR", value], head=[*HEAD, heading], as_of=date(2026, 11, 25))
+
+    assert [("E2", code)] == found
+
+
+def test_every_fault_of_every_row_is_told_at_once(tmp_path):
+    rows = [["Fernhill", 0, "each", "EUR"], ["Nobody", 4, "both", "XXY"]]
+
+    assert ["B2", "A3", "C3", "D3"] == [cell for cell, _ in problems(tmp_path, *rows)]
+
+
+def test_two_prices_for_one_number_of_pieces_are_told_at_the_second(tmp_path):
+    head = [*HEAD, "Pieces"]
+    rows = [["Fernhill", 4, "each", "EUR", 200], ["Fernhill", 5, "each", "EUR", 200]]
+
+    assert [("E3", "two-prices")] == problems(tmp_path, *rows, head=head)
+
+
+def test_a_cell_that_is_set_aside_takes_its_row_along_and_is_listed(tmp_path):
+    row = ["Fernhill", "about 4", "each", "EUR"]
+    costs_of(tmp_path, {"Quotes": [HEAD, row]}, set_aside=True)
+    case = read_folder(tmp_path, set_aside=True)
+
+    assert ((), ["B2"]) == (case.costs.quotes, [one.place.cell for one in case.set_aside])
+
+
+def test_a_misspelt_heading_is_told_and_a_doubled_one_refused(tmp_path):
+    case = read_folder_of(tmp_path, ["Fernhill", 4, "each", "EUR", 3], head=[*HEAD, "Piecs"])
+
+    assert [("E1", "near-heading")] == [
+        (one.place.cell, one.code) for one in case.warnings if one.place.sheet == "Quotes"
+    ]
+    assert [("E1", "doubled-heading")] == problems(tmp_path, ["Fernhill", 4, "each", "EUR", 3], head=[*HEAD, "Price"])
+
+
+def test_quotes_in_one_currency_settle_it_where_the_brief_does_not(tmp_path):
+    brief = BRIEF.replace('currency = "EUR"\n', "")
+    rows = [["Fernhill", 4, "each", "USD"], ["Brightholm", 5, "each", "USD"]]
+
+    assert "USD" == costs_of(tmp_path, {"Quotes": [HEAD, *rows]}, brief=brief).brief.currency
+
+
+def test_quotes_in_several_currencies_need_the_briefs(tmp_path):
+    brief = BRIEF.replace('currency = "EUR"\n', "")
+    rows = [["Fernhill", 4, "each", "USD"], ["Brightholm", 5, "each", "GBP"]]
+
+    assert [("brief.currency", "missing-currency")] == problems_of(tmp_path, {"Quotes": [HEAD, *rows]}, brief=brief)
+
+
+def test_what_the_sheet_makers_says_of_cost_is_taken_along(tmp_path):
+    costs = costs_of(tmp_path, {"Quotes": [HEAD, ["Fernhill", 4, "each", "EUR"]]})
+    fernhill, brightholm = costs.makers["Fernhill"], costs.makers["Brightholm"]
+
+    assert (Span.of(100), "design", "PT", None, None, "CN") == (
+        fernhill.minimum,
+        fernhill.minimum_per,
+        fernhill.country,
+        brightholm.minimum,
+        brightholm.minimum_per,
+        brightholm.country,
+    )
+
+
+def test_a_price_is_exactly_as_typed(tmp_path):
+    (quote,) = quotes(tmp_path, ["Fernhill", 0.1, "each", "EUR"])
+
+    assert Decimal("0.1") == quote.price.low
