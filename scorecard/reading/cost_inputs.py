@@ -1,6 +1,6 @@
 """Quotes, freight and the criteria file's tables, gathered into the inputs of a landed cost.
 
-Enters: the filled sheets, the makers and the criteria as read. Leaves: the inputs, with every problem at its cell or key.
+Enters: the filled sheets, the makers and the criteria as read. Leaves: the inputs; every problem at its cell or key.
 """
 
 from collections.abc import Mapping, Sequence

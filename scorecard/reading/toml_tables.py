@@ -20,7 +20,7 @@ Word = TypeVar("Word", bound=str)
 LARGEST = 1e15
 LONGEST_WORD = 100
 
-_BARE = re.compile(r"[A-Za-z0-9_-]+")
+_BARE = re.compile(r"[A-Za-z0-9_-]+(?:\[\d+\])?")  # with the place in an array of tables
 
 
 def dotted(path: Path) -> str:

@@ -29,15 +29,9 @@ def test_a_cost_needs_no_carton(tmp_path):
 
 def test_a_rate_comes_with_its_carton(tmp_path):
     (offer,) = offers(tmp_path, ["Fernhill", "air", None, "5-6", "EUR", *WHOLE])
-    sides = (Decimal(40), Decimal(30), Decimal(30))
+    carton = Carton(pieces=24, length_cm=Decimal(40), width_cm=Decimal(30), height_cm=Decimal(30), kg=Decimal("12.5"))
 
-    assert (
-        Span.of(5, 6),
-        Carton(pieces=24, length_cm=sides[0], width_cm=sides[1], height_cm=sides[2], kg=Decimal("12.5")),
-    ) == (
-        offer.rate_per_kg,
-        offer.carton,
-    )
+    assert (Span.of(5, 6), carton) == (offer.rate_per_kg, offer.carton)
 
 
 def test_bounds_and_days_are_read(tmp_path):
