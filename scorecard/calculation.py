@@ -66,7 +66,7 @@ class Calculation:
             ranking=ranking,
         )
         asked = questions(standing)
-        firmness = examine(points, shares, ranking, case.firmness)
+        firmness = examine(points, shares, ranking, screening, case.firmness)
         return cls(
             case=case,
             as_of=as_of,
@@ -77,5 +77,5 @@ class Calculation:
             ranking=ranking,
             questions=asked,
             firmness=firmness,
-            verdict=reach_verdict(ranking, screening, asked, firmness.moved()),
+            verdict=reach_verdict(ranking, screening, asked, firmness.contenders()),
         )

@@ -6,6 +6,7 @@ from scorecard.calculation import Calculation
 from scorecard.figures import figure
 from scorecard.sensitivity.rank_shares import RankShares
 from scorecard.sensitivity.weight_ranges import WeightRange
+from scorecard.verdict import could_lead, surely_lead
 
 Json = dict[str, Any]
 
@@ -21,6 +22,8 @@ def firm_result(calculation: Calculation) -> Json:
     names = calculation.case.table.makers
     by_rule = {rule: [names[one] for one in leaders] for rule, leaders in firmness.leaders_by_rule.items()}
     return {
+        "guaranteed_leaders": [names[one] for one in surely_lead(calculation.ranking, calculation.screening)],
+        "possible_leaders": [names[one] for one in could_lead(calculation.ranking, calculation.screening)],
         "leaders_by_rule": by_rule,
         "weight_ranges": {key: _range(calculation, at) for at, key in enumerate(keys)},
         "smallest_change": [_change(calculation, rival) for rival in firmness.rivals],

@@ -15,6 +15,7 @@ import numpy as np
 from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.points import PointsTable
 from scorecard.ranking import Ranking
+from scorecard.screening import Screening
 from scorecard.sensitivity.can_lead import CanLead, can_lead
 from scorecard.sensitivity.dominance import beats_on_everything
 from scorecard.sensitivity.duels import Duels, duels
@@ -66,7 +67,7 @@ class HowFirm:
     can_lead : of each of the front, whether it can ever lead, rivals by their positions in the sheet
     beats : pairs among the front, the first of which beats the second on everything
     over_answers : (criteria,), weight ranges that hold for every filling of the open answers, and for some; None where
-        a criterion has all the weight
+        a criterion has all the weight. An answer that rules its maker out lifts nobody and keeps nobody from the lead
     """
 
     ranked: tuple[int, ...]
@@ -92,23 +93,43 @@ class HowFirm:
         """Return every rival with the least weight, as a part of 1, that brings it level; None where nothing does."""
         return [(rival, self.change_against(rival).moved) for rival in self.rivals]
 
+    def contenders(self) -> list[tuple[int, float | None]]:
+        """Return as ``moved``, but without the rivals that the first maker beats on everything: they never overtake."""
+        beaten = {worse for better, worse in self.beats if better == self.front[0]}
+        return [(rival, part) for rival, part in self.moved() if rival not in beaten]
+
+    def at_best_level(self, maker: int) -> bool:
+        """Return whether a maker can lead, but under no weighting alone."""
+        return maker in self.front and self.can_lead[self.front.index(maker)].level
+
     def typed_ends(self, criterion: int, criteria: CriteriaSet) -> tuple[float | None, float | None]:
         """Return a weight range in weights as typed, the others as they are; None where it has none, or any will do."""
-        found = self.weight_ranges[criterion]
-        if found is None:
-            return None, None
-        others = fsum(weight for at, weight in enumerate(criteria.typed_weights.values()) if at != criterion)
-        return typed_end(found.low, others), typed_end(found.high, others)
+        return typed_span(self.weight_ranges[criterion], criterion, criteria)
 
 
-def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Firmness) -> HowFirm:
+def typed_span(found: WeightRange | None, criterion: int, criteria: CriteriaSet) -> tuple[float | None, float | None]:
+    """Return a range of one share in weights as typed, the others as they are; None where it has none, or any will do.
+
+    Parameters
+    ----------
+    found : the range, in shares
+    criterion : whose share it is
+    criteria : with the weights as typed
+    """
+    if found is None:
+        return None, None
+    others = fsum(weight for at, weight in enumerate(criteria.typed_weights.values()) if at != criterion)
+    return typed_end(found.low, others), typed_end(found.high, others)
+
+
+def examine(points: PointsTable, shares: Floats, ranking: Ranking, screening: Screening, settings: Firmness) -> HowFirm:
     """Return how firm first place is.
 
     Parameters
     ----------
     points : of all makers, (makers, criteria)
     shares : (criteria,), adding up to 1
-    ranking : of all makers
+    ranking, screening : of all makers
     settings : how "near" weightings are drawn, and from which seed
     """
     ranked = tuple(sorted(ranking.order))
@@ -129,8 +150,20 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, settings: Fir
         duels=duels(points.counted[list(front)], shares),
         can_lead=_can_lead(counted, shares, ranked, front),
         beats=tuple((front[a], front[b]) for a, b in beats_on_everything(points.counted[list(front)], shares)),
-        over_answers=ranges_over_answers(points.low[list(ranked)], points.high[list(ranked)], shares, leader),
+        over_answers=_over_answers(points, shares, screening, (ranked, leader)),
     )
+
+
+def _over_answers(
+    points: PointsTable, shares: Floats, screening: Screening, who: tuple[tuple[int, ...], int]
+) -> tuple[RangeOverAnswers | None, ...]:
+    """Return the ranges over open answers; nothing is guaranteed to a leader that may be ruled out."""
+    ranked, leader = who
+    may_fail = np.asarray(screening.may_fail[list(ranked)].any(axis=1))
+    low, reach = points.low[list(ranked)], points.reach[list(ranked)]
+    low[may_fail & (np.arange(len(ranked)) != leader)] = 0  # ruled out, a rival keeps nobody from the lead
+    found = ranges_over_answers(low, reach, shares, leader)
+    return tuple(replace(one, guaranteed=None) for one in found) if may_fail[leader] else found
 
 
 def _can_lead(counted: Floats, shares: Floats, ranked: tuple[int, ...], front: tuple[int, ...]) -> tuple[CanLead, ...]:

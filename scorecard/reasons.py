@@ -57,15 +57,16 @@ def with_unit(words: str, unit: str) -> str:
 
     Examples
     --------
-    >>> with_unit("3", "days"), with_unit("1", "working days"), with_unit("5", "%"), with_unit("5", "")
-    ('3 days', '1 working day', '5%', '5')
+    >>> with_unit("3", "days"), with_unit("at least 1", "working days"), with_unit("5", "%"), with_unit("5", "")
+    ('3 days', 'at least 1 working day', '5%', '5')
     """
     if not unit:
         return words
     if unit == "%":
         return f"{words}%"
     *_, last = unit.split() or [""]
-    return f"{words} {unit[:-1] if words == '1' and last.casefold() in PLURALS else unit}"
+    is_one = words in ("1", "at least 1", "up to 1")
+    return f"{words} {unit[:-1] if is_one and last.casefold() in PLURALS else unit}"
 
 
 def typed_words(criterion: Criterion, counting: Counting, maker: int) -> str:

@@ -3,13 +3,24 @@
 Enters: a calculation. Leaves: plain sentences, numbers with one decimal, makers and criteria by their names.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 from math import inf, isinf
 
+import numpy as np
+
 from scorecard.asks import question_phrase
 from scorecard.calculation import Calculation
-from scorecard.words import listed, rounded
+from scorecard.words import counted, listed, rounded
+
+STAGE = "Whom to write to, not yet whom to order from: price and freight are not in this ranking."
+NAMED = 10  # names in one list
+ALIKE_DECIMALS = 9  # makers whose points are equal to so many decimals are the same
+DRAWN = {
+    "any": "With weights drawn at random",
+    "ordered": "With weights drawn at random in the same order of importance",
+    "near": "With weights drawn near these",
+}
 
 
 def verdict_sentence(calculation: Calculation) -> str:
@@ -20,7 +31,7 @@ def verdict_sentence(calculation: Calculation) -> str:
     leader = names[verdict.leader]
     match verdict.kind:
         case "close":
-            return f"Too close to call between {_level_names(calculation)}: {_decides(verdict.moved or 0.0)} decides it"
+            return f"Too close to call between {_level_names(calculation)}: {_decides(calculation)}"
         case "one answer" if verdict.question is not None:
             return f"{leader} leads, but one answer could change it: {question_phrase(calculation, verdict.question)}"
         case "several answers":
@@ -31,6 +42,31 @@ def verdict_sentence(calculation: Calculation) -> str:
             return f"{leader} leads whatever the open answers turn out to be"
 
 
+def reservation(calculation: Calculation) -> str:
+    """Return what the verdict adds to who leads, as one sentence without its full stop."""
+    verdict = calculation.verdict
+    match verdict.kind:
+        case "one answer" if verdict.question is not None:
+            return f"One answer could change it: {question_phrase(calculation, verdict.question)}"
+        case "several answers":
+            return "No one open answer could change that, but several together could"
+        case "alone":
+            return f"It is the only maker that passes every limit{_yet(calculation)}"
+        case "sure" if any_open(calculation):
+            return "It leads whatever the open answers turn out to be"
+        case "sure":
+            return "No answer is open that could change that"
+        case _:
+            return verdict_sentence(calculation)
+
+
+def any_open(calculation: Calculation) -> bool:
+    """Return whether any answer of a ranked maker could still change its score, or rule it out."""
+    ranked = list(calculation.ranking.order)
+    counts = calculation.points.open[ranked] & (calculation.shares > 0)
+    return bool((counts | calculation.screening.may_fail[ranked]).any())
+
+
 def _yet(calculation: Calculation) -> str:
     first = calculation.ranking.order[0]
     return ", and it may yet fail one" if calculation.screening.may_fail[first].any() else ""
@@ -38,16 +74,41 @@ def _yet(calculation: Calculation) -> str:
 
 def _level_names(calculation: Calculation) -> str:
     names, leaders = calculation.case.table.makers, calculation.ranking.leaders
-    if len(leaders) > 1:
-        return listed(names[maker] for maker in leaders)
     pair = (calculation.verdict.leader, calculation.verdict.rival)
-    return listed(names[maker] for maker in pair if maker is not None)
+    return some([names[maker] for maker in (leaders if len(leaders) > 1 else pair) if maker is not None])
 
 
-def _decides(moved: float) -> str:
-    if moved == 0:
-        return "moving any weight at all"
-    return f"moving {of_hundred(moved)} of weight"
+def _decides(calculation: Calculation) -> str:
+    moved, names = calculation.verdict.moved or 0.0, calculation.case.table.makers
+    if moved > 0:
+        return f"moving {of_hundred(moved)} of weight decides it"
+    alike = _alike(calculation)
+    if len(alike) == 1:
+        return "no weighting tells them apart"
+    doubles = [some([names[maker] for maker in group]) for group in alike if len(group) > 1]
+    though = f", though none tells {listed(doubles, 'or')} apart" if doubles else ""
+    return f"the least change of weights decides it{though}"
+
+
+def _alike(calculation: Calculation) -> list[list[int]]:
+    """Return the joint leaders in groups of those with the same points on every criterion that counts."""
+    groups: dict[bytes, list[int]] = {}
+    points = (calculation.points.counted[:, calculation.shares > 0] + 0.0).round(ALIKE_DECIMALS)
+    for maker in calculation.ranking.leaders:
+        groups.setdefault(points[maker].tobytes(), []).append(maker)
+    return list(groups.values())
+
+
+def some(names: Sequence[str], link: str = "and") -> str:
+    """Return names as a list in a sentence, the first of them where there are many.
+
+    Examples
+    --------
+    >>> some(["a", "b"]), some([str(at) for at in range(12)])[-14:]
+    ('a and b', '9 and 2 others')
+    """
+    more = len(names) - NAMED
+    return listed(names if more <= 0 else [*names[:NAMED], counted(more, "other")], link)
 
 
 def of_hundred(part: float) -> str:
@@ -73,7 +134,8 @@ def change_sentence(calculation: Calculation, rival: int) -> str:
     moves = change.weights - calculation.shares
     taken = [(titles[at], -by) for at, by in enumerate(moves.tolist()) if by < -1e-12]
     given = [titles[at] for at, by in enumerate(moves.tolist()) if by > 1e-12]
-    return f"moving {of_hundred(change.moved)} from {_sources(taken)} to {listed(given)} brings {name} level"
+    joins = "; it can at best share first place" if calculation.firmness.at_best_level(rival) else ""
+    return f"moving {of_hundred(change.moved)} from {_sources(taken)} to {listed(given)} brings {name} level{joins}"
 
 
 def _sources(taken: Sequence[tuple[str, float]]) -> str:
@@ -107,15 +169,92 @@ def spread_of_points(calculation: Calculation, criterion: int) -> float:
     return float(calculation.shares[criterion] * (points.max(initial=-inf) - points.min(initial=inf)))
 
 
+def supporting(calculation: Calculation) -> list[str]:
+    """Return what else to know beside the verdict, as sentences without their full stops."""
+    said = [rule_sentence(calculation), weightings_sentence(calculation)]
+    verdict, asked = calculation.verdict, calculation.questions
+    if verdict.kind == "close" and asked and asked[0].could_change_leader:
+        said.insert(0, f"One open answer could decide it, too: {question_phrase(calculation, asked[0])}")
+    return [one for one in said if one is not None]
+
+
 def rule_sentence(calculation: Calculation) -> str | None:
     """Return who leads as the open answers turn out worst, middling or best, where these differ; else None."""
-    names = calculation.case.table.makers
     by_rule = calculation.firmness.leaders_by_rule
     if len(set(by_rule.values())) < 2:
         return None
     words = {"worst": "at their worst", "middle": "in the middle", "best": "at their best"}
     said = [
-        f"{listed((words[rule] for rule in rules), 'or')}, {listed(names[one] for one in leaders)}"
+        (_together(calculation, leaders), listed((words[rule] for rule in rules), "or"))
         for leaders, rules in groupby(by_rule, key=lambda rule: by_rule[rule])
     ]
-    return f"With the open answers {'; '.join(said)} would lead"
+    (first, when), *rest = said
+    verb = "lead" if first.endswith(" together") else "leads"
+    others = [f"{names} if {turn}" for names, turn in rest]
+    return listed_apart([f"{first} {verb} if the open answers turn out {when}", *others])
+
+
+def _together(calculation: Calculation, leaders: Sequence[int]) -> str:
+    names = some([calculation.case.table.makers[maker] for maker in leaders])
+    return f"{names} together" if len(leaders) > 1 else names
+
+
+def listed_apart(phrases: Sequence[str]) -> str:
+    """Return phrases as a list with a comma before its "and".
+
+    Examples
+    --------
+    >>> listed_apart(["a leads at dawn", "b at noon", "c at dusk"])
+    'a leads at dawn, b at noon, and c at dusk'
+    """
+    return f"{', '.join(phrases[:-1])}, and {phrases[-1]}" if len(phrases) > 1 else phrases[0]
+
+
+def weightings_sentence(calculation: Calculation) -> str | None:
+    """Return who leads most random weightings, where that is clearly not a leader; else None."""
+    said = [
+        f"{DRAWN[kind]}, {calculation.case.table.makers[maker]} leads most often ({of_hundred(share)})"
+        for kind, maker, share in _most_often(calculation)
+    ]
+    return "; ".join([said[0], *(f"{one[:1].lower()}{one[1:]}" for one in said[1:])]) if said else None
+
+
+def _most_often(calculation: Calculation) -> Iterator[tuple[str, int, float]]:
+    """Yield kinds of weightings with the maker that leads them most often, by more than the draws leave open."""
+    front, leaders = calculation.firmness.front, set(calculation.ranking.leaders)
+    weights = calculation.shares[calculation.shares > 0]
+    for kind, found in calculation.firmness.rank_shares.items():
+        if len(front) < 2 or (kind == "ordered" and np.allclose(weights, weights[0])):
+            continue  # without an order, "ordered" is "any" again
+        first = found.shares[:, 0].tolist()
+        best = max(range(len(front)), key=lambda at: first[at])
+        leading = max(share for maker, share in zip(front, first, strict=True) if maker in leaders)
+        if first[best] - leading > 2 * found.half_width:
+            yield kind, front[best], first[best]
+
+
+def leader_change(before: Calculation, after: Calculation) -> str:
+    """Return whether other weights change the leader, as a sentence without its full stop; "" where nobody is ranked.
+
+    Where first place is shared, it says who joins it and who drops out of it.
+
+    Parameters
+    ----------
+    before, after : of the same makers
+    """
+    old, new = set(before.ranking.leaders), set(after.ranking.leaders)
+    stay, join, leave = (_named(after, makers) for makers in (old & new, new - old, old - new))
+    if not new:
+        return ""
+    if old == new:
+        return f"The leader stays {stay}" if len(new) == 1 else f"{stay} stay level in first place"
+    if not stay:
+        return f"The leader changes from {leave} to {join}"
+    if not join:
+        return f"{stay} {'leads' if len(new) == 1 else 'lead'} without {leave} now"
+    joined = f"{join} now {'shares' if len(new - old) == 1 else 'share'} first place with {stay}"
+    return f"{joined}; {leave} no longer {'does' if len(old - new) == 1 else 'do'}" if leave else joined
+
+
+def _named(calculation: Calculation, makers: set[int]) -> str:
+    return some([calculation.case.table.makers[maker] for maker in sorted(makers)])

@@ -79,6 +79,20 @@ def leads_whatever(ranking: Ranking, screening: Screening) -> bool:
     return all(ranking.low[first] > ranking.reach[other] + TIE for other in rest)
 
 
+def surely_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
+    """Return the positions of all who lead, be it jointly, for every filling of the open answers, in the order of rank.
+
+    A maker that may yet fail a limit does not: for some filling it is out.
+    """
+    reaches = sorted(((float(ranking.reach[one]), one) for one in ranking.order), reverse=True)[:2]
+    return tuple(
+        maker
+        for maker in ranking.order
+        if not screening.may_fail[maker].any()
+        and all(ranking.low[maker] >= reach - TIE for reach, holder in reaches if holder != maker)
+    )
+
+
 def could_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
     """Return the positions of all who lead, be it jointly, for some filling of the open answers, in the order of rank.
 

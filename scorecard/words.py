@@ -7,6 +7,17 @@ from difflib import SequenceMatcher, get_close_matches
 CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
 
 
+def plain_command(words: str) -> str:
+    """Return a command as it is put where nobody knows how the user starts the tool.
+
+    Examples
+    --------
+    >>> plain_command("score")
+    'scorecard score'
+    """
+    return f"scorecard {words}"
+
+
 def shortest(number: float) -> str:
     """Return a number as a person would type it: 12 rather than 12.0, and never an exponent below 1e16.
 

@@ -5,6 +5,7 @@ import pytest
 from cases import make_case, numbers, rated, standing_of
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from trying import passes, standings, tries, worth
 
 from scorecard.criteria import Firmness, Limit
 from scorecard.firmness import Change, examine
@@ -15,7 +16,7 @@ ROWS = st.lists(st.lists(st.integers(0, 20).map(lambda n: 5 * n), min_size=3, ma
 
 def examined(case):
     standing = standing_of(case)
-    return examine(standing.points, standing.shares, standing.ranking, Firmness())
+    return examine(standing.points, standing.shares, standing.ranking, standing.screening, Firmness())
 
 
 def with_one_ruled_out():
@@ -124,3 +125,68 @@ def test_the_smallest_change_brings_the_rival_level_with_so_much_moved(rows, wei
             scores = standing.points.counted @ change.weights
             moved = np.abs(change.weights - standing.shares).sum() / 2
             assert (pytest.approx(scores[leader], abs=1e-8), pytest.approx(change.moved)) == (scores[rival], moved)
+
+
+# open answers
+
+
+def ends_by_trying(standing, maker):
+    """Return the least and the greatest points of each criterion over answers that pass, and whether some do not."""
+    tried = [(one, tries(standing, maker, at)) for at, one in enumerate(standing.criteria)]
+    passing = [[worth(one, answer) for answer in answers if passes(one, answer)] for one, answers in tried]
+    fails = any(not passes(one, answer) for one, answers in tried for answer in answers)
+    return np.array([min(points) for points in passing]), np.array([max(points) for points in passing]), fails
+
+
+def leads_by_trying(standing, shares):
+    """Return the leader's least lead over all fillings, and its greatest, under some shares; -1 where it may be out."""
+    leader, *rest = standing.ranking.order
+    low, high, fails = ends_by_trying(standing, leader)
+    rivals = [ends_by_trying(standing, maker) for maker in rest]
+    sure = min((low @ shares - most @ shares for _, most, _ in rivals), default=100.0)
+    possible = min((high @ shares - least @ shares for least, _, may_fail in rivals if not may_fail), default=100.0)
+    return -1.0 if fails else sure, possible
+
+
+@settings(max_examples=80, deadline=None)
+@given(standings())
+def test_ranges_over_open_answers_are_found_by_trying_answers(standing):
+    if not standing.ranking.order:
+        return
+    found = examine(standing.points, standing.shares, standing.ranking, standing.screening, Firmness()).over_answers
+    for at, one in enumerate(found):
+        others = np.delete(standing.shares, at).sum()
+        for share in (0, 0.2, 0.45, 0.7, 1) if others > 0 else ():
+            shares = standing.shares * ((1 - share) / others)
+            shares[at] = share
+            for lead, span in zip(leads_by_trying(standing, shares), (one.guaranteed, one.possible), strict=True):
+                inside = span is not None and span.low <= share <= span.high
+                assert abs(lead) < 1e-6 or inside == (lead > 0)
+
+
+def test_a_failing_answer_lifts_no_rival_over_a_guaranteed_lead():
+    # with 90 Brightholm would lead on rating alone, but it would be ruled out; with 60 it is level
+    criteria = [numbers("rating", 1, limit=Limit(at_most=60), unknown="worst"), numbers("price", 1)]
+    case = make_case(criteria, {"Fernhill": [60, 50], "Brightholm": [(20, 90), 30]})
+    sure = examined(case).over_answers[0].guaranteed
+    assert (0.0, 1.0) == (sure.low, sure.high)
+
+
+def test_nothing_is_guaranteed_to_a_leader_that_may_yet_be_ruled_out():
+    criteria = [numbers("rating", 1, limit=Limit(at_least=60), unknown="best"), numbers("price", 1)]
+    found = examined(make_case(criteria, {"Fernhill": [(50, 90), 90], "Brightholm": [10, 10]})).over_answers
+    assert [None, None] == [one.guaranteed for one in found]
+
+
+# rivals that never overtake
+
+
+def test_a_rival_that_the_leader_beats_or_equals_everywhere_is_no_contender():
+    case = rated((97, 3), {"Fernhill": [50, 50], "Brightholm": [50, 40], "Cold Quay": [45, 90]})
+    found = examined(case)
+    assert ([1, 2], [2]) == (sorted(rival for rival, _ in found.moved()), [rival for rival, _ in found.contenders()])
+
+
+def test_a_maker_that_no_weighting_puts_first_alone_is_at_best_level():
+    found = examined(rated((1, 1), {"Fernhill": [50, 50], "Brightholm": [50, 40], "Cold Quay": [40, 60]}))
+    assert [False, True, False] == [found.at_best_level(maker) for maker in (0, 1, 2)]

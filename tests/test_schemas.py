@@ -9,11 +9,13 @@ import numpy as np
 import pytest
 from cases import AS_OF, choices, make_case, numbers, rated
 from hypothesis import given, settings
+from process import schema_of
 from trying import cases
 
 from scorecard.answers import Answers
 from scorecard.assessment import assess
 from scorecard.brief import Brief
+from scorecard.cli.app import app
 from scorecard.cli.reweighing import reweigh_result
 from scorecard.cli.scoring import check_result
 from scorecard.criteria import CriteriaSet, Limit, Steady, WeightsNote
@@ -23,8 +25,11 @@ from scorecard.problem_result import problems_result
 WARNING = Problem(code="seen-long-ago", place=Place(file="makers.xlsx", cell="D7"), found="a", wanted="b")
 
 
-def schema_of(command):
-    return json.loads(files("scorecard").joinpath("schemas", f"{command}.json").read_text("utf-8"))
+COMMANDS = sorted(path.name.removesuffix(".json") for path in files("scorecard").joinpath("schemas").iterdir())
+
+
+def test_every_command_has_a_schema():
+    assert sorted(command.callback.__name__ for command in app.registered_commands) == COMMANDS
 
 
 def fits(command, result):
@@ -64,7 +69,7 @@ def scored(case):
     return assess(case, as_of=AS_OF).as_json()
 
 
-@pytest.mark.parametrize("command", ["score", "check", "reweigh"])
+@pytest.mark.parametrize("command", COMMANDS)
 def test_each_schema_is_a_schema(command):
     jsonschema.Draft202012Validator.check_schema(schema_of(command))
 
@@ -90,7 +95,7 @@ def test_any_score_fits_its_schema(case):
     assert fits("score", scored(case))
 
 
-@pytest.mark.parametrize("command", ["score", "check", "reweigh"])
+@pytest.mark.parametrize("command", COMMANDS)
 def test_a_stopped_run_fits_the_schema_of_every_command(command):
     assert fits(command, problems_result([WARNING], [WARNING]))
     assert fits(command, problems_result([WARNING], [], [WARNING]))

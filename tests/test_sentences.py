@@ -1,5 +1,7 @@
 """The sentences that screens and pages share."""
 
+import re
+
 import pytest
 from cases import AS_OF, rated
 
@@ -7,11 +9,15 @@ from scorecard.assessment import assess
 from scorecard.criteria import Limit
 from scorecard.sentences import (
     change_sentence,
+    leader_change,
     of_hundred,
     range_sentence,
+    reservation,
     rule_sentence,
     spread_of_points,
+    supporting,
     verdict_sentence,
+    weightings_sentence,
 )
 
 
@@ -53,8 +59,47 @@ def test_a_close_call_names_both_and_the_weight_that_decides_it():
 
 def test_joint_leaders_are_all_named():
     rows = {"Fernhill": [60, 40], "Brightholm": [40, 60], "Cold Quay": [50, 50]}
-    expected = "Too close to call between Fernhill, Brightholm and Cold Quay: moving any weight at all decides it"
+    expected = "Too close to call between Fernhill, Brightholm and Cold Quay: the least change of weights decides it"
     assert expected == verdict_sentence(assessed(rated((1, 1), rows)))
+
+
+def test_joint_leaders_with_the_same_points_are_told_apart_by_no_weighting():
+    # what has no weight does not count
+    expected = "Too close to call between Fernhill and Brightholm: no weighting tells them apart"
+    assert expected == verdict_on([60, 40, 1], [60, 40, 2], weights=(1, 1, 0))
+
+
+def test_of_joint_leaders_those_with_the_same_points_are_named():
+    rows = {"Fernhill": [60, 40], "Brightholm": [40, 60], "Cold Quay": [40, 60]}
+    expected = (
+        "Too close to call between Fernhill, Brightholm and Cold Quay: the least change of weights decides it, "
+        "though none tells Brightholm and Cold Quay apart"
+    )
+    assert expected == verdict_sentence(assessed(rated((1, 1), rows)))
+
+
+def test_a_rival_that_can_at_best_draw_level_does_not_make_it_too_close():
+    # moving 3 of 100 to the first brings Brightholm level, and nothing brings it ahead
+    assert "Fernhill leads whatever the open answers turn out to be" == verdict_on([50, 50], [50, 40], weights=(97, 3))
+
+
+@pytest.mark.parametrize(
+    ("fernhill", "brightholm", "words"),
+    [
+        ([90, 90], [20, (10, 60)], "It leads whatever the open answers turn out to be"),
+        ([90, 90], [20, 60], "No answer is open that could change that"),
+        ([80, 20], [(0, 90), 20], "One answer could change it: Brightholm on “C1” (with 80 to 90, Brightholm leads)"),
+        ([50, 50], [(20, 65), (20, 65)], "No one open answer could change that, but several together could"),
+    ],
+)
+def test_what_the_verdict_adds_is_told_without_the_leader(fernhill, brightholm, words):
+    weights = (1, 1) if fernhill == [50, 50] else (3, 1)
+    assert words == reservation(two(fernhill, brightholm, weights=weights, unknown="worst"))
+
+
+def test_a_close_call_is_told_whole_beside_the_leader():
+    found = two([60, 40], [10, 92], weights=(52, 48))
+    assert verdict_sentence(found) == reservation(found)
 
 
 def test_where_nobody_passes_the_verdict_says_so():
@@ -133,16 +178,109 @@ def test_where_nobody_is_ranked_no_criterion_moves_makers_apart():
     assert 0.0 == spread_of_points(two([1, 1], [1, 1], limit=Limit(at_least=5)), 0)
 
 
-# rules
+def test_a_rival_that_can_only_join_is_told_so():
+    # all weight on the first
+    expected = "moving 25.0 of 100 from C2 to C1 brings Brightholm level; it can at best share first place"
+    assert expected == change_sentence(two([50, 50], [50, 40]), 1)
+
+
+# what else the verdict rests on
 
 
 def test_leaders_that_differ_with_the_rule_are_told():
     rows = {"Fernhill": [50], "Brightholm": [(40, 64)], "Cold Quay": [(0, 100)]}
     expected = (
-        "With the open answers at their worst, Fernhill; in the middle, Brightholm; at their best, Cold Quay would lead"
+        "Fernhill leads if the open answers turn out at their worst, Brightholm if in the middle, "
+        "and Cold Quay if at their best"
     )
     assert expected == rule_sentence(assessed(rated((1,), rows)))
 
 
+def test_rules_with_the_same_leader_share_a_phrase():
+    rows = {"Fernhill": [60], "Brightholm": [(0, 100)]}
+    expected = (
+        "Fernhill leads if the open answers turn out at their worst or in the middle, and Brightholm if at their best"
+    )
+    assert expected == rule_sentence(assessed(rated((1,), rows)))
+
+
+def test_several_who_lead_by_a_rule_lead_together():
+    rows = {"Fernhill": [60], "Brightholm": [(20, 60)]}
+    found = rule_sentence(assessed(rated((1,), rows)))
+    expected = "Fernhill leads if the open answers turn out at their worst or in the middle"
+    assert f"{expected}, and Fernhill and Brightholm together if at their best" == found
+
+
 def test_a_leader_that_is_the_same_by_every_rule_needs_no_sentence():
     assert rule_sentence(two([80, 80], [20, (10, 70)])) is None
+
+
+def test_another_that_leads_most_random_weightings_is_told_of():
+    # 40 + 20t against 88 - 58t: Brightholm leads below t = 48/78 = .615
+    found = weightings_sentence(two([60, 40], [30, 88], weights=(62, 38)))
+    assert re.fullmatch(r"With weights drawn at random, Brightholm leads most often \(6[12]\.\d of 100\)", found)
+
+
+def test_the_order_of_importance_is_named_where_it_makes_the_difference():
+    # 50 against 11 + 60t: level at t = .65, from .5 to 1 where the first matters more
+    found = weightings_sentence(two([50, 50], [71, 11], weights=(60, 40)))
+    said = "With weights drawn at random in the same order of importance, Brightholm leads most often"
+    assert re.fullmatch(rf"{said} \((69|70)\.\d of 100\)", found)
+
+
+def test_without_an_order_of_importance_any_weights_are_told_once():
+    # Fernhill leads for t from .45 to .55 alone, Brightholm above
+    rows = {"Fernhill": [50, 50], "Brightholm": [68, 28], "Cold Quay": [27, 67]}
+    found = weightings_sentence(assessed(rated((1, 1), rows)))
+    assert re.fullmatch(r"With weights drawn at random, Brightholm leads most often \(4\d\.\d of 100\)", found)
+
+
+def test_the_leader_that_leads_most_weightings_too_needs_no_sentence():
+    assert weightings_sentence(two([80, 80], [20, 70])) is None
+
+
+def test_one_maker_needs_no_weightings():
+    assert weightings_sentence(assessed(rated((1,), {"Fernhill": [5]}))) is None
+
+
+def test_an_answer_that_could_decide_a_close_call_is_told_beside_it():
+    # 50.4 against 5.2 + 48 of 100 of the middle, 92: 2.1667 more are wanted
+    found = supporting(two([60, 40], [10, (85, 99)], weights=(52, 48)))
+    assert "One open answer could decide it, too: Brightholm on “C2” (with 94.1667 to 99, Brightholm leads)" == found[0]
+
+
+def test_a_sure_leader_needs_nothing_more():
+    assert [] == supporting(two([90, 90], [20, (10, 60)]))
+
+
+# other weights
+
+PLACES = {"Fernhill": [60, 40], "Brightholm": [40, 60], "Cold Quay": [60, 40]}
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "words"),
+    [
+        ((3, 1), (2, 1), "Fernhill and Cold Quay stay level in first place"),
+        ((3, 1), (1, 1), "Brightholm now shares first place with Fernhill and Cold Quay"),
+        ((1, 1), (3, 1), "Fernhill and Cold Quay lead without Brightholm now"),
+        ((1, 1), (1, 3), "Brightholm leads without Fernhill and Cold Quay now"),
+        ((1, 3), (1, 2), "The leader stays Brightholm"),
+        ((1, 3), (3, 1), "The leader changes from Brightholm to Fernhill and Cold Quay"),
+    ],
+)
+def test_other_weights_say_who_joins_and_who_drops_out(before, after, words):
+    assert words == leader_change(*(assessed(rated(weights, PLACES)) for weights in (before, after)))
+
+
+def test_one_may_join_as_another_drops_out():
+    rows = {"Fernhill": [60, 40, 0], "Brightholm": [60, 0, 40], "Cold Quay": [0, 40, 40]}
+    # 340, 340 and 80 before; 280, 240 and 280 after
+    before, after = (assessed(rated(weights, rows)) for weights in ((5, 1, 1), (2, 4, 3)))
+    expected = "Cold Quay now shares first place with Fernhill; Brightholm no longer does"
+    assert expected == leader_change(before, after)
+
+
+def test_where_nobody_is_ranked_no_leader_changes():
+    nobody = two([1, 1], [1, 1], limit=Limit(at_least=5))
+    assert "" == leader_change(nobody, nobody)

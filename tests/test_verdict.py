@@ -8,7 +8,7 @@ from trying import passes, standings, tries, worth
 
 from scorecard.criteria import Limit
 from scorecard.questions import questions
-from scorecard.verdict import CLOSE, could_lead, leaders_by_rule, leads_whatever, reach_verdict
+from scorecard.verdict import CLOSE, could_lead, leaders_by_rule, leads_whatever, reach_verdict, surely_lead
 
 
 def verdict_on(case, moved=()):
@@ -115,6 +115,27 @@ def test_who_could_lead_is_found_by_filling_all_answers(standing):
         maker for maker in order if all(highest[maker] >= lowest[other] - 1e-9 for other in order if other != maker)
     )
     assert expected == could_lead(standing.ranking, standing.screening)
+
+
+@settings(max_examples=60, deadline=None)
+@given(standings())
+def test_who_surely_leads_is_found_by_filling_all_answers(standing):
+    order = standing.ranking.order
+    to_come = {maker: scores_to_come(standing, maker) for maker in order}
+    highest = {maker: max(score for score in scores if score is not None) for maker, scores in to_come.items()}
+    expected = tuple(
+        maker
+        for maker in order
+        if None not in to_come[maker]
+        and all(min(to_come[maker]) >= highest[other] - 1e-9 for other in order if other != maker)
+    )
+    assert expected == surely_lead(standing.ranking, standing.screening)
+
+
+def test_level_makers_of_whom_all_is_known_surely_lead_together():
+    standing = standing_of(rated((1,), {"Fernhill": [50], "Brightholm": [50], "Cold Quay": [(10, 50)]}))
+    found = surely_lead(standing.ranking, standing.screening)
+    assert ((0, 1), (0, 1, 2)) == (found, could_lead(standing.ranking, standing.screening))
 
 
 # leaders by rule

@@ -12,6 +12,7 @@ from typer.core import TyperGroup
 from scorecard import __version__
 from scorecard.cli.commands import artwork, check, demo, enquire, reweigh, score, start
 from scorecard.cli.gate import gated
+from scorecard.cli.invocation import program
 
 FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
 BUYING = "Buying"
@@ -19,6 +20,13 @@ BUYING = "Buying"
 
 class GroupedHelp(TyperGroup):
     """Help that lists the commands by the stage of the work."""
+
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        """Take words that begin with an option of ``score`` for those of ``score``."""
+        own = {"--help", "--version"}
+        if args and args[0].startswith("-") and not own & set(args):
+            args = ["score", *args]
+        return super().parse_args(ctx, args)
 
     def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002 - the caller gives it
         """Return the commands in the order in which they were added."""
@@ -43,7 +51,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     invoke_without_command=True,
     help="Rank the makers in your spreadsheet, and see how firm the choice is.\n\nFor example: scorecard demo",
-    epilog="In a sourcing folder, scorecard alone does what scorecard score does.",
+    epilog="In a sourcing folder, scorecard alone does what scorecard score does, and takes its options.",
 )
 
 
@@ -67,7 +75,8 @@ def alone(
         gated(score)()
         return
     typer.echo(ctx.get_help())
-    typer.echo("\nNext: scorecard demo, to see it at work, or scorecard start FOLDER, for goods of your own")
+    name = program()
+    typer.echo(f"\nNext: {name} demo, to see it at work, or {name} start FOLDER, for goods of your own")
 
 
 for stage, command, example in (

@@ -25,24 +25,33 @@ def demo(
     as_json: AsJson = False,
 ) -> None:
     """Lay out an example folder and score it: the whole tool in one command."""
+    from scorecard.cli.gate import show_json
     from scorecard.cli.laying_out import lay_out_demo
-    from scorecard.cli.scoring import Inputs, score_folder
+    from scorecard.cli.scoring import Inputs, score_folder, written
 
     inputs = Inputs(folder=folder, as_of=as_of)
-    told = lay_out_demo(folder, inputs.day())
-    if not as_json:
-        typer.echo(told)
-    score_folder(inputs, as_json=as_json)
+    laid_out = lay_out_demo(folder, inputs.day())
+    if as_json:
+        show_json(laid_out.result | {"score": written(inputs)[1]})
+    else:
+        typer.echo(laid_out.words)
+        score_folder(inputs, as_json=False)
 
 
 def start(
     folder: Annotated[Path, typer.Argument(help="The new folder; it must not hold anything yet.")],
     kind: Annotated[str | None, typer.Option("--kind", help="What kind of goods; any beginning of its name.")] = None,
+    as_json: AsJson = False,
 ) -> None:
     """Begin a new sourcing folder: a criteria file and a workbook to fill in."""
+    from scorecard.cli.gate import show_json
     from scorecard.cli.laying_out import lay_out_start
 
-    typer.echo(lay_out_start(folder, kind))
+    laid_out = lay_out_start(folder, kind)
+    if as_json:
+        show_json(laid_out.result)
+    else:
+        typer.echo(laid_out.words)
 
 
 def check(
@@ -79,7 +88,7 @@ def score(
 
 def reweigh(
     weights: Annotated[
-        list[str], typer.Argument(metavar="NAME=WEIGHT", help="A criterion's key or title, and a weight.")
+        list[str], typer.Argument(metavar="NAME=WEIGHT", help="A criterion's key, title or column, and a weight.")
     ],
     folder: Folder = HERE,
     criteria: CriteriaFile = None,
@@ -89,13 +98,14 @@ def reweigh(
     save: Annotated[
         bool, typer.Option("--save", help="Write the weights to the criteria file; the old one is kept.")
     ] = False,
+    rows: Rows = 20_000,
     as_json: AsJson = False,
 ) -> None:
     """Try other weights: old and new ranking side by side."""
     from scorecard.cli.reweighing import reweigh_folder
     from scorecard.cli.scoring import Inputs
 
-    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside)
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
     reweigh_folder(inputs, weights, save=save, as_json=as_json)
 
 

@@ -49,7 +49,7 @@ def enquire_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
     made = round_of(assess(case, as_of=inputs.day()), wording, named=named, remind_after=wish.remind_after)
     result = result_of(made, wording)
     folder = inputs.folder / LETTERS_FOLDER
-    enquire = command("enquire", inputs.folder)
+    enquire = inputs.started.in_files().command("enquire")
     written = page(made, written=time_stamp(), enquire=enquire, with_contacts=wish.with_contacts)
     tell_kept(write_outputs(folder, outputs_of(made, result, written)))
     if as_json:
@@ -57,9 +57,9 @@ def enquire_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
         return
     for warning in wording.warnings:
         say(str(warning))
-    tell_round(made, inputs.folder)
+    tell_round(made, inputs)
     typer.echo(f"Page to copy from: {(folder / 'enquiries.html').resolve()}")
-    typer.echo(f"Next: {next_step(made, inputs.folder)}")
+    typer.echo(f"Next: {next_step(made, inputs)}")
 
 
 def lay_out_templates(folder: Path) -> None:
@@ -133,13 +133,13 @@ def outputs_of(made: Round, result: dict[str, Any], written: str) -> dict[str, b
     }
 
 
-def tell_round(made: Round, folder: Path) -> None:
+def tell_round(made: Round, inputs: Inputs) -> None:
     """Print whom to write to, who is due a reminder, what to look up, who gets no message, and the cautions."""
     tell_case(made.calculation.case, made.calculation.as_of)
     _tell_messages(made)
     if made.named is None:
         _tell_asked(made)
-        _tell_others(made, folder)
+        _tell_others(made, inputs)
     typer.echo(CAUTIONS)
 
 
@@ -184,7 +184,7 @@ def _tell_asked(made: Round) -> None:
         typer.echo(f"  … and {len(due) - SHORT} more on the page")
 
 
-def _tell_others(made: Round, folder: Path) -> None:
+def _tell_others(made: Round, inputs: Inputs) -> None:
     makers = made.calculation.case.table.makers
     for text in (one.text for one in made.look_ups[:SHORT]):
         typer.echo(f"Look up yourself: {text}.")
@@ -195,7 +195,7 @@ def _tell_others(made: Round, folder: Path) -> None:
     if made.ruled_out:
         typer.echo(f"No message, since ruled out: {_names(makers, made.ruled_out)}.")
     if made.ruled_out or made.left_out:
-        typer.echo(f"To write to one of them too: {command('enquire --maker NAME', folder)}")
+        typer.echo(f"To write to one of them too: {inputs.started.command('enquire --maker NAME')}")
 
 
 def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
@@ -204,7 +204,7 @@ def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
     return listed([*names, f"{more} more"] if more > 0 else names)
 
 
-def next_step(made: Round, folder: Path) -> str:
+def next_step(made: Round, inputs: Inputs) -> str:
     """Return what to do next, as the folder stands; of the named maker alone where one was named."""
     messages = made.messages[: None if made.named is None else 1]
     asked = {one.maker for one in made.asked}
@@ -218,8 +218,8 @@ def next_step(made: Round, folder: Path) -> str:
         return _sending(made, now[0], is_new=now[0].maker not in asked)
     if waiting:
         day = _where(made, ANSWERED_ON, waiting[0])
-        return f"when {_name(made, waiting[0])} answers, type the day {day}, then {command('score', folder)}"
-    return f"look at the limits in the criteria file, then {command('score', folder)}"
+        return f"when {_name(made, waiting[0])} answers, type the day {day}, then {inputs.started.command('score')}"
+    return f"look at the limits in the criteria file, then {inputs.started.command('score')}"
 
 
 def _sending(made: Round, message: Message, *, is_new: bool) -> str:

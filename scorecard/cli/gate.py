@@ -4,11 +4,13 @@ import json
 import os
 import sys
 from collections.abc import Callable
+from dataclasses import replace
 from functools import wraps
 from typing import Any
 
 import typer
 
+from scorecard.cli.invocation import with_program
 from scorecard.errors import InputError, Problem, ScorecardError
 from scorecard.words import counted
 
@@ -52,6 +54,10 @@ def tell_problems(error: InputError, *, as_json: bool) -> None:
         return
     say(f"{counted(len(error.problems), 'problem')} to mend; nothing was computed:")
     tell(error.problems)
+    warnings = [one for one in error.warnings if one.code != "read-as"]
+    if warnings:
+        say(f"{counted(len(warnings), 'warning')} besides:")
+        tell(warnings)
     if error.set_aside:
         say(f"{counted(len(error.set_aside), 'cell')} would be taken as unknown:")
         tell(error.set_aside)
@@ -60,7 +66,7 @@ def tell_problems(error: InputError, *, as_json: bool) -> None:
 def tell(problems: "tuple[Problem, ...] | list[Problem]") -> None:
     """Print problems or warnings, one a line."""
     for problem in problems[:SHOWN]:
-        say(f"  {problem}")
+        say(f"  {replace(problem, wanted=with_program(problem.wanted))}")
     if len(problems) > SHOWN:
         say(f"  … and {len(problems) - SHOWN} more; --json lists them all")
 

@@ -1,10 +1,13 @@
 """``start`` and ``demo``: new folders, never in place of anything that is there."""
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import Any
 
-from scorecard.cli.invocation import command
+from scorecard.cli.invocation import Invocation, command, program
 from scorecard.demo.scenario import criteria_text, maker_rows
 from scorecard.errors import InputError
 from scorecard.reading.criteria_file import parse_criteria
@@ -14,10 +17,20 @@ from scorecard.workbooks.entry import entry_workbook
 from scorecard.workbooks.safe import Value
 from scorecard.writing import lay_out
 
+REMARKED = re.compile(r"\bscorecard (score|reweigh \w+=\d+)\b")  # a command in a remark of a criteria file
+FILES = ("criteria.toml", "makers.xlsx")
 FIRST_KIND = "enamelware-and-ceramics"
 
 
-def lay_out_start(folder: Path, kind: str | None) -> str:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidOut:
+    """A new folder: what is said of it in words, and in the machine-readable result."""
+
+    words: str
+    result: dict[str, Any]
+
+
+def lay_out_start(folder: Path, kind: str | None) -> LaidOut:
     """Lay out a new sourcing folder of one kind of goods, and return what was done and what comes next."""
     path = find_kind(kind or FIRST_KIND)
     text = path.read_bytes()
@@ -25,19 +38,24 @@ def lay_out_start(folder: Path, kind: str | None) -> str:
     others = listed(name for name in kinds() if name != path.stem)
     hint = "" if kind else f"\nThe kind of goods is {path.stem}; for another, say --kind: {others}."
     holds = "criteria.toml says what counts and how much, makers.xlsx is to be filled in"
-    return (
+    words = (
         f"{folder.resolve()} is ready: {holds}.{hint}\n"
         "Next: put your item and quantity into criteria.toml, two makers into makers.xlsx, then "
         f"{command('score', folder)}"
     )
+    about = {"schema": "scorecard-start/1", "folder": str(folder), "kind": path.stem, "kinds": list(kinds())}
+    return LaidOut(words=words, result={**about, "files": list(FILES)})
 
 
-def lay_out_demo(folder: Path, day: date) -> str:
+def lay_out_demo(folder: Path, day: date) -> LaidOut:
     """Lay out the demo folder, its dates set from a day, and return what it holds."""
     from scorecard.demo.drawings import drawings
 
-    _lay_out(folder, criteria_text(day).encode(), maker_rows(day), drawings())
-    return f"{folder.resolve()} holds an invented example: 200 mugs, four lighthouses, twelve makers, and the artwork."
+    drawn = drawings()
+    _lay_out(folder, criteria_text(day).encode(), maker_rows(day), drawn)
+    holds = "an invented example: 200 mugs, four lighthouses, twelve makers, and the artwork"
+    result = {"schema": "scorecard-demo/1", "folder": str(folder), "files": [*FILES, *drawn]}
+    return LaidOut(words=f"{folder.resolve()} holds {holds}.", result=result)
 
 
 def _lay_out(
@@ -46,5 +64,20 @@ def _lay_out(
     reading = parse_criteria(text, "criteria.toml")
     if reading.problems or reading.brief is None:
         raise InputError(reading.problems, reading.warnings)
-    workbook = entry_workbook(reading.criteria, reading.brief, {"Makers": rows})
-    lay_out(folder, {"criteria.toml": text, "makers.xlsx": workbook} | dict(more or {}))
+    typed = Invocation(program=program(), folder=folder).in_files()
+    workbook = entry_workbook(reading.criteria, reading.brief, {"Makers": rows}, score=typed.command("score"))
+    files = dict(zip(FILES, (with_commands(text, typed.command), workbook), strict=True))
+    lay_out(folder, files | dict(more or {}))
+
+
+def with_commands(text: bytes, command: Callable[[str], str]) -> bytes:
+    """Return a criteria file in whose remarks the commands stand as this user types them.
+
+    Examples
+    --------
+    >>> with_commands(b"#   scorecard reweigh years=30", lambda words: f"./scorecard {words} --folder mugs")
+    b'#   ./scorecard reweigh years=30 --folder mugs'
+    """
+    lines = text.decode().splitlines(keepends=True)
+    remarks = (REMARKED.sub(lambda found: command(found[1]), line) if line.startswith("#") else line for line in lines)
+    return "".join(remarks).encode()

@@ -1,14 +1,14 @@
 """``reweigh``: another weighting, old and new ranking side by side, and the weights saved where that is asked for."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import typer
 
 from scorecard.assessment import Assessment, assess
 from scorecard.cli.gate import show_json
-from scorecard.cli.invocation import command
-from scorecard.cli.scoring import Inputs, refuse_nobody
+from scorecard.cli.invocation import with_program
+from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
 from scorecard.cli.tables import as_text, visible
 from scorecard.criteria import CriteriaSet
 from scorecard.criteria_edit import save_weights
@@ -16,7 +16,7 @@ from scorecard.errors import UsageError
 from scorecard.figures import figure
 from scorecard.reading.cells import Fault
 from scorecard.reading.number_text import NumberRule, read_amount, tidy
-from scorecard.sentences import verdict_sentence
+from scorecard.sentences import leader_change, reservation
 from scorecard.words import listed, nearest, rounded, shortest
 
 SHORT = 15  # makers in the table on the screen
@@ -33,12 +33,13 @@ def reweigh_folder(inputs: Inputs, typed: Sequence[str], *, save: bool, as_json:
     if as_json:
         show_json(reweigh_result(before, after))
         return
+    tell_case(case, inputs.day())
     tell_both(before, after)
     if kept is not None:
         typer.echo(f"Saved; the file as it was is kept as {kept.name}.")
     else:
         typer.echo("Nothing is saved; the same command with --save keeps these weights.")
-    typer.echo(f"Next: {command('score', inputs.folder) if save else 'other weights, or the same with --save'}")
+    typer.echo(f"Next: {inputs.started.command('score') if save else 'other weights, or the same with --save'}")
 
 
 def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, float]:
@@ -51,7 +52,7 @@ def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, floa
         or if the weights come from a ranking or from pairs.
     """
     if criteria.note.method != "typed":
-        raise UsageError(_how_to_change(criteria))
+        raise UsageError(with_program(_how_to_change(criteria)))
     weights: dict[str, float] = {}
     faults: list[str] = []
     for word in typed:
@@ -60,7 +61,7 @@ def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, floa
             key = criterion_key(name, criteria)
             if key in weights:
                 faults.append(f"{word}: {criteria[key].title} is given twice.")
-            weights[key] = weight_of(word, number if equals else "")
+            weights[key] = weight_of(word, number if equals else "", key)
         except UsageError as fault:
             faults.append(str(fault))
     if faults:
@@ -81,27 +82,39 @@ def _how_to_change(criteria: CriteriaSet) -> str:
 
 
 def criterion_key(name: str, criteria: CriteriaSet) -> str:
-    """Return the key of the criterion whose key or title is, or alone begins with, this name; case does not matter."""
+    """Return the key of the criterion that a name means; case does not matter.
+
+    Its key or title decides, then the heading of its column, then a beginning of either that fits no other.
+    """
     wanted = name.strip().casefold()
-    folded = {c.key: (c.key.casefold(), c.title.casefold()) for c in criteria}
-    exact = [key for key, names in folded.items() if wanted in names]
-    found = exact or [key for key, names in folded.items() if wanted and any(one.startswith(wanted) for one in names)]
-    if len(found) == 1:
+    names = {one.key: (one.key.casefold(), one.title.casefold()) for one in criteria}
+    headings = {one.key: ((one.column or "").casefold(),) for one in criteria}
+    found = (
+        _fitting(names, wanted.__eq__)
+        or _fitting(headings, wanted.__eq__)
+        or _fitting(names, lambda one: one.startswith(wanted))
+        or _fitting(headings, lambda one: one.startswith(wanted))
+    )
+    if len(found) == 1 and wanted:
         return found[0]
-    if found:
+    if found and wanted:
         raise UsageError(f"{name}: this could be {listed(found, 'or')}. Write more of the name.")
     close = nearest(name, [*criteria.keys, *(criterion.title for criterion in criteria)])
     hint = f"Did you mean {close}? " if close else ""
     raise UsageError(f"{name}: no criterion begins so. {hint}The criteria are {listed(criteria.keys)}.")
 
 
-def weight_of(word: str, number: str) -> float:
-    """Return a weight typed on the command line."""
+def _fitting(names: Mapping[str, Sequence[str]], fits: Callable[[str], bool]) -> list[str]:
+    return [key for key, known in names.items() if any(map(fits, known))]
+
+
+def weight_of(word: str, number: str, key: str) -> float:
+    """Return a weight of the criterion with this key, typed on the command line."""
     weight = read_amount(tidy(number), NumberRule())
     if isinstance(weight, Fault) and weight.code == "ambiguous-number":
-        raise UsageError(f"{word}: {weight.found}. Write the weight without a mark for thousands, such as rating=30.")
+        raise UsageError(f"{word}: {weight.found}. Write the weight without a mark for thousands, such as {key}=30.")
     if isinstance(weight, Fault) or not 0 <= weight < float("inf"):
-        raise UsageError(f"{word}: write a criterion, =, and a weight of 0 or more, such as rating=30.")
+        raise UsageError(f"{word}: write a criterion, =, and a weight of 0 or more, such as {key}=30.")
     return weight
 
 
@@ -120,7 +133,8 @@ def tell_both(before: Assessment, after: Assessment) -> None:
         typer.echo(f"The weights now add up to {shortest(round(total, 6))}; shown as shares of 100.")
     typer.echo("")
     typer.echo(_ranking_table(before, after))
-    typer.echo(f"{_leader_sentence(before, after)} {verdict_sentence(after)}.")
+    change = leader_change(before, after)
+    typer.echo(" ".join(f"{one}." for one in (change, reservation(after)) if one))
 
 
 def _weights_table(before: Assessment, after: Assessment) -> str:
@@ -145,12 +159,6 @@ def _ranking_table(before: Assessment, after: Assessment) -> str:
     return as_text(rows, right=frozenset({1, 2, 3, 4}))
 
 
-def _leader_sentence(before: Assessment, after: Assessment) -> str:
-    names = after.case.table.makers
-    old, new = (listed(names[maker] for maker in one.ranking.leaders) for one in (before, after))
-    return f"The leader stays {new}." if old == new else f"The leader changes from {old} to {new}."
-
-
 def reweigh_result(before: Assessment, after: Assessment) -> dict[str, Any]:
     """Return what ``scorecard reweigh --json`` prints."""
     return {
@@ -160,6 +168,7 @@ def reweigh_result(before: Assessment, after: Assessment) -> dict[str, Any]:
         "leader_changes": before.ranking.leaders != after.ranking.leaders,
         "before": _side(before),
         "after": _side(after),
+        "set_aside": [one.as_json() for one in after.case.set_aside],
         "warnings": [one.as_json() for one in after.case.warnings],
     }
 

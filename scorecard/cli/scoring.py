@@ -11,17 +11,20 @@ import typer
 from scorecard.asks import cells_to_write, question_phrase
 from scorecard.assessment import Assessment, assess
 from scorecard.case import Case
-from scorecard.cli.gate import say, show_json
-from scorecard.cli.invocation import command, program
+from scorecard.cli.gate import say, show_json, tell
+from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.folder import read_folder
+from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
-from scorecard.sentences import rule_sentence, verdict_sentence
+from scorecard.sentences import STAGE, supporting, verdict_sentence
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import Written, time_stamp, write_outputs
 
+REPORTS = "reports"
+LOUD = "not-whole"  # the warning that may put the wrong maker first, told by every run
 SHORT = 10  # makers in the table on the screen
 
 
@@ -34,7 +37,7 @@ class Inputs:
     makers: Path | None = None
     as_of: str | None = None
     set_aside: bool = False
-    rows: int = 20_000
+    rows: int = ROW_LIMIT
 
     def day(self) -> date:
         """Return the day that stands for today: the one named, else the clock's where the user is."""
@@ -44,6 +47,18 @@ class Inputs:
             return date.fromisoformat(self.as_of)
         except ValueError:
             raise UsageError(f"--as-of {self.as_of}: write a day as year-month-day, such as 2026-11-25.") from None
+
+    @property
+    def started(self) -> Invocation:
+        """How this run was started, for the commands that it suggests."""
+        return Invocation(
+            program=program(),
+            folder=self.folder,
+            criteria=self.criteria,
+            makers=self.makers,
+            rows=None if self.rows == ROW_LIMIT else self.rows,
+            set_aside=self.set_aside,
+        )
 
     def read(self) -> Case:
         """Return what the files say.
@@ -76,7 +91,7 @@ def check_folder(inputs: Inputs, *, as_json: bool) -> None:
     _tell_list("Warnings", [str(one) for one in warnings])
     _tell_list("Read with goodwill", [f"{one.place}: {one.found}, {one.wanted}" for one in readings])
     first = f"write the first makers into {case.table.file}"
-    typer.echo(f"Next: {command('score', inputs.folder) if len(case.table) else first}")
+    typer.echo(f"Next: {inputs.started.command('score') if len(case.table) else first}")
 
 
 def _tell_list(heading: str, lines: list[str]) -> None:
@@ -99,19 +114,24 @@ def check_result(case: Case, day: date) -> dict[str, Any]:
 
 def score_folder(inputs: Inputs, *, as_json: bool, with_contacts: bool = False) -> None:
     """Assess a folder, write its outputs and print the verdict, a short table and where the report is."""
-    case = inputs.read()
-    refuse_nobody(case)
-    assessment = assess(case, as_of=inputs.day())
-    result = assessment.as_json()
-    made, reports = time_stamp(), inputs.folder / "reports"
-    outputs = outputs_of(assessment, result, made, with_contacts=with_contacts)
-    tell_kept(write_outputs(reports, outputs, history=outputs["shortlist.json"], stamp=made))
+    assessment, result = written(inputs, with_contacts=with_contacts)
     if as_json:
         show_json(result)
         return
-    tell_ranking(assessment)
-    typer.echo(f"Report: {(reports / 'shortlist.html').resolve()}")
-    typer.echo(f"Next: {next_step(assessment, inputs.folder)}")
+    tell_ranking(assessment, inputs)
+    typer.echo(f"Report: {(inputs.folder / REPORTS / 'shortlist.html').resolve()}")
+    typer.echo(f"Next: {next_step(assessment, inputs)}")
+
+
+def written(inputs: Inputs, *, with_contacts: bool = False) -> tuple[Assessment, dict[str, Any]]:
+    """Assess a folder, write its outputs, and return the assessment with its result."""
+    case = inputs.read()
+    refuse_nobody(case)
+    assessment = assess(case, as_of=inputs.day())
+    result, made = assessment.as_json(), time_stamp()
+    outputs = outputs_of(assessment, result, made, inputs=inputs, with_contacts=with_contacts)
+    tell_kept(write_outputs(inputs.folder / REPORTS, outputs, history=outputs["shortlist.json"], stamp=made))
+    return assessment, result
 
 
 def refuse_nobody(case: Case) -> None:
@@ -134,13 +154,14 @@ def tell_kept(written: Written) -> None:
 
 
 def outputs_of(
-    assessment: Assessment, result: dict[str, Any], made: datetime, *, with_contacts: bool
+    assessment: Assessment, result: dict[str, Any], made: datetime, *, inputs: Inputs, with_contacts: bool
 ) -> dict[str, bytes]:
     """Return the page, the workbook and the result as they are written, by file name."""
     lines = json.dumps(result, ensure_ascii=False, allow_nan=False)
+    command = inputs.started.in_files().command
     return {
-        "shortlist.html": page(assessment, result, made=made, with_contacts=with_contacts).encode(),
-        "shortlist.xlsx": results_workbook(assessment, made=made),
+        "shortlist.html": page(assessment, result, made=made, with_contacts=with_contacts, command=command).encode(),
+        "shortlist.xlsx": results_workbook(assessment, made=made, command=command),
         "shortlist.json": f"{lines}\n".encode(),
     }
 
@@ -153,21 +174,24 @@ def tell_case(case: Case, as_of: date) -> None:
     typer.echo(f"{case.title} (as of {as_of.isoformat()})")
 
 
-def tell_ranking(assessment: Assessment) -> None:
+def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
     """Print what was set aside, the verdict, a short table, who is ruled out, and how many warnings there are."""
     case = assessment.case
     tell_case(case, assessment.as_of)
     typer.echo(f"{verdict_sentence(assessment)}.")
-    typer.echo("Whom to write to: price and freight are not in this ranking.")
-    for sentence in filter(None, [rule_sentence(assessment)]):
+    if assessment.ranking.order:
+        typer.echo(STAGE)
+    for sentence in supporting(assessment):
         typer.echo(f"{sentence}.")
     typer.echo(ranking_table(assessment, most=SHORT))
     warnings = [one for one in case.warnings if one.code != "read-as"]
+    tell([one for one in warnings if one.code == LOUD])
     if warnings:
-        say(f"{counted(len(warnings), 'warning')}: {program()} check lists them.")
+        them = "it" if len(warnings) == 1 else "them"
+        say(f"{counted(len(warnings), 'warning')}. To see {them}: {inputs.started.command('check')}")
 
 
-def next_step(assessment: Assessment, folder: Path) -> str:
+def next_step(assessment: Assessment, inputs: Inputs) -> str:
     """Return what to do next, as the folder stands."""
     if not assessment.ranking.order:
         return "look at the limits in the criteria file, or write down more makers"
@@ -177,4 +201,4 @@ def next_step(assessment: Assessment, folder: Path) -> str:
         return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {cells}"
     heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)
     other = f"reweigh {heaviest.key}={shortest(round(heaviest.weight / 2, 2))}"
-    return f"try another weight, such as {command(other, folder)}"
+    return f"try another weight, such as {inputs.started.command(other)}"

@@ -16,6 +16,9 @@ HUNDRED = Decimal(100)
 OPEN = Decimal("Infinity")
 EXACT = Context(prec=60)
 
+_UNITS = (Decimal(1), Decimal("0.1"), Decimal("0.01"), Decimal("0.001"))
+_FINEST_SHOWN = Decimal("0.000001")
+
 End = Literal["low", "high"]
 Cut = Literal["half up", "down"]
 
@@ -126,12 +129,12 @@ def minor_unit(currency: str) -> Decimal:
     >>> minor_unit("GBP"), minor_unit("JPY"), minor_unit("KWD")
     (Decimal('0.01'), Decimal('1'), Decimal('0.001'))
     """
-    return Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
+    return _UNITS[CURRENCY_DECIMALS.get(currency, 2)]
 
 
 def to_minor(amount: Decimal, currency: str) -> Decimal:
     """Return an amount to the last minor unit of its currency, halves up."""
-    return to_step(amount, minor_unit(currency))
+    return amount.quantize(minor_unit(currency), ROUND_HALF_UP, EXACT) if amount.is_finite() else amount
 
 
 def shown(number: Decimal) -> str:
@@ -144,7 +147,7 @@ def shown(number: Decimal) -> str:
     """
     if not number.is_finite():
         return "no known amount"
-    text = format(to_step(number, Decimal("0.000001")), "f")
+    text = format(number.quantize(_FINEST_SHOWN, ROUND_HALF_UP, EXACT), "f")
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

@@ -21,7 +21,8 @@ class Shipment:
     supplied : what the buyer gave the maker and customs adds to the price
     origin : costs in the exporting country that the price does not include
     freight, insurance : to the door, as far as they are paid apart from the price
-    after : costs after arrival up to the door, and others that bear import tax
+    after : costs after arrival up to the door
+    taxed_besides : what the user says that import tax is charged on, whatever the base
     freight_in_base_percent : the part of the freight that counts in the duty base
     """
 
@@ -31,6 +32,7 @@ class Shipment:
     freight: Decimal = ZERO
     insurance: Decimal = ZERO
     after: Decimal = ZERO
+    taxed_besides: Decimal = ZERO
     freight_in_base_percent: Decimal = Decimal(100)
 
 
@@ -69,9 +71,10 @@ def tax_value(rules: ImportRules, shipment: Shipment, duty: Decimal) -> Decimal:
     if rules.tax_base == "none":
         return ZERO
     if rules.tax_base == "duty base and duty":
-        return added([customs_value(rules, shipment), duty])
-    carried = [shipment.goods, shipment.supplied, shipment.origin, shipment.freight, shipment.insurance, duty]
-    return added(carried if rules.tax_base == "and freight and insurance" else [*carried, shipment.after])
+        return added([customs_value(rules, shipment), duty, shipment.taxed_besides])
+    carried = [shipment.goods, shipment.supplied, shipment.origin, shipment.freight, shipment.insurance]
+    after = [shipment.after] if rules.tax_base == "and all costs to the door" else []
+    return added([*carried, duty, *after, shipment.taxed_besides])
 
 
 def at_the_border(rules: ImportRules, shipment: Shipment, duty_percent: Decimal, tax_percent: Decimal) -> Border:

@@ -160,10 +160,10 @@ def _reasons(calculation: Calculation, maker: int) -> Iterator[str]:
 
 
 def _cells(made: Round, message: Message) -> str:
-    """Return where the days and the answers go, such as "Asked on: E6; Answered on: F6; answer 1: C6."."""
+    """Return where in the sheet the days and the answers go."""
     days = [_day(made, message.maker, heading) for heading in DAYS]
     answers = [f"answer {at}: {one.cells}" for at, one in enumerate(message.questions, start=1) if one.cells]
-    return f"{'; '.join([*days, *answers])}."
+    return f"Into the sheet: {'; '.join([*days, *answers])}."
 
 
 def _day(made: Round, maker: int, heading: str) -> str:

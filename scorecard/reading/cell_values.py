@@ -23,6 +23,7 @@ from scorecard.reading.number_text import (
 )
 from scorecard.words import listed, nearest_first, shortest
 
+OR_EMPTY = ", or leave the cell empty"
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
 LONGEST_NUMBER = 100  # so that no text is beyond what arithmetic can hold
 DASHES = re.compile(r"[-–—‐‑−]")
@@ -55,7 +56,7 @@ def no_value(value: Value) -> Fault | None:
         return Fault("formula-without-result", "a formula has no stored result", wanted)
     if isinstance(value, CellError) or (isinstance(value, str) and SHEET_ERROR.fullmatch(value.strip())):
         found = f"{quoted(value)} is an error of the spreadsheet"
-        return Fault("spreadsheet-error", found, "Correct its formula, or leave the cell empty")
+        return Fault("spreadsheet-error", found, f"Correct its formula{OR_EMPTY}")
     return None
 
 

@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date, time, timedelta
 
-from scorecard.reading.cell_values import no_value
+from scorecard.reading.cell_values import OR_EMPTY, no_value
 from scorecard.reading.cells import CellError, Fault, NoResult, Value, as_text, quoted
 from scorecard.reading.findings import Findings
 
@@ -32,8 +32,9 @@ def read_name(value: Value) -> str | Fault:
         if len(value) <= LONGEST_NAME:
             return value
         return Fault("name-too-long", f"{quoted(value)} has {len(value)} letters", "Shorten the name")
-    if isinstance(value, CellError | NoResult):
-        return no_value(value) or as_text(value)
+    fault = no_value(value) if isinstance(value, CellError | NoResult) else None
+    if fault:
+        return fault._replace(wanted=f"{fault.wanted.removesuffix(OR_EMPTY)}, or type the name as text")
     if isinstance(value, date | time | timedelta):
         wanted = "Format the cell as text, and type the name again"
         return Fault("date-for-name", f"{quoted(value)} is a date or time, where a name is due", wanted)

@@ -232,21 +232,21 @@ def is_year(number: float) -> bool:
 
 def not_a_number(text: str, rule: NumberRule) -> Fault:
     """Return the fault of a text that holds no number, with the advice that fits it best."""
-    found = f"{quoted(text)} is not a number{rule.of_unit}"
     if ROUGHLY.search(text):
         return Fault("rough-number", f"{quoted(text)} is only roughly a number", _range_for(text, rule))
     likely = _likely(text, rule)
-    if likely:
-        return Fault("not-a-number", found, likely)
-    if DATE_LIKE.fullmatch(text) or MONTH.match(text):
+    if not likely and (DATE_LIKE.fullmatch(text) or MONTH.match(text)):
         found = f"{quoted(text)} looks like a date, where a number is due"
         return Fault("date-for-number", found, f"{WRITE_A_NUMBER}; {AS_TEXT}")
-    if EXPONENT.fullmatch(text):
-        return Fault("not-a-number", found, "Write the number out in full, such as 1000")
-    if text.startswith("(") and text.endswith(")"):
-        below = "" if rule.counts else ", with a minus sign if it is below 0"
-        return Fault("not-a-number", found, f"Write it without brackets{below}")
     odd = next((sign for sign in text if unicodedata.category(sign) in {"No", "Nl"}), None)
-    if odd:
-        return Fault("not-a-number", f"{quoted(text)} holds the sign {odd}", "Write the number in digits, such as 0.5")
-    return Fault("not-a-number", found, WRITE_A_NUMBER)
+    found = f"{quoted(text)} holds the sign {odd}" if odd else f"{quoted(text)} is not a number{rule.of_unit}"
+    return Fault("not-a-number", found, likely or _advice(text, rule, odd))
+
+
+def _advice(text: str, rule: NumberRule, odd: str | None) -> str:
+    """Return what to write instead of a text whose number cannot be told."""
+    if EXPONENT.fullmatch(text):
+        return "Write the number out in full, such as 1000"
+    if text.startswith("(") and text.endswith(")"):
+        return "Write it without brackets" + ("" if rule.counts else ", with a minus sign if it is below 0")
+    return "Write the number in digits, such as 0.5" if odd else WRITE_A_NUMBER

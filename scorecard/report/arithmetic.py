@@ -3,10 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion, Limit, Steady
 from scorecard.reasons import tidy, times, with_unit
+from scorecard.report import charts
 from scorecard.report.answers import counts_as_in_words, rule_words, typed_in_words
 from scorecard.report.texts import isolate, visible
 from scorecard.report.weights import weight_words
@@ -39,7 +42,10 @@ class Cell:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Working:
-    """One maker's arithmetic, as written; ``rank`` is None where it is ruled out."""
+    """One maker's arithmetic, as written; ``rank`` is None where it is ruled out.
+
+    Its cells are those that count: of a criterion with a weight, or whose limit it fails or may fail.
+    """
 
     maker: str
     rank: str | None
@@ -149,13 +155,14 @@ def workings_of(calculation: Calculation, shown: Sequence[int]) -> list[Working]
 
 
 def _working(calculation: Calculation, maker: int) -> Working:
-    ranking, criteria = calculation.ranking, range(len(calculation.case.criteria))
+    ranking, screening = calculation.ranking, calculation.screening
+    limited = (screening.fails | screening.may_fail)[maker]
     return Working(
         maker=calculation.case.table.makers[maker],
         rank=str(ranking.ranks[maker]) if ranking.ranks[maker] else None,
-        cells=tuple(_cell(calculation, maker, at) for at in criteria),
-        score=rounded(ranking.scores[maker], 2),
-        band=band_words(ranking.low[maker], ranking.high[maker]),
+        cells=tuple(_cell(calculation, maker, int(at)) for at in np.flatnonzero((calculation.shares > 0) | limited)),
+        score=rounded(ranking.scores[maker]),
+        band=charts.band_words(ranking.low[maker], ranking.high[maker]),
     )
 
 

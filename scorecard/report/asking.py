@@ -98,21 +98,27 @@ def ruled_out_of(calculation: Calculation, result: dict[str, Any], shown: Sequen
 def questions_of(calculation: Calculation) -> Questions:
     """Return what to ask, without the questions that carry nothing and change nothing."""
     worth = [one for one in calculation.questions if _matters(calculation, one)]
+    idle = [one for one in calculation.questions if not _matters(calculation, one)]
     shown = worth[:MOST_ASKED]
     return Questions(
         deciding=tuple(_asked(calculation, one) for one in shown if one.could_change_leader),
         others=tuple(_asked(calculation, one) for one in shown if not one.could_change_leader),
-        left_out=_left_out(len(worth) - len(shown), len(calculation.questions) - len(worth)),
+        left_out=_left_out(calculation, len(worth) - len(shown), idle),
     )
 
 
-def _left_out(more: int, idle: int) -> tuple[str, ...]:
+def _left_out(calculation: Calculation, more: int, idle: Sequence[Question]) -> tuple[str, ...]:
     said = []
     if more:
         said.append(f"{counted(more, 'more question')} that carry no more than these are in shortlist.json.")
-    if idle:
-        verb = "is left out: it carries" if idle == 1 else "are left out: they carry"
-        said.append(f"{counted(idle, 'open answer')} {verb} nothing and cannot change who leads.")
+    weightless = sum(calculation.shares[one.criterion] == 0 for one in idle)
+    if weightless:
+        are = "is left out: its criterion has" if weightless == 1 else "are left out: their criteria have"
+        said.append(f"{counted(weightless, 'open answer')} {are} weight 0.")
+    if len(idle) > weightless:
+        number = len(idle) - weightless
+        verb = "is left out: whatever it turns" if number == 1 else "are left out: whatever they turn"
+        said.append(f"{counted(number, 'open answer')} {verb} out to be, the points are the same.")
     return tuple(said)
 
 

@@ -55,7 +55,7 @@ def chances_of(calculation: Calculation) -> Chances:
         rows=rows,
         half_width=rounded(max(100 * found[kind].half_width for kind in KINDS)),
         spread=spread,
-        rest=_rest(len(leading) - len(rows), _unproven(calculation, leading)),
+        rest=_rest(calculation, len(leading) - len(rows), leading),
     )
 
 
@@ -76,17 +76,16 @@ def of_draws(share: float, draws: int) -> str:
     return f"under {rounded(max(0.1, 300 / draws))}"
 
 
-def _unproven(calculation: Calculation, leading: Sequence[int]) -> int:
-    """Return how many never led in the draws although some weighting puts them first."""
-    can = [one.possible for one in calculation.firmness.can_lead]
-    return sum(can) - sum(can[at] for at in leading)
-
-
-def _rest(more: int, never: int) -> str | None:
-    said = []
-    if more:
-        said.append(f"{counted(more, 'more maker')} led at times.")
-    if never:
-        each = "it" if never == 1 else "each"
-        said.append(f"{counted(never, 'other')} never led in these draws, yet some weighting puts {each} first.")
+def _rest(calculation: Calculation, more: int, leading: Sequence[int]) -> str | None:
+    """Return how many led at times, and how many never did in the draws although some weighting puts them first."""
+    idle = [one for at, one in enumerate(calculation.firmness.can_lead) if one.possible and at not in leading]
+    joining = sum(one.level for one in idle)
+    said = [f"{counted(more, 'more maker')} led at times."] if more else []
+    if len(idle) > joining:
+        each = "it" if len(idle) - joining == 1 else "each"
+        number = counted(len(idle) - joining, "other")
+        said.append(f"{number} never led in these draws, yet some weighting puts {each} first.")
+    if joining:
+        whole = f"{counted(joining, 'other')} never led in these draws; as the answers count now,"
+        said.append(f"{whole} {'it' if joining == 1 else 'each'} can at best share first place.")
     return " ".join(said) or None

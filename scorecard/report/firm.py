@@ -1,17 +1,17 @@
 """How firm first place is, in sentences: how far each weight can go, what brings rivals level, who can never lead."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
+from scorecard.ranking import TIE
 from scorecard.report.texts import sentence
 from scorecard.sensitivity.weight_ranges import WeightRange
-from scorecard.sentences import change_sentence, range_sentence
+from scorecard.sentences import NAMED, change_sentence, range_sentence, some
 from scorecard.words import counted, listed
 
 TOLD = 6  # weights told of in sentences; the table beside them has all
-NAMED = 10  # rivals whose smallest change is told, and names in one list
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,7 +27,7 @@ class Firm:
     steady : sentence about those that cannot; None where there are none
     changes : sentences about the rivals that a change of weights brings level, nearest first
     further : sentence about such rivals that are left out; None where none are
-    never : sentences about the makers that no weighting puts first, and who beats them on everything
+    never : sentences about the makers that no weighting puts first alone, and who beats them on everything
     """
 
     leader: str | None
@@ -63,7 +63,7 @@ def _joint(calculation: Calculation) -> str | None:
     leaders = [calculation.case.table.makers[maker] for maker in calculation.ranking.leaders]
     if len(leaders) < 2:
         return None
-    level = f"{_some(leaders)} are level."
+    level = f"{some(leaders)} are level."
     return f"{level} What follows is told of {leaders[0]}, the first in the sheet; level counts as first."
 
 
@@ -103,20 +103,38 @@ def _changes(calculation: Calculation) -> tuple[tuple[str, ...], str | None]:
 
 def _never(calculation: Calculation) -> tuple[str, ...]:
     names, firmness = calculation.case.table.makers, calculation.firmness
-    outdone = [maker for maker, one in zip(firmness.front, firmness.can_lead, strict=True) if not one.possible]
-    if not outdone:
-        return ()
-    first_beaters: dict[int, int] = {}
-    for better, worse in firmness.beats:
-        first_beaters.setdefault(worse, better)
-    beaten = defaultdict(list)
+    found = list(zip(firmness.front, firmness.can_lead, strict=True))
+    never = [maker for maker, one in found if not one.possible]
+    joining = [maker for maker, one in found if one.level and maker not in calculation.ranking.leaders]
+    said = []
+    if never:
+        said.append(
+            f"As the answers count now, no weighting puts {some([names[maker] for maker in never], 'or')} first."
+        )
+    if joining:
+        said.append(
+            f"As the answers count now, {some([names[maker] for maker in joining])} can at best share first place."
+        )
+    return (*said, *_beaten(calculation, [*never, *joining]))
+
+
+def _beaten(calculation: Calculation, outdone: Sequence[int]) -> Iterator[str]:
+    """Yield who beats these makers on everything, once for each that does; those that only equal it somewhere last."""
+    names, beaters = calculation.case.table.makers, defaultdict(list)
+    for better, worse in calculation.firmness.beats:
+        beaters[worse].append(better)
+    whole: dict[int, list[str]] = defaultdict(list)
+    partly: dict[int, list[str]] = defaultdict(list)
     for maker in outdone:
-        if maker in first_beaters:
-            beaten[first_beaters[maker]].append(names[maker])
-    whole = f"No weighting at all puts {_some([names[maker] for maker in outdone], 'or')} first."
-    return (whole, *(f"{names[better]} beats {_some(worse)} on everything." for better, worse in beaten.items()))
+        if beaters[maker]:
+            better, outright = _beater(calculation, beaters[maker], maker)
+            (whole if outright else partly)[better].append(names[maker])
+    yield from (f"{names[better]} beats {some(worse)} on everything." for better, worse in whole.items())
+    yield from (f"{names[better]} beats or equals {some(worse)} on everything." for better, worse in partly.items())
 
 
-def _some(names: Sequence[str], link: str = "and") -> str:
-    more = len(names) - NAMED
-    return listed(names if more <= 0 else [*names[:NAMED], counted(more, "other")], link)
+def _beater(calculation: Calculation, beaters: Sequence[int], maker: int) -> tuple[int, bool]:
+    """Return who is first to beat a maker outright, or else to beat or equal it, and which of these it is."""
+    counted = calculation.points.counted[:, calculation.shares > 0]
+    outright = (counted[beaters] - counted[maker] > TIE).all(axis=1)
+    return beaters[int(outright.argmax())], bool(outright.any())

@@ -10,10 +10,17 @@ from scorecard.calculation import Calculation
 from scorecard.case import Case
 from scorecard.errors import Problem
 from scorecard.report.texts import isolate, sentence
-from scorecard.sentences import rule_sentence, verdict_sentence
+from scorecard.sentences import STAGE, supporting, verdict_sentence
 from scorecard.words import counted, listed
 
-STAGE = "Whom to write to: price and freight are not in this ranking."
+CAUTIONS = (
+    "This ranking does not say that a maker is honest, nor that its goods are safe: it ranks the answers that were "
+    "written down.",
+    "Before you pay: choose a way of paying that protects you, and confirm bank details, changed ones above all, by a "
+    "phone number that you already know.",
+    "Product safety, rules for goods that touch food, customs and tax follow local rules: ask the authority, or "
+    "somebody licensed to advise.",
+)
 CELLS_NAMED = 12  # cells set aside that are named in the first line
 
 
@@ -28,7 +35,8 @@ class Opening:
     set_aside : cells that count as unknown since they could not be read; None where there are none
     verdict : a sentence
     stage : what the ranking is for so far; None where nobody is ranked
-    rule : who leads as the open answers turn out; None where that makes no difference
+    supporting : what else to know beside the verdict, as sentences
+    cautions : what the ranking does not say, and what to mind before money is at stake, as sentences
     """
 
     title: str
@@ -36,19 +44,19 @@ class Opening:
     set_aside: str | None
     verdict: str
     stage: str | None
-    rule: str | None
+    supporting: tuple[str, ...]
+    cautions: tuple[str, ...] = CAUTIONS
 
 
 def opening_of(calculation: Calculation) -> Opening:
     """Return the head of the page."""
-    rule = rule_sentence(calculation)
     return Opening(
         title=calculation.case.title,
         wanted=wanted_line(calculation.case),
         set_aside=set_aside_sentence(calculation.case.set_aside),
         verdict=sentence(verdict_sentence(calculation)),
         stage=STAGE if calculation.ranking.order else None,
-        rule=None if rule is None else sentence(rule),
+        supporting=tuple(map(sentence, supporting(calculation))),
     )
 
 

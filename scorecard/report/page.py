@@ -4,6 +4,7 @@ Enters: an assessment, its result, and when the page is made. Leaves: a page tha
 other file. Its content security policy allows the very style sheet that it carries, by its hash, and nothing else.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -21,12 +22,14 @@ from scorecard.report.crossings import crossings_of
 from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
+from scorecard.report.openness import openness_of
 from scorecard.report.ranked import ranked_makers
-from scorecard.report.receipts import receipts_of
+from scorecard.report.receipts import receipts_of, weightless_sentence
 from scorecard.report.sources import sources_of
 from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
 from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
+from scorecard.words import plain_command
 from scorecard.writing import environment
 
 HERE = Path(__file__).parent
@@ -55,7 +58,14 @@ SECTIONS = (
 )
 
 
-def page(assessment: Assessment, result: dict[str, Any], *, made: datetime, with_contacts: bool = False) -> str:
+def page(
+    assessment: Assessment,
+    result: dict[str, Any],
+    *,
+    made: datetime,
+    with_contacts: bool = False,
+    command: Callable[[str], str] = plain_command,
+) -> str:
     """Return the report as one HTML page; the same assessment and time give the same bytes.
 
     Parameters
@@ -64,12 +74,15 @@ def page(assessment: Assessment, result: dict[str, Any], *, made: datetime, with
     result : its ``as_json()``
     made : when the page is made
     with_contacts : whether contact details and notes go onto the page
+    command : from "reweigh rating=5" to what this user types for it
     """
     shown = presentable(assessment)
+    reweigh, where = how_to_change(shown.case.criteria, command)
+    ways = {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for cells in CELLS:
         views = views_of(shown, result, extent_of(shown, cells), with_contacts=with_contacts)
-        html = _set(views | {"sources": sources_of(shown, made)})
+        html = _set(views | ways)
         if len(html.encode()) <= MOST_BYTES:
             break
     return html
@@ -87,22 +100,21 @@ def views_of(
     calculation: Calculation, result: dict[str, Any], extent: Extent, *, with_contacts: bool
 ) -> dict[str, Any]:
     """Return what the templates set, by name: ready strings, no arithmetic left to do."""
-    command, where = how_to_change(calculation.case.criteria)
     ranked, out = len(calculation.ranking.order), len(ruled_out_makers(calculation.ranking))
     return {
         "opening": opening_of(calculation),
         "ranked": ranked_makers(calculation, extent.ranked),
         "ranked_left": ranked - len(extent.ranked),
         "receipts": receipts_of(calculation, extent.detailed),
+        "weightless": weightless_sentence(calculation),
         "receipts_left": ranked - len(extent.detailed),
         "weights": weights_of(calculation),
-        "reweigh": command,
-        "where_weights": where,
         "consistency": consistency_sentence(calculation.case.criteria),
         "firm": firm_of(calculation),
         "chances": chances_of(calculation),
         "crossings": crossings_of(calculation),
         "strips": strips_of(calculation),
+        "openness": openness_of(calculation),
         "ruled_out": ruled_out_of(calculation, result, extent.ruled_out),
         "ruled_out_left": out - len(extent.ruled_out),
         "questions": questions_of(calculation),

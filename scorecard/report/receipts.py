@@ -12,7 +12,8 @@ import numpy as np
 
 from scorecard.calculation import Calculation
 from scorecard.report.answers import answer_in_words
-from scorecard.words import listed, rounded
+from scorecard.sentences import some
+from scorecard.words import rounded
 
 MINUS = "\N{MINUS SIGN}"
 
@@ -33,14 +34,12 @@ class Receipt:
     Parameters
     ----------
     lines : one a criterion that has a weight
-    weightless : the criteria of weight 0, listed; None where there are none
     rounding : what the rounded lines miss the rounded score by; None where they meet it
     """
 
     rank: str
     maker: str
     lines: tuple[Line, ...]
-    weightless: str | None
     rounding: str | None
     score: str
 
@@ -67,15 +66,18 @@ def _receipt(calculation: Calculation, maker: int) -> Receipt:
         rank=str(calculation.ranking.ranks[maker]),
         maker=calculation.case.table.makers[maker],
         lines=tuple(_line(calculation, maker, at, amount) for at, amount in zip(falling, amounts, strict=True)),
-        weightless=_weightless(calculation),
         rounding=signed(left_over) if left_over else None,
         score=score,
     )
 
 
-def _weightless(calculation: Calculation) -> str | None:
+def weightless_sentence(calculation: Calculation) -> str | None:
+    """Return which criteria have no weight, told once rather than in every receipt; None where all have some."""
     titles = [one.title for one in calculation.case.criteria if one.weight == 0]
-    return listed(titles) if titles else None
+    if not titles:
+        return None
+    verb = "has" if len(titles) == 1 else "have"
+    return f"{some(titles)} {verb} weight 0, so no receipt lists {'it' if len(titles) == 1 else 'them'}."
 
 
 def _line(calculation: Calculation, maker: int, criterion: int, amount: Decimal) -> Line:

@@ -1,6 +1,6 @@
-"""What was read: files, day, time, version, cells read as something, warnings; and what the page does not say."""
+"""What was read: files, day, time, version, cells read as something, warnings."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -9,15 +9,10 @@ from scorecard.calculation import Calculation
 from scorecard.errors import Problem
 from scorecard.report.opening import day_words
 from scorecard.report.texts import isolate
+from scorecard.words import plain_command
 
 MOST_TOLD = 100  # warnings of one kind on one page
 DIGITS = 16  # of a file's SHA-256; the whole stands in no place where it would be compared by eye
-
-CAUTIONS = (
-    "This page ranks the answers that were written down. It does not vouch for any maker, nor for what a maker says.",
-    "Product safety, rules for goods that touch food, customs, tax and ways of paying follow local rules: ask the "
-    "authority, or somebody licensed to advise, before money is at stake.",
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,16 +42,16 @@ class Sources:
     set_aside: Notes
     readings: Notes
     warnings: Notes
-    cautions: tuple[str, ...]
 
 
-def sources_of(calculation: Calculation, made: datetime) -> Sources:
+def sources_of(calculation: Calculation, made: datetime, command: Callable[[str], str] = plain_command) -> Sources:
     """Return what was read, when and by which version.
 
     Parameters
     ----------
     calculation : of a case on a day
     made : when the page is made
+    command : from "check" to what this user types for it
     """
     case = calculation.case
     return Sources(
@@ -64,17 +59,16 @@ def sources_of(calculation: Calculation, made: datetime) -> Sources:
         as_of=day_words(calculation.as_of),
         made=f"{day_words(made.date())}, {made:%H:%M} {made.tzname() or ''}".strip(),
         version=__version__,
-        set_aside=_notes(case.set_aside),
-        readings=_notes([one for one in case.warnings if one.code == "read-as"]),
-        warnings=_notes([one for one in case.warnings if one.code != "read-as"]),
-        cautions=CAUTIONS,
+        set_aside=_notes(case.set_aside, command),
+        readings=_notes([one for one in case.warnings if one.code == "read-as"], command),
+        warnings=_notes([one for one in case.warnings if one.code != "read-as"], command),
     )
 
 
-def _notes(found: Sequence[Problem]) -> Notes:
+def _notes(found: Sequence[Problem], command: Callable[[str], str]) -> Notes:
     shown = tuple(_note(one) for one in found[:MOST_TOLD])
     more = len(found) - len(shown)
-    return Notes(shown=shown, more=f"{more} more: scorecard check lists them all." if more else None)
+    return Notes(shown=shown, more=f"{more} more; to see them all: {command('check')}" if more else None)
 
 
 def _note(one: Problem) -> Note:

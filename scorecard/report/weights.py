@@ -1,5 +1,6 @@
 """Weights to try: what each weight is, what it moves, how far it can go, and how to try another."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
@@ -7,7 +8,7 @@ from scorecard.criteria import CriteriaSet
 from scorecard.report.charts import Scale, share_scale
 from scorecard.report.texts import visible
 from scorecard.sentences import spread_of_points
-from scorecard.words import rounded, shortest
+from scorecard.words import plain_command, rounded, shortest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +62,9 @@ def _weight(calculation: Calculation, at: int) -> Weight:
 def _moves(calculation: Calculation, at: int) -> str:
     if len(calculation.ranking.order) < 2:
         return "no two makers to move apart"
-    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))}"
+    if not calculation.shares[at]:
+        return "weight 0: moves nothing"
+    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))} of the score’s 100"
 
 
 def weight_words(weight: float) -> str:
@@ -75,7 +78,7 @@ def weight_words(weight: float) -> str:
     return shortest(round(weight, 4))
 
 
-def how_to_change(criteria: CriteriaSet) -> tuple[str, str]:
+def how_to_change(criteria: CriteriaSet, command: Callable[[str], str] = plain_command) -> tuple[str, str]:
     """Return what to type to try other weights ("" where the command cannot), and where the weights stand."""
     if criteria.note.method == "ranks":
         return "", "These weights come from an order of importance: change ranks under [weights] in criteria.toml."
@@ -85,7 +88,7 @@ def how_to_change(criteria: CriteriaSet) -> tuple[str, str]:
     word = f"{visible(heaviest.key)}={weight_words(heaviest.weight / 2)}"
     quoted = word if " " not in word else f'"{word}"'
     return (
-        f"scorecard reweigh {quoted}",
+        command(f"reweigh {quoted}"),
         "The same with --save keeps it; or change “weight = …” under the criterion in criteria.toml.",
     )
 

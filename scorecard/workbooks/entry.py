@@ -34,13 +34,16 @@ CELL_FORMATS: dict[Kind, str] = {"date": "yyyy-mm-dd"}
 FILLED_FORMATS: dict[Kind, str] = {"date": "yyyy-mm-dd", "money": "0.00"}
 
 
-def entry_workbook(criteria: Iterable[Criterion], brief: Brief, rows: Rows | None = None) -> bytes:
+def entry_workbook(
+    criteria: Iterable[Criterion], brief: Brief, rows: Rows | None = None, *, score: str = "scorecard score"
+) -> bytes:
     """Return the entry workbook, blank, or filled with rows.
 
     Parameters
     ----------
     criteria : in the order of the criteria file
     rows : by sheet, one mapping a row from heading to value; None for a blank workbook
+    score : what this user types to score the folder
 
     Returns
     -------
@@ -58,7 +61,7 @@ def entry_workbook(criteria: Iterable[Criterion], brief: Brief, rows: Rows | Non
     names = list_names(sheets)
     for sheet in sheets:
         _write_sheet(workbook, sheet, names, filled.get(sheet.name, ()))
-    write_guide(workbook, sheets, brief)
+    write_guide(workbook, sheets, brief, score)
     write_lists(workbook, names, sheets)
     workbook.close()
     return buffer.getvalue()
@@ -124,7 +127,7 @@ def _side(column: Column) -> dict[str, object]:
 
 
 def _note(sheet: EntrySheet, column: Column, at: int) -> str:
-    """Return the note on a heading: when to fill it in, what it means, its unit, where to look, what a cell may hold."""
+    """Return the note on a heading: when to fill it in, what it means, its unit, where to look, what cells may hold."""
     unit = f" ({column.unit})" if column.unit and column.unit not in column.heading else ""
     lines = [f"{column.meaning}{unit}.", f"Where: {column.where}.", f"{MAY_HOLD[column.kind]}."]
     if not sheet.until_quotes:

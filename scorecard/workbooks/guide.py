@@ -17,12 +17,12 @@ HEADINGS = ("Sheet", "Column", "What it means", "Unit", "When, and where to find
 WIDTHS = (11, 24, 46, 15, 42, 40)
 
 
-def write_guide(workbook: Workbook, sheets: Sequence[EntrySheet], brief: Brief) -> None:
+def write_guide(workbook: Workbook, sheets: Sequence[EntrySheet], brief: Brief, score: str) -> None:
     """Write the guide: a few lines on how to begin, then a table with every column of every sheet."""
     page = workbook.add_worksheet(GUIDE)
     for at, width in enumerate(WIDTHS):
         page.set_column(at, at, width)
-    row = _write_beginning(page, workbook, _beginning(sheets, brief))
+    row = _write_beginning(page, workbook, _beginning(sheets, brief, score))
     bold = workbook.add_format(
         {"bold": True, "bottom": 1, "valign": "top", "text_wrap": True, "align": "left", "indent": 1}
     )
@@ -69,8 +69,8 @@ def _height(texts: Sequence[str], widths: Sequence[float]) -> float:
     return min(15 * max(lines, 1) + 4, 400)
 
 
-def _beginning(sheets: Sequence[EntrySheet], brief: Brief) -> list[str]:
-    """Return the lines on how to begin."""
+def _beginning(sheets: Sequence[EntrySheet], brief: Brief, score: str) -> list[str]:
+    """Return the lines on how to begin; ``score`` is the command that scores the folder."""
     makers, *later = sheets
     first = [column.heading for column in makers.columns if column.is_first]
     wanted = f"{brief.quantity} pieces" + (f" in {brief.designs} designs" if brief.designs > 1 else "")
@@ -84,7 +84,8 @@ def _beginning(sheets: Sequence[EntrySheet], brief: Brief) -> list[str]:
         "of 3-5; 3 to 5 is safe.",
         "A drop-down only helps with spelling: its lines stand on the sheet Lists, and other words are told to you.",
         "Columns and sheets may stand in any order, and you may add your own. Keep the headings in row 1.",
-        "Save the file, then run scorecard in its folder. It reads this file and never writes to it.",
+        f"Save the file, then type in the terminal: {score}",
+        "The command reads this file and never writes to it.",
     ]
 
 

@@ -5,10 +5,12 @@ scores, bands, ranks and the order are formulas that store what was computed her
 spreadsheet has.
 """
 
+from collections.abc import Callable
 from datetime import datetime
 from io import BytesIO
 
 from scorecard.assessment import Assessment
+from scorecard.words import plain_command
 from scorecard.workbooks.results_notes import write_notes, write_ruled_out
 from scorecard.workbooks.results_points import write_answers, write_contributions, write_ends, write_points
 from scorecard.workbooks.results_scores import write_scores
@@ -17,14 +19,14 @@ from scorecard.workbooks.results_view import Book, View
 from scorecard.workbooks.safe import clean_text, new_workbook
 
 
-def results_workbook(assessment: Assessment, *, made: datetime, most: int | None = None) -> bytes:
+def results_workbook(assessment: Assessment, *, made: datetime, command: Callable[[str], str] = plain_command) -> bytes:
     """Return the results workbook.
 
     Parameters
     ----------
     assessment : of a case on a day
     made : when it is made; stands in the document's properties and on the sheet Notes
-    most : how many ranked makers to write, the best by score, and how many ruled-out ones; None for all
+    command : from "reweigh rating=5" to what this user types for it
 
     Returns
     -------
@@ -34,7 +36,7 @@ def results_workbook(assessment: Assessment, *, made: datetime, most: int | None
     title = clean_text(assessment.case.title)
     workbook = new_workbook(buffer, title)
     workbook.set_properties({"title": title, "created": made.replace(tzinfo=None)})
-    book, view = Book(workbook), View(assessment=assessment, made=made, most=most)
+    book, view = Book(workbook), View(assessment=assessment, made=made, command=command)
     write_shortlist(book, view)
     write_scores(book, view)
     write_contributions(book, view)

@@ -11,7 +11,7 @@ import scorecard
 from scorecard.criteria import Criterion
 from scorecard.ranking import TIE, ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
-from scorecard.words import shortest
+from scorecard.words import counted, shortest
 from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, QUIET, Book, View, heading_height
 from scorecard.workbooks.safe import clean_text, put
 
@@ -130,19 +130,22 @@ def _use(view: View) -> Iterator[Note]:
         "To keep weights",
         (
             "Nothing flows back to the folder: neither the criteria file nor the report changes. Shortlist shows the "
-            "command that keeps the weights, of the form scorecard reweigh NAME=WEIGHT --save."
+            f"command that keeps the weights, of the form {view.command('reweigh NAME=WEIGHT --save')}"
             if view.assessment.case.criteria.note.method == "typed"
             else "Nothing flows back to the folder: neither the criteria file nor the report changes. These weights "
             "come from judgements: to keep others, change the table [weights] in the criteria file."
         ),
     )
-    yield "To change an answer", "Write it into the makers file and run scorecard again; points are not reckoned here."
-    if len(view.ranked) < len(view.assessment.ranking.order):
+    yield (
+        "To change an answer",
+        f"Write it into the makers file, then: {view.command('score')} (points are not reckoned here)",
+    )
+    if view.assessment.case.left_out:
         yield (
             "Not all makers",
             (
-                f"Only the {len(view.ranked)} best of {len(view.assessment.ranking.order)} ranked makers at the saved "
-                "weights are here. Other weights might bring another one in: score again to be sure."
+                f"{counted(view.assessment.case.left_out, 'maker')} of a very long list, worse at the saved weights, "
+                "are not here. Other weights might bring another one in: score again to be sure."
             ),
         )
 
@@ -204,4 +207,4 @@ def _cautions(view: View) -> Iterator[Note]:
     for one in islice(cautions, MOST_CAUTIONS):
         yield "Caution", str(one)
     if len(cautions) > MOST_CAUTIONS:
-        yield "Caution", f"{len(cautions) - MOST_CAUTIONS} more: scorecard check lists them all."
+        yield "Caution", f"{len(cautions) - MOST_CAUTIONS} more; to see them all: {view.command('check')}"

@@ -22,6 +22,7 @@ ORDER = 6  # column in which the order begins
 TEXT = 7  # the order's column of words that may be empty
 WHOLE = sum(WIDTHS)
 LONGEST_TITLE = 44  # of a criterion, in characters that show
+HOLE = "\0"  # in a command: where the changed weights are put
 LONGEST_NAME = 120  # of a maker in the sentence on who leads
 
 
@@ -49,13 +50,11 @@ def write_shortlist(book: Book, view: View) -> None:
 
 def _left_out(view: View) -> str:
     """Return what of the ranked makers is not on this sheet, or not in the workbook; "" where all are."""
-    here, ranked = len(view.ranked), len(view.assessment.ranking.order)
+    here = len(view.ranked)
     places = f" The first {view.read} places are shown here, every maker's rank on Scores." if view.read < here else ""
-    if here == ranked:
+    if not view.assessment.case.left_out:
         return places
-    return (
-        f"{places} Only the {here} best at the saved weights are in this workbook; other weights might bring another."
-    )
+    return f"{places} Only the best at the saved weights are in this workbook; other weights might bring another."
 
 
 def _write_sentences(book: Book, page: Worksheet, view: View) -> None:
@@ -126,14 +125,27 @@ def _how_to_keep(view: View) -> tuple[str, str]:
     if method != "typed":
         keep = '"To keep such an order of weights, change the list under [weights] in the criteria file"'
     elif len(keys) > 60 or not all(fullmatch(r"[A-Za-z0-9_-]{1,60}", key) for key in keys):
-        keep = '"To keep these weights, run scorecard reweigh with each changed one as NAME=WEIGHT, and --save"'
+        keep = literal(f"To keep these weights, run: {view.command('reweigh NAME=WEIGHT --save')}")
     else:
         parts = "&".join(
             f'IF(C{row}=B{row},"", " {key}="&SUBSTITUTE(C{row},",","."))'.replace(', "', ',"')
             for row, key in enumerate(keys, start=FIRST)
         )
-        keep = f'"To keep these weights, run: scorecard reweigh"&{parts}&" --save"'
+        before, after = view.command(f"reweigh{HOLE} --save").split(HOLE)
+        keep = f"{literal(f'To keep these weights, run: {before}')}&{parts}&{literal(after)}"
     return f'=IF({view.usable},IF({whether},"{unchanged}",{keep}),"")', unchanged
+
+
+def literal(text: str) -> str:
+    """Return a text as a formula writes it, in pieces, since one literal holds 255 characters at most.
+
+    Examples
+    --------
+    >>> print(literal('score --folder "my mugs" --rows 9'))
+    "score --folder ""my mugs"" --rows 9"
+    """
+    pieces = [text[at : at + 100].replace('"', '""') for at in range(0, max(len(text), 1), 100)]
+    return "&".join(f'"{piece}"' for piece in pieces)
 
 
 def _write_weights(book: Book, page: Worksheet, view: View) -> None:

@@ -4,7 +4,7 @@ Enters: an assessment. Leaves: which makers stand in which row, the looks of cel
 a title, a sentence, headings that stay in sight, print set-up, and locked cells without a password.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
@@ -17,6 +17,7 @@ from xlsxwriter.worksheet import Worksheet
 
 from scorecard.assessment import Assessment
 from scorecard.criteria import Criterion
+from scorecard.words import plain_command
 from scorecard.workbooks.safe import clean_text, put
 
 INK = "#33312C"
@@ -41,27 +42,27 @@ class View:
     ----------
     assessment : what was computed
     made : when the workbook is made
-    most : how many ranked makers it holds at most, the best by score, and how many ruled-out ones; None for all
+    command : from "reweigh rating=5" to what this user types for it
     """
 
     assessment: Assessment
     made: datetime
-    most: int | None = None
+    command: Callable[[str], str] = plain_command
 
     @cached_property
     def ranked(self) -> list[int]:
-        """Positions of the ranked makers that are shown, in the order of rank."""
-        return list(self.assessment.ranking.order[: self.most])
+        """Positions of the ranked makers, in the order of rank."""
+        return list(self.assessment.ranking.order)
 
     @cached_property
     def ruled_out(self) -> list[int]:
-        """Positions of the ruled-out makers that are shown, in sheet order."""
+        """Positions of the ruled-out makers, in sheet order."""
         ranks = self.assessment.ranking.ranks
-        return [maker for maker, rank in enumerate(ranks) if not rank][: self.most]
+        return [maker for maker, rank in enumerate(ranks) if not rank]
 
     @cached_property
     def makers(self) -> list[int]:
-        """Positions of all makers that are shown: the ranked ones, then those ruled out."""
+        """Positions of all makers: the ranked ones, then those ruled out."""
         return [*self.ranked, *self.ruled_out]
 
     @cached_property

@@ -5,6 +5,7 @@ import re
 import subprocess
 import sys
 
+import pytest
 from process import scorecard
 
 HEAVY = ("numpy", "pandas", "openpyxl", "jinja2", "xlsxwriter", "scipy", "tomlkit")
@@ -69,6 +70,26 @@ def test_alone_in_a_sourcing_folder_it_scores(tmp_path):
     assert (0, named.out) == (alone.status, alone.out)
 
 
+@pytest.mark.parametrize("words", [("--folder", "shown"), ("--folder", "shown", "--json"), ("--folder=shown",)])
+def test_options_without_a_command_are_those_of_score(tmp_path, words):
+    scorecard("demo", "shown", cwd=tmp_path)
+    alone, named = scorecard(*words, cwd=tmp_path), scorecard("score", *words, cwd=tmp_path)
+
+    assert (0, named.out) == (alone.status, alone.out)
+
+
+def test_json_alone_outside_a_sourcing_folder_lists_the_problem(tmp_path):
+    said = scorecard("--json", cwd=tmp_path)
+
+    assert (3, ["nothing-in-folder"]) == (said.status, [one["code"] for one in json.loads(said.out)["problems"]])
+
+
+def test_an_option_that_there_is_not_is_wrong_usage(tmp_path):
+    said = scorecard("--folders", "shown", cwd=tmp_path)
+
+    assert (2, True) == (said.status, "--folder" in said.err)
+
+
 def test_a_wrong_word_is_wrong_usage_and_names_the_nearest(tmp_path):
     said = scorecard("scor", cwd=tmp_path)
 
@@ -103,8 +124,11 @@ def test_a_closed_pipe_shows_no_traceback(tmp_path):
 
 def test_json_is_all_that_stands_on_standard_output(tmp_path):
     scorecard("demo", "shown", cwd=tmp_path)
-    for words in (("check",), ("score",), ("reweigh", "performance=5"), ("enquire",)):
-        name, *rest = words
-        said = scorecard(name, *rest, "--folder", "shown", "--json", cwd=tmp_path)
+    place = ("--folder", "shown")
+    for words in (
+        ("check", *place), ("score", *place), ("reweigh", "performance=5", *place), ("enquire", *place),
+        ("start", "new"), ("demo", "other"),
+    ):  # fmt: skip
+        said = scorecard(*words, "--json", cwd=tmp_path)
 
         assert json.loads(said.out)["schema"].startswith("scorecard"), words

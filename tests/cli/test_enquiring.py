@@ -6,7 +6,7 @@ from importlib.resources import files
 import jsonschema
 import pytest
 from builders import makers_xlsx
-from process import scorecard
+from process import STARTED, scorecard
 
 CRITERIA = """
 title = "Mugs"
@@ -118,8 +118,7 @@ ASKED = [*ROWS[0], "2026-11-11", "2026-11-12"]
         (
             [ASKED, ROWS[1]],
             ["--remind-after", "9"],
-            "when Tansy & Vane answers, type the day into F3 (Answered on) of makers.xlsx, then "
-            "python -m scorecard score",
+            f"when Tansy & Vane answers, type the day into F3 (Answered on) of makers.xlsx, then {STARTED} score",
         ),
         ([ASKED, ROWS[2]], [], "send Tansy Works its questions: 03-tansy-works-short.txt"),
         (
@@ -134,7 +133,7 @@ ASKED = [*ROWS[0], "2026-11-11", "2026-11-12"]
             "send Oxlip Kilns its message, 02-oxlip-kilns-full.txt, "
             "then type the day into E2 (Asked on) of makers.xlsx",
         ),
-        ([ROWS[3]], [], "look at the limits in the criteria file, then python -m scorecard score"),
+        ([ROWS[3]], [], f"look at the limits in the criteria file, then {STARTED} score"),
         (
             ROWS,
             ["--maker", "copper"],
@@ -189,7 +188,7 @@ def test_commands_on_the_page_are_as_the_user_started_the_tool(folder):
     enquire(folder.parent, "--folder", folder.name)
     written = (folder / "reports" / "enquiries" / "enquiries.html").read_text("utf-8")
 
-    assert f"<code>python -m scorecard enquire --folder {folder.name} --templates</code>" in written
+    assert f"<code>scorecard enquire --folder {folder.name} --templates</code>" in written
 
 
 @pytest.mark.parametrize(

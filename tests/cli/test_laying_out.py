@@ -3,8 +3,9 @@
 import json
 from datetime import date, timedelta
 
+import jsonschema
 import pytest
-from process import scorecard
+from process import schema_of, scorecard
 
 from scorecard.reading.kinds import kinds
 
@@ -52,9 +53,33 @@ def test_a_second_demo_never_writes_into_the_first(tmp_path):
     assert before == {path: path.read_bytes() for path in (tmp_path / "demo").rglob("*") if path.is_file()}
 
 
+def test_start_says_as_json_what_it_laid_out(tmp_path):
+    result = json.loads(scorecard("start", "mine", "--kind", "paper", "--json", cwd=tmp_path).out)
+
+    assert ("scorecard-start/1", "mine", "paper-goods") == (result["schema"], result["folder"], result["kind"])
+    assert result["files"] == sorted(path.name for path in (tmp_path / "mine").iterdir())
+    assert sorted(kinds()) == result["kinds"]
+    jsonschema.validate(result, schema_of("start"))
+
+
+def test_demo_says_as_json_what_it_laid_out_and_scored(tmp_path):
+    result = json.loads(scorecard("demo", "mine", "--json", cwd=tmp_path).out)
+    again = json.loads(scorecard("score", "--json", cwd=tmp_path / "mine").out)
+
+    jsonschema.validate(result, schema_of("demo"))
+    assert ("scorecard-demo/1", again) == (result["schema"], result["score"])
+
+
+def test_without_a_kind_start_names_the_one_it_takes(tmp_path):
+    said = scorecard("start", "mine", cwd=tmp_path)
+
+    assert "The kind of goods is enamelware-and-ceramics; for another, say --kind" in said.out
+
+
 def demo_result(tmp_path, day=date(2026, 11, 25)):
     """Return the demo's result, laid out on a day."""
-    return json.loads(scorecard("demo", f"d{day}", "--json", "--as-of", day.isoformat(), cwd=tmp_path).out)
+    said = scorecard("demo", f"d{day}", "--json", "--as-of", day.isoformat(), cwd=tmp_path)
+    return json.loads(said.out)["score"]
 
 
 def test_the_demo_shows_what_it_is_for(tmp_path):

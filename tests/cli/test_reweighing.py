@@ -1,15 +1,30 @@
 """``reweigh``: other weights, side by side, and saved where that is asked for."""
 
 import json
+from dataclasses import replace
 
+import jsonschema
+import openpyxl
 import pytest
-from process import scorecard
+from cases import numbers
+from process import schema_of, scorecard
+
+from scorecard.cli.reweighing import criterion_key
+from scorecard.criteria import CriteriaSet
+from scorecard.errors import UsageError
 
 
 @pytest.fixture
 def demo(tmp_path):
     scorecard("demo", "shown", cwd=tmp_path)
     return tmp_path / "shown"
+
+
+def spoil(workbook, cell, value):
+    """Type something into a cell of the sheet Makers."""
+    book = openpyxl.load_workbook(workbook)
+    book["Makers"][cell] = value
+    book.save(workbook)
 
 
 def test_a_beginning_of_a_key_or_title_names_a_criterion(demo):
@@ -25,11 +40,69 @@ def test_a_weight_may_have_a_decimal_point_or_comma(demo, typed):
     assert 12.5 == said["after"]["typed_weights"]["print_method"]
 
 
+def test_the_heading_of_its_column_names_a_criterion(demo):
+    said = json.loads(scorecard("reweigh", "rating=15", "Sample=5", "--json", cwd=demo).out)
+
+    weights = said["after"]["typed_weights"]
+    assert (15, 5) == (weights["performance_rating"], weights["sample_willingness"])
+
+
+def drawing(key, column):
+    """Return a criterion that draws on a column of another name."""
+    return replace(numbers(key, 1), column=column)
+
+
+def test_a_beginning_of_its_columns_heading_does_too():
+    criteria = CriteriaSet((drawing("stars", "Rating"), drawing("price", "Price")))
+
+    assert "stars" == criterion_key("rat", criteria)
+
+
+def test_a_key_goes_before_another_criterions_column():
+    criteria = CriteriaSet((drawing("rating", "Stars"), drawing("fame", "Rating")))
+
+    assert "rating" == criterion_key("Rating", criteria)
+
+
+def test_two_criteria_of_one_column_are_both_named():
+    criteria = CriteriaSet((drawing("near", "Country"), drawing("duty", "Country")))
+
+    with pytest.raises(UsageError, match="near or duty"):
+        criterion_key("country", criteria)
+
+
+def test_what_is_set_aside_is_said_first_and_in_the_result(demo):
+    spoil(demo / "makers.xlsx", "B3", "lots")
+    refused = scorecard("reweigh", "years=5", cwd=demo)
+    said = scorecard("reweigh", "years=5", "--set-aside", cwd=demo)
+    result = json.loads(scorecard("reweigh", "years=5", "--set-aside", "--json", cwd=demo).out)
+
+    assert (3, "Taken as unknown, since they could not be read: B3.") == (refused.status, said.out.split("\n")[0])
+    assert ["B3"] == [one["cell"] for one in result["set_aside"]]
+    jsonschema.validate(result, schema_of("reweigh"))
+
+
+def test_more_rows_are_read_where_that_is_asked_for(demo):
+    refused, said = (scorecard("reweigh", "years=5", "--rows", rows, cwd=demo) for rows in ("3", "30"))
+
+    assert (3, 0) == (refused.status, said.status)
+
+
+def test_a_weight_that_is_none_names_a_key_that_there_is(demo):
+    assert "such as print_method=30." in scorecard("reweigh", "print=x", cwd=demo).err
+
+
 def test_a_change_of_weight_that_changes_the_leader_is_said(demo):
     said = scorecard("reweigh", "earlier=2", "minimum=40", cwd=demo)
 
     assert 0 == said.status
     assert "The leader changes from Brightholm Enamel to Quillmoor Works." in said.out
+
+
+def test_the_result_is_said_once(demo):
+    last = scorecard("reweigh", "years=16", cwd=demo).out.rstrip("\n").split("\n")[-3]
+
+    assert last.startswith("The leader stays Brightholm Enamel. One answer could change it: Oxlip Kilns on")
 
 
 def test_the_sum_of_weights_is_said_where_it_is_not_100(demo):

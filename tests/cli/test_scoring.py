@@ -175,6 +175,25 @@ def test_what_was_set_aside_is_listed_where_another_problem_stops_the_run(tmp_pa
     assert "B2" not in [one["cell"] for one in result["problems"]]
 
 
+def test_warnings_follow_the_problems(tmp_path):
+    folder = faulty(tmp_path / "faulty")
+    makers_csv(folder / "makers.csv", ["Maker"], [])
+    said = scorecard("check", cwd=folder)
+
+    assert said.err.index("problems to mend") < said.err.index("warning besides:") < said.err.index("makers.csv: both")
+
+
+def test_a_broken_minimum_is_told_by_every_score(tmp_path):
+    criteria = CRITERIA.replace("quantity = 1", 'quantity = 200\ndecimal = ","')
+    criteria += '[criteria.minimum]\nweight = 1\ncolumn = "Minimum order"\npoints = [[1, 100], [900, 0]]\n'
+    (tmp_path / "criteria.toml").write_text(criteria, "utf-8")
+    makers_xlsx(tmp_path / "makers.xlsx", ["Maker", "Minimum order"], [["A", "1,000"], ["B", 200]])
+    said = scorecard("score", cwd=tmp_path)
+
+    assert 0 == said.status
+    assert "Makers!B2: '1,000' counts as 1, since the decimal mark is a comma here. If 1000 is meant" in said.err
+
+
 def test_no_makers_at_all_stops_score_but_not_check(offices):
     makers_xlsx(offices / "makers.xlsx", ["Maker", *(key.capitalize() for key in OFFICES)], [])
     checked, scored = scorecard("check", cwd=offices), scorecard("score", "--json", cwd=offices)

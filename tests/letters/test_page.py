@@ -128,7 +128,7 @@ def test_under_each_maker_stands_where_days_and_answers_go():
     case = replace(made.calculation.case, table=lettered)
     text = page(round_of(Calculation.of(case, AS_OF), SHIPPED), written=WRITTEN, enquire=ENQUIRE)
 
-    assert "Asked on: E3; Answered on: a new column; answer 1: B3." in text
+    assert "Into the sheet: Asked on: E3; Answered on: a new column; answer 1: B3." in text
 
 
 def test_the_text_to_send_now_stands_first_and_says_so():

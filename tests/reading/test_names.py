@@ -150,3 +150,10 @@ def test_the_index_finds_the_same_pairs_as_comparing_each_with_each(names):
 
 def test_no_bound_is_needed_for_names():
     assert "inf" == read_name(inf)
+
+
+@pytest.mark.parametrize("value", [CellError("#N/A"), NoResult()])
+def test_a_name_that_is_an_error_is_not_to_be_left_empty(value):
+    wanted = read_name(value).wanted
+
+    assert (True, False) == (wanted.endswith(", or type the name as text"), "empty" in wanted)

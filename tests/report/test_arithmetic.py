@@ -95,7 +95,19 @@ def test_contributions_add_up_to_the_score(field, assessed):
     found = assessed(field(9))
     for one in workings_of(found, found.ranking.order):
         total = sum(float(cell.contribution) for cell in one.cells)
-        assert pytest.approx(float(one.score), abs=0.005 * (len(one.cells) + 1)) == total
+        assert pytest.approx(float(one.score), abs=0.05 + 0.005 * len(one.cells)) == total
+
+
+def test_a_score_reads_as_it_does_everywhere_else(assessed):
+    # 85.346 would read 85.35 here and 85.3 there
+    assert "85.3" == workings_of(assessed(make_case([numbers("a", 1)], {"Brightholm": [85.346]})), (0,))[0].score
+
+
+def test_a_criterion_without_weight_is_left_out_unless_its_limit_is_at_stake(assessed):
+    limit = Limit(at_least=50)
+    criteria = [numbers("a", 1), numbers("b", 0), numbers("c", 0, limit=limit), numbers("d", 0, limit=limit)]
+    found = workings_of(assessed(make_case(criteria, {"Brightholm": [60, 60, 60, None]})), (0,))[0]
+    assert ["A", "D"] == [cell.title for cell in found.cells]
 
 
 def test_a_ruled_out_maker_has_no_rank(assessed):

@@ -37,10 +37,16 @@ def test_an_answer_that_may_rule_its_maker_out_is_asked_though_it_carries_nothin
     assert ["may rule it out"] == [one.change for one in found.others]
 
 
-def test_answers_that_carry_nothing_and_change_nothing_are_counted(assessed):
+def test_open_answers_of_weight_0_are_counted_as_such(assessed):
     criteria = [numbers("a", 0), numbers("b", 1)]
     found = questions_of(assessed(make_case(criteria, {"Brightholm": [None, 60], "Cressel": [None, 20]})))
-    expected = ("2 open answers are left out: they carry nothing and cannot change who leads.",)
+    expected = ("2 open answers are left out: their criteria have weight 0.",)
+    assert ((), expected) == (found.others, found.left_out)
+
+
+def test_open_answers_that_are_worth_the_same_throughout_are_counted_as_such(assessed):
+    found = questions_of(assessed(make_case([numbers("a", 1)], {"Brightholm": [(200, 300)], "Cressel": [20]})))
+    expected = ("1 open answer is left out: whatever it turns out to be, the points are the same.",)
     assert ((), expected) == (found.others, found.left_out)
 
 

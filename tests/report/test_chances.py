@@ -16,6 +16,12 @@ def test_one_that_some_weighting_puts_first_yet_never_led_is_told_of(assessed):
     assert expected == chances_of(assessed(make_case(TWO, rows))).rest
 
 
+def test_one_that_can_at_best_share_first_place_is_told_of_as_such(assessed):
+    rows = {"Brightholm": [90, 90], "Cressel": [90, 10]}
+    expected = "1 other never led in these draws; as the answers count now, it can at best share first place."
+    assert expected == chances_of(assessed(make_case(TWO, rows))).rest
+
+
 def test_nothing_is_drawn_for_a_maker_alone(assessed):
     assert () == chances_of(assessed(make_case(TWO, {"Brightholm": [9, 9]}))).rows
 

@@ -26,8 +26,27 @@ def test_the_smallest_change_is_told(assessed):
 
 def test_who_is_beaten_on_everything_can_never_lead(assessed):
     found = firm(assessed, {"Brightholm": [90, 90], "Cressel": [50, 50]})
-    expected = ("No weighting at all puts Cressel first.", "Brightholm beats Cressel on everything.")
+    expected = ("As the answers count now, no weighting puts Cressel first.", "Brightholm beats Cressel on everything.")
     assert expected == found.never
+
+
+def test_who_can_at_best_share_first_place_is_told_with_who_beats_or_equals_it(assessed):
+    found = firm(assessed, {"Brightholm": [90, 90], "Cressel": [90, 50]})
+    expected = (
+        "As the answers count now, Cressel can at best share first place.",
+        "Brightholm beats or equals Cressel on everything.",
+    )
+    assert expected == found.never
+
+
+def test_joint_leaders_are_not_said_to_share_at_best(assessed):
+    assert () == firm(assessed, {"Brightholm": [90, 90], "Cressel": [90, 90]}).never
+
+
+def test_who_beats_a_maker_outright_is_told_before_who_only_equals_it_somewhere(assessed):
+    rows = {"Brightholm": [90, 50], "Cressel": [95, 80], "Dunmorrow": [50, 50]}
+    found = firm(assessed, rows)
+    assert ("Cressel beats Brightholm and Dunmorrow on everything.",) == found.never[1:]
 
 
 def test_a_joint_lead_says_of_whom_it_speaks(assessed):

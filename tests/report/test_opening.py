@@ -6,8 +6,9 @@ from cases import make_case, numbers
 from scorecard.brief import Brief
 from scorecard.criteria import Limit
 from scorecard.errors import Place, Problem
-from scorecard.report.opening import STAGE, day_words, opening_of, set_aside_sentence, wanted_line
+from scorecard.report.opening import day_words, opening_of, set_aside_sentence, wanted_line
 from scorecard.report.texts import bare
+from scorecard.sentences import STAGE
 
 
 def unreadable(cell):
@@ -54,5 +55,12 @@ def test_with_nobody_ranked_there_is_no_stage(assessed):
 def test_different_leaders_by_rule_are_told(assessed):
     rows = {"Brightholm": [60], "Cressel": [(0, 100)]}
     found = opening_of(assessed(make_case([numbers("a", 1)], rows)))
-    expected = "With the open answers at their worst or in the middle, Brightholm; at their best, Cressel"
-    assert f"{expected} would lead." == found.rule
+    expected = (
+        "Brightholm leads if the open answers turn out at their worst or in the middle, and Cressel if at their best."
+    )
+    assert expected == found.supporting[0]
+
+
+def test_before_money_is_at_stake_three_things_are_said(field, assessed):
+    said = " ".join(opening_of(assessed(field(9))).cautions)
+    assert ("honest" in said, "phone number" in said, "licensed to advise" in said) == (True, True, True)

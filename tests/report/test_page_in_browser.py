@@ -1,14 +1,10 @@
 """The page in Chromium: accessible, legible, within the screen, silent, printable; light and dark, wide and narrow."""
 
 from dataclasses import replace
-from pathlib import Path
 
-import axe_playwright_python
 import pytest
+from browsing import UNFOLD, boxes, overlapping, overlaps, violations
 
-AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
-RUN_AXE = "async () => (await axe.run()).violations.map(one => [one.id, one.nodes.map(node => node.target.join(' '))])"
-UNFOLD = "() => document.querySelectorAll('details').forEach(one => { one.open = true })"
 HOSTILE = (
     "<script>alert(1)</script>",
     "</style><style>*{display:none}",
@@ -24,35 +20,6 @@ pytestmark = pytest.mark.browser
 @pytest.fixture(scope="module")
 def html(field, render):
     return render(field(14))
-
-
-@pytest.fixture
-def opened(browser, tmp_path):
-    """Return a function that opens a page from disk, offline; ``said`` and ``asked`` gather messages and requests."""
-    contexts = []
-
-    def run(html, *, width=1200, scheme="light"):
-        file = tmp_path / "shortlist.html"
-        file.write_text(html, encoding="utf-8")
-        view = {"width": width, "height": 800}
-        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
-        page = contexts[-1].new_page()
-        page.said, page.asked = [], []
-        page.on("console", lambda message: page.said.append(message.text))
-        page.on("pageerror", lambda error: page.said.append(str(error)))
-        page.on("dialog", lambda dialog: page.said.append(dialog.message))
-        page.on("request", lambda request: page.asked.append(request.url))
-        page.goto(file.as_uri())
-        return page
-
-    yield run
-    for context in contexts:
-        context.close()
-
-
-def violations(page):
-    page.evaluate(AXE)
-    return page.evaluate(RUN_AXE)
 
 
 @pytest.mark.parametrize(("scheme", "width"), SETTINGS)
@@ -120,25 +87,10 @@ def test_no_words_are_smaller_than_11_pixels(opened, html, width):
     assert (True, True) == (len(sizes) > 100, min(sizes) >= 11)
 
 
-def boxes(page, selector):
-    """Return left, right, top and bottom of every element that is seen."""
-    return page.evaluate(
-        """selector => [...document.querySelectorAll(selector)].map(one => one.getBoundingClientRect())
-            .filter(box => box.width && box.height).map(box => [box.left, box.right, box.top, box.bottom])""",
-        selector,
-    )
-
-
-def overlaps(one, other):
-    return one[0] < other[1] - 1 and other[0] < one[1] - 1 and one[2] < other[3] - 1 and other[2] < one[3] - 1
-
-
 @pytest.mark.parametrize("width", [320, 1200])
 @pytest.mark.parametrize("selector", [".axis span", ".ranking tbody :is(th, td)", ".receipt", "section"])
 def test_neighbours_do_not_overlap(opened, html, selector, width):
-    found = boxes(opened(html, width=width), selector)
-    pairs = [(a, b) for at, a in enumerate(found) for b in found[at + 1 :] if overlaps(a, b)]
-    assert [] == pairs
+    assert [] == overlapping(boxes(opened(html, width=width), selector))
 
 
 def test_two_boxes_that_share_an_area_overlap():

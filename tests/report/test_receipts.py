@@ -1,12 +1,13 @@
 from decimal import Decimal
 
+import pytest
 from cases import AS_OF, make_case, numbers
 from hypothesis import given
 from hypothesis import strategies as st
 
 from scorecard.assessment import assess
 from scorecard.brief import Brief
-from scorecard.report.receipts import receipts_of, signed
+from scorecard.report.receipts import receipts_of, signed, weightless_sentence
 
 
 def amount(text):
@@ -35,10 +36,24 @@ def test_the_largest_loss_comes_first(answers):
     assert sorted(losses) == losses
 
 
-def test_there_is_a_line_for_every_criterion_and_one_for_those_without_weight():
+def test_there_is_a_line_for_every_criterion_that_has_a_weight():
     criteria = [numbers("a", 1), numbers("b", 0), numbers("c", 1), numbers("d", 0)]
     one = receipt(make_case(criteria, {"Brightholm": [100, 5, 100, None]}))
-    assert (["A", "C"], "B and D") == ([line.title for line in one.lines], one.weightless)
+    assert ["A", "C"] == [line.title for line in one.lines]
+
+
+@pytest.mark.parametrize(
+    ("weights", "words"),
+    [
+        ((1, 1), None),
+        ((1, 0), "B has weight 0, so no receipt lists it."),
+        ((0, 1, 0), "A and C have weight 0, so no receipt lists them."),
+    ],
+)
+def test_criteria_without_weight_are_listed_once(weights, words):
+    criteria = [numbers(key, weight) for key, weight in zip("abc", weights, strict=False)]
+    case = make_case(criteria, {"Brightholm": [5] * len(criteria)})
+    assert words == weightless_sentence(assess(case, as_of=AS_OF))
 
 
 def test_a_minimum_stands_beside_what_is_wanted():

@@ -11,7 +11,11 @@ TWO = [numbers("rating", 30), numbers("price", 10)]
 def test_a_weight_stands_beside_its_share_and_what_it_moves(assessed):
     found = weights_of(assessed(make_case(TWO, {"Brightholm": [90, 10], "Cressel": [50, 50]})))[0]
     # 30 of 40 is 75 of 100; 0.75 · (90 − 50) = 30
-    assert ("30", "75.0", "moves these makers by at most 30.0") == (found.typed, found.share, found.moves)
+    assert ("30", "75.0", "moves these makers by at most 30.0 of the score’s 100") == (
+        found.typed,
+        found.share,
+        found.moves,
+    )
 
 
 def test_the_ends_of_a_weight_are_as_typed(assessed):
@@ -22,6 +26,11 @@ def test_the_ends_of_a_weight_are_as_typed(assessed):
 
 def test_one_maker_has_nobody_to_be_moved_from(assessed):
     assert "no two makers to move apart" == weights_of(assessed(make_case(TWO, {"Brightholm": [1, 2]})))[0].moves
+
+
+def test_a_criterion_without_weight_moves_nothing(assessed):
+    found = weights_of(assessed(make_case([*TWO, numbers("c", 0)], {"Brightholm": [1, 2, 3], "Cressel": [0, 1, 2]})))
+    assert "weight 0: moves nothing" == found[2].moves
 
 
 def test_all_the_weight_on_one_has_no_range(assessed):

@@ -6,6 +6,7 @@ worked examples.
 
 import random
 import re
+from dataclasses import replace
 
 import pytest
 from cases import AS_OF, choices, make_case, numbers
@@ -211,10 +212,11 @@ def test_only_functions_that_every_spreadsheet_has_are_used():
     }
 
 
-def test_with_most_only_the_best_are_written():
-    book = values(written(varied_case(), most=2))
+def test_of_a_very_long_list_it_says_that_only_the_best_are_here():
+    book = values(written(replace(varied_case(), left_out=20_000)))
 
-    assert [name for _, name in names_and_ranks(varied_case())][:2] == [name for (name,) in lines(book["Scores"], "B")]
+    assert "Only the best at the saved weights are in this workbook" in book["Shortlist"]["A2"].value
+    assert any("20000 makers of a very long list" in str(row[1]) for row in book["Notes"].values)
 
 
 def test_where_nobody_passes_the_limits_it_says_so():

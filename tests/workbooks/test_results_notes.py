@@ -67,7 +67,7 @@ def test_notes_name_cautions_and_cells_taken_as_unknown_but_not_plain_readings()
 def test_a_flood_of_cautions_is_cut_and_counted():
     case = replace(varied_case(), warnings=tuple(problem(number) for number in range(1, 131)))
 
-    assert ("Caution", "30 more: scorecard check lists them all.") == [
+    assert ("Caution", "30 more; to see them all: scorecard check") == [
         note for note in notes(case) if note[0] == "Caution"
     ][-1]
 

@@ -10,18 +10,14 @@ from scorecard.assessment import assess
 from scorecard.workbooks.results_view import Book, PlainSheet, View, heading_height, stored
 
 
-def view(**more):
-    return View(assessment=assess(varied_case(), as_of=AS_OF), made=MADE, **more)
+def view():
+    return View(assessment=assess(varied_case(), as_of=AS_OF), made=MADE)
 
 
 def test_ranked_makers_come_first_then_those_ruled_out():
     names = [varied_case().table.makers[maker] for maker in view().makers]
 
     assert ["Out by its minimum", "Out by its method"] == names[6:]
-
-
-def test_most_holds_for_the_ranked_and_for_the_ruled_out():
-    assert (2, 2, 4) == (len(view(most=2).ranked), len(view(most=2).ruled_out), len(view(most=2).makers))
 
 
 def test_a_look_is_made_once():

@@ -1,0 +1,77 @@
+"""What must be said beside a sum: what a reply does not name, and where a figure is the most rather than exact."""
+
+from collections.abc import Sequence
+
+from scorecard.costing.border_entries import counts
+from scorecard.costing.entries import Entry, Situation
+from scorecard.costing.quantities import why_more
+from scorecard.words import listed
+
+
+def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
+    """Return the notes on a situation, sentences without the full stop."""
+    found = (
+        why_more(situation.inputs.brief, situation.facts, situation.quantity),
+        _unnamed(situation),
+        _uninsured(situation, entries),
+        _country(situation),
+        _freight_inside(situation),
+        _arrival(situation),
+        *_supplied(situation),
+    )
+    return tuple(note for note in found if note)
+
+
+def _unnamed(situation: Situation) -> str:
+    """Return what the reply does not name: the total holds only if it is not charged."""
+    row = situation.price.row
+    missing = [] if situation.reply.saying("setup", row) else ["set-up"]
+    sampled = situation.facts.maker in situation.inputs.settings.sampled
+    missing += [] if sampled or situation.reply.saying("sample_price", row) else ["a sample"]
+    if not missing:
+        return ""
+    return f"The reply names no charge for {listed(missing)}: ask; the total holds only if there is none"
+
+
+def _uninsured(situation: Situation, entries: Sequence[Entry]) -> str:
+    covered = "insurance" in situation.coverage.parts or any("insurance" in each.label.parts for each in entries)
+    if covered or situation.coverage.insured_by_maker:
+        return ""
+    return "Nothing is paid for insurance: what is lost or broken on the way may be your loss"
+
+
+def _country(situation: Situation) -> str:
+    if situation.facts.country or "duty" in situation.coverage.parts:
+        return ""
+    return "Where the goods are made is not known: they are taken to cross a customs border"
+
+
+def _freight_inside(situation: Situation) -> str:
+    rules = situation.inputs.imports
+    inside = situation.coverage.pays_freight and "duty" not in situation.coverage.parts
+    if rules is None or not inside or not situation.crosses_border or rules.duty_base.endswith("insurance"):
+        return ""
+    return (
+        "Duty is not charged on international freight here, but the price has it inside: the duty shown is the most; "
+        "ask for an invoice that shows the freight apart"
+    )
+
+
+def _arrival(situation: Situation) -> str:
+    term = situation.coverage.words[:3]
+    if term in ("CFR", "CIF", "CPT", "CIP") and "arrival charges" not in situation.coverage.parts:
+        return f"{term}: ask whether the freight in the price pays the charges at arrival too"
+    return ""
+
+
+def _supplied(situation: Situation) -> list[str]:
+    """Return what customs makes of the buyer's own artwork, tools and materials."""
+    rules = situation.inputs.imports
+    if rules is None or not situation.crosses_border or "duty" in situation.coverage.parts:
+        return []
+    return [
+        f"{each.name}: added to the customs value, though you pay the maker nothing for it"
+        if counts(each.what, each.made_in, rules)
+        else f"{each.name}: artwork made in the importing country is not added to the customs value"
+        for each in rules.supplied
+    ]
