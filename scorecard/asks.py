@@ -9,7 +9,7 @@ from math import isinf, isnan
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
 from scorecard.questions import Question, Turn
-from scorecard.reasons import answer_words, range_words, with_unit
+from scorecard.reasons import answer_words, range_words, tidy, with_unit
 from scorecard.words import listed
 
 MINIMUM_PER, ASKED_ON, ANSWERED_ON = "Minimum is per", "Asked on", "Answered on"
@@ -50,18 +50,20 @@ def _unit(calculation: Calculation, question: Question) -> str | None:
 
 
 def answers_phrase(criterion: Criterion, stretches: Sequence[tuple[float, float]]) -> str:
-    """Return stretches of answers in words, such as "260 pieces or less"; "" where there are none."""
+    """Return stretches of answers in words, such as "less than 260 pieces", their ends left out; "" without any."""
     if criterion.choices is not None:
         return listed((f"“{answer_words(criterion, *one)}”" for one in stretches), "or") if stretches else ""
-    return listed((_or_beyond(*one, criterion.unit) for one in stretches), "or") if stretches else ""
+    return listed((_stretch(*one, criterion.unit) for one in stretches), "or") if stretches else ""
 
 
-def _or_beyond(low: float, high: float, unit: str) -> str:
+def _stretch(low: float, high: float, unit: str) -> str:
     if isinf(low) and not isinf(high):
-        return f"{with_unit(range_words(high, high), unit)} or less"
+        return f"less than {with_unit(tidy(high), unit)}"
     if isinf(high) and not isinf(low):
-        return f"{with_unit(range_words(low, low), unit)} or more"
-    return with_unit(range_words(low, high), unit)
+        return f"more than {with_unit(tidy(low), unit)}"
+    if low == high or isinf(low):
+        return with_unit(range_words(low, high), unit)
+    return f"between {tidy(low)} and {with_unit(tidy(high), unit)}"
 
 
 def cells_to_write(calculation: Calculation, maker: int, criterion: int) -> str:

@@ -82,12 +82,16 @@ def _decides(calculation: Calculation) -> str:
     moved, names = calculation.verdict.moved or 0.0, calculation.case.table.makers
     if moved > 0:
         return f"moving {of_hundred(moved)} of weight decides it"
-    alike = _alike(calculation)
-    if len(alike) == 1:
+    if told_apart_by_none(calculation):
         return "no weighting tells them apart"
-    doubles = [some([names[maker] for maker in group]) for group in alike if len(group) > 1]
+    doubles = [some([names[maker] for maker in group]) for group in _alike(calculation) if len(group) > 1]
     though = f", though none tells {listed(doubles, 'or')} apart" if doubles else ""
     return f"the least change of weights decides it{though}"
+
+
+def told_apart_by_none(calculation: Calculation) -> bool:
+    """Return whether several share first place under every weighting."""
+    return len(calculation.ranking.leaders) > 1 and len(_alike(calculation)) == 1
 
 
 def _alike(calculation: Calculation) -> list[list[int]]:
@@ -129,7 +133,9 @@ def change_sentence(calculation: Calculation, rival: int) -> str:
     if change.weights is None or change.moved is None:
         return f"no weighting brings {name} level"
     if change.moved == 0:
-        return f"{name} is level already"
+        first = calculation.ranking.order[0]
+        alike = any(first in group and rival in group for group in _alike(calculation))
+        return f"{name} is level under every weighting" if alike else f"{name} is level already"
     titles = [criterion.title for criterion in calculation.case.criteria]
     moves = change.weights - calculation.shares
     taken = [(titles[at], -by) for at, by in enumerate(moves.tolist()) if by < -1e-12]

@@ -42,7 +42,9 @@ def test_a_sure_leader_leads_whatever_the_open_answers():
 
 def test_one_answer_that_could_change_it_is_told_with_who_would_lead():
     # 75 + 10·¾ for Brightholm: above 80 on the first it beats Fernhill's 65
-    expected = "Fernhill leads, but one answer could change it: Brightholm on “C1” (with 80 to 90, Brightholm leads)"
+    expected = (
+        "Fernhill leads, but one answer could change it: Brightholm on “C1” (with between 80 and 90, Brightholm leads)"
+    )
     assert expected == verdict_on([80, 20], [(0, 90), 20], unknown="worst")
 
 
@@ -88,7 +90,11 @@ def test_a_rival_that_can_at_best_draw_level_does_not_make_it_too_close():
     [
         ([90, 90], [20, (10, 60)], "It leads whatever the open answers turn out to be"),
         ([90, 90], [20, 60], "No answer is open that could change that"),
-        ([80, 20], [(0, 90), 20], "One answer could change it: Brightholm on “C1” (with 80 to 90, Brightholm leads)"),
+        (
+            [80, 20],
+            [(0, 90), 20],
+            "One answer could change it: Brightholm on “C1” (with between 80 and 90, Brightholm leads)",
+        ),
         ([50, 50], [(20, 65), (20, 65)], "No one open answer could change that, but several together could"),
     ],
 )
@@ -147,6 +153,10 @@ def test_a_rival_that_no_weighting_brings_level_is_told_so():
 
 def test_a_rival_that_is_level_already_is_told_so():
     assert "Brightholm is level already" == change_sentence(two([60, 40], [40, 60], weights=(1, 1)), 1)
+
+
+def test_a_rival_with_the_same_points_is_level_under_every_weighting():
+    assert "Brightholm is level under every weighting" == change_sentence(two([60, 40], [60, 40]), 1)
 
 
 def test_a_range_says_up_to_where_and_who_is_next():
@@ -246,7 +256,10 @@ def test_one_maker_needs_no_weightings():
 def test_an_answer_that_could_decide_a_close_call_is_told_beside_it():
     # 50.4 against 5.2 + 48 of 100 of the middle, 92: 2.1667 more are wanted
     found = supporting(two([60, 40], [10, (85, 99)], weights=(52, 48)))
-    assert "One open answer could decide it, too: Brightholm on “C2” (with 94.1667 to 99, Brightholm leads)" == found[0]
+    assert (
+        "One open answer could decide it, too: Brightholm on “C2” (with between 94.1667 and 99, Brightholm leads)"
+        == found[0]
+    )
 
 
 def test_a_sure_leader_needs_nothing_more():

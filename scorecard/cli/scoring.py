@@ -18,7 +18,7 @@ from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
-from scorecard.sentences import STAGE, supporting, verdict_sentence
+from scorecard.sentences import STAGE, supporting, told_apart_by_none, verdict_sentence
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import Written, time_stamp, write_outputs
@@ -199,6 +199,10 @@ def next_step(assessment: Assessment, inputs: Inputs) -> str:
     if deciding:
         cells = cells_to_write(assessment, deciding[0].maker, deciding[0].criterion)
         return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {cells}"
+    if len(assessment.ranking.order) == 1:
+        return "write down more makers, so that there is somebody to compare with"
+    if told_apart_by_none(assessment):
+        return f"ask those in first place for a quote: {inputs.started.command('enquire')}"
     heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)
     other = f"reweigh {heaviest.key}={shortest(round(heaviest.weight / 2, 2))}"
     return f"try another weight, such as {inputs.started.command(other)}"

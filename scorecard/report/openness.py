@@ -63,7 +63,7 @@ def _leads(calculation: Calculation) -> tuple[str, ...]:
     if not sure:
         return (
             "Nobody leads for every way in which the open answers can turn out.",
-            f"For some way, and be it jointly, {some(able, 'or')} would lead.",
+            f"Depending on how they do, any of these could lead, alone or together: {some(able)}.",
         )
     together = "lead together" if len(sure) > 1 else "leads"
     others = [name for name in able if name not in sure]

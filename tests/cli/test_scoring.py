@@ -60,6 +60,20 @@ def test_score_prints_verdict_table_report_and_next_step(offices):
     assert said.last.startswith("Next: ")
 
 
+@pytest.mark.parametrize(
+    ("makers", "said"),
+    [
+        ([["One", 1, 2, 3, 4, 5, 6]], "write down more makers"),
+        ([["One", 1, 2, 3, 4, 5, 6], ["Two", 1, 2, 3, 4, 5, 6]], "ask those in first place for a quote: "),
+        ([["One", 1, 2, 3, 4, 5, 6], ["Two", 2, 1, 3, 4, 5, 6]], "try another weight, such as "),
+    ],
+)
+def test_the_next_step_fits_where_the_folder_stands(offices, makers, said):
+    makers_xlsx(offices / "makers.xlsx", ["Maker", *(key.capitalize() for key in OFFICES)], makers)
+
+    assert scorecard("score", cwd=offices).last.startswith(f"Next: {said}")
+
+
 def test_score_writes_page_workbook_result_and_history(offices):
     scorecard("score", cwd=offices, SOURCE_DATE_EPOCH="1764061200")
 
