@@ -85,7 +85,7 @@ class MakerTable:
     minimum_per: tuple[Unit | None, ...] = ()
     asked_on: Floats = field(default_factory=lambda: np.empty(0))
     answered_on: Floats = field(default_factory=lambda: np.empty(0))
-    details: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    details: Mapping[str, Sequence[str]] = field(default_factory=dict)
 
     def __len__(self) -> int:
         return len(self.makers)

@@ -4,16 +4,19 @@ Enters: row numbers and common cells, block by block. Leaves: arrays of (makers,
 taken at once; a block with anything else is halved until the odd cells stand alone and are read with care.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import product
 from math import inf, isfinite, nan
 from typing import Protocol, TypeVar, cast
 
 import numpy as np
+from numpy.typing import NDArray
 
 from scorecard.answers import Answers
 from scorecard.brief import UNITS, Unit
 from scorecard.reading.cell_values import UNKNOWN, UNKNOWN_WORDS, Reading, no_value, read_choice, read_number
 from scorecard.reading.cells import Fault, Value, as_text, quoted
+from scorecard.reading.csv_spans import Spans, joined
 from scorecard.reading.date_values import read_day
 from scorecard.reading.findings import Findings
 from scorecard.reading.names import LONGEST_NAME, read_name
@@ -22,6 +25,7 @@ from scorecard.value_functions import Floats
 from scorecard.words import listed, nearest_first
 
 T = TypeVar("T")
+S = TypeVar("S", bound=np.generic)
 
 SMALLEST_BLOCK = 32
 CACHE_LIMIT = 10_000
@@ -97,6 +101,36 @@ def all_known(values: Sequence[Value], known: Mapping[str, T]) -> list[T] | None
         return None
 
 
+class Block:
+    """The cells of some rows, of which each text is read once where that is known to be quicker.
+
+    Parameters
+    ----------
+    rows : their numbers in the sheet
+    values : (rows,), the cells
+    """
+
+    def __init__(self, rows: Sequence[int], values: Sequence[Value]) -> None:
+        self._rows = rows
+        self.values: Sequence[Value]
+        self._places: NDArray[np.intp] | None
+        self.values, self._places = values, None
+        if isinstance(values, Spans):
+            self.values, self._places = values.distinct()
+
+    def positions(self, at: int) -> Sequence[int]:
+        """Return the positions from 0 of the rows that hold a value."""
+        return [at] if self._places is None else np.flatnonzero(self._places == at).tolist()
+
+    def rows(self, at: int) -> Sequence[int]:
+        """Return the numbers of the rows that hold a value."""
+        return [self._rows[position] for position in self.positions(at)]
+
+    def spread(self, read: NDArray[S]) -> NDArray[S]:
+        """Return for every row what was read of its value, from what was read of every value."""
+        return read if self._places is None else read[self._places]
+
+
 class NumberColumn:
     """Numbers, ranges and unknowns."""
 
@@ -107,39 +141,41 @@ class NumberColumn:
         self._seen: dict[tuple[type, Value], Reading | Fault] = {}
 
     def add(self, rows: Sequence[int], values: Sequence[Value]) -> None:
-        """Take a block: at once where it is plain, else in halves."""
-        numbers = quick_numbers(values, self._rule)
+        """Take a block."""
+        block = Block(rows, values)
+        low, high = (np.concatenate(parts) for parts in zip(*self._readings(block, 0, len(block.values)), strict=True))
+        self._lows.append(block.spread(low))
+        self._highs.append(block.spread(high))
+
+    def _readings(self, block: Block, start: int, end: int) -> Iterator[tuple[Floats, Floats]]:
+        """Yield what values say, both ends: at once where they are plain, else in halves, the smallest with care."""
+        numbers = quick_numbers(block.values[start:end], self._rule)
         if numbers is not None:
-            self._lows.append(numbers)
-            self._highs.append(numbers)
-        elif len(values) <= SMALLEST_BLOCK:
-            self._add_with_care(rows, values)
+            yield numbers, numbers
+        elif end - start <= SMALLEST_BLOCK:
+            readings = [self._read(block.rows(at), block.values[at]) for at in range(start, end)]
+            yield np.array([reading.low for reading in readings]), np.array([reading.high for reading in readings])
         else:
-            half = len(values) // 2
-            self.add(rows[:half], values[:half])
-            self.add(rows[half:], values[half:])
+            half = (start + end) // 2
+            yield from self._readings(block, start, half)
+            yield from self._readings(block, half, end)
 
-    def _add_with_care(self, rows: Sequence[int], values: Sequence[Value]) -> None:
-        """Take a block cell by cell."""
-        readings = [self._read(row, value) for row, value in zip(rows, values, strict=True)]
-        self._lows.append(np.array([reading.low for reading in readings]))
-        self._highs.append(np.array([reading.high for reading in readings]))
-
-    def _read(self, row: int, value: Value) -> Reading:
-        """Return what a cell says, noting a fault or a reading that its user should see."""
+    def _read(self, rows: Sequence[int], value: Value) -> Reading:
+        """Return what a cell says, noting a fault or a reading that its user should see, in each of its rows."""
         key = (type(value), value)
         reading = self._seen.get(key)
         if reading is None:
             reading = read_number(value, self._rule)
             if len(self._seen) < CACHE_LIMIT:
                 self._seen[key] = reading
+        cells = [f"{self._letter}{row}" for row in rows]
         if isinstance(reading, Fault):
-            self._findings.refuse_answer(f"{self._letter}{row}", reading)
+            for cell in cells:
+                self._findings.refuse_answer(cell, reading)
             return UNKNOWN
-        if reading.read_as:
-            self._findings.warn(f"{self._letter}{row}", Fault("read-as", quoted(value), f"read as {reading.read_as}"))
-        if reading.warning:
-            self._findings.warn(f"{self._letter}{row}", reading.warning)
+        read_as = Fault("read-as", quoted(value), f"read as {reading.read_as}") if reading.read_as else None
+        for cell, warning in product(cells, filter(None, (read_as, reading.warning))):
+            self._findings.warn(cell, warning)
         return reading
 
     def answers(self) -> Answers:
@@ -153,19 +189,22 @@ class ChoiceColumn:
 
     def __init__(self, letter: str, choices: tuple[str, ...], findings: Findings) -> None:
         self._letter, self._choices, self._findings = letter, choices, findings
-        self._positions: list[float] = []
+        self._positions: list[Floats] = []
         self._known: dict[str, float] = {}
 
     def add(self, rows: Sequence[int], values: Sequence[Value]) -> None:
         """Take a block."""
-        known = all_known(values, self._known)
-        self._positions += known or [self._read(row, value) for row, value in zip(rows, values, strict=True)]
+        block = Block(rows, values)
+        known = all_known(block.values, self._known)
+        read = known or [self._read(block, at, value) for at, value in enumerate(block.values)]
+        self._positions.append(block.spread(np.array(read)))
 
-    def _read(self, row: int, value: Value) -> float:
+    def _read(self, block: Block, at: int, value: Value) -> float:
         """Return the position of one choice."""
         reading = read_choice(value, self._choices)
         if isinstance(reading, Fault):
-            self._findings.refuse_answer(f"{self._letter}{row}", reading)
+            for row in block.rows(at):
+                self._findings.refuse_answer(f"{self._letter}{row}", reading)
             return nan
         if isinstance(value, str):
             self._known[value] = reading.low
@@ -173,7 +212,7 @@ class ChoiceColumn:
 
     def answers(self) -> Answers:
         """Return all that was taken."""
-        positions = np.array(self._positions)
+        positions = np.concatenate(self._positions or [np.empty(0)])
         return Answers(positions, positions)
 
 
@@ -187,14 +226,17 @@ class MinimumUnitColumn:
 
     def add(self, rows: Sequence[int], values: Sequence[Value]) -> None:
         """Take a block."""
-        known = all_known(values, self._known)
-        self.units += known or [self._read(row, value) for row, value in zip(rows, values, strict=True)]
+        block = Block(rows, values)
+        known = all_known(block.values, self._known)
+        read = known or [self._read(block, at, value) for at, value in enumerate(block.values)]
+        self.units += block.spread(np.array(read, dtype=object)).tolist()
 
-    def _read(self, row: int, value: Value) -> Unit | None:
+    def _read(self, block: Block, at: int, value: Value) -> Unit | None:
         """Return one unit."""
         unit = read_minimum_unit(value)
         if isinstance(unit, Fault):
-            self._findings.refuse_answer(f"{self._letter}{row}", unit)
+            for row in block.rows(at):
+                self._findings.refuse_answer(f"{self._letter}{row}", unit)
             return None
         if isinstance(value, str):
             self._known[value] = unit
@@ -225,19 +267,22 @@ class DayColumn:
 
     def add(self, rows: Sequence[int], values: Sequence[Value]) -> None:
         """Take a block."""
-        known = all_known(values, self._known)
-        if known:
-            self.days += known
-            return
-        for row, value in zip(rows, values, strict=True):
-            day = read_day(value)
-            if isinstance(day, Fault):
+        block = Block(rows, values)
+        known = all_known(block.values, self._known)
+        read = known or [self._read(block, at, value) for at, value in enumerate(block.values)]
+        self.days += block.spread(np.array(read)).tolist()
+
+    def _read(self, block: Block, at: int, value: Value) -> float:
+        """Return one day."""
+        day = read_day(value)
+        if isinstance(day, Fault):
+            for row in block.rows(at):
                 self._findings.refuse_answer(f"{self.letter}{row}", day)
-                self.unreadable.add(len(self.days))
-                day = nan
-            elif isinstance(value, str) and len(self._known) < CACHE_LIMIT:
-                self._known[value] = day
-            self.days.append(day)
+            self.unreadable.update(len(self.days) + position for position in block.positions(at))
+            return nan
+        if isinstance(value, str) and len(self._known) < CACHE_LIMIT:
+            self._known[value] = day
+        return day
 
 
 class TextColumn:
@@ -245,18 +290,26 @@ class TextColumn:
 
     def __init__(self, letter: str, findings: Findings) -> None:
         self._letter, self._findings = letter, findings
-        self.texts: list[str] = []
+        self._parts: list[Sequence[str]] = []
 
     def add(self, rows: Sequence[int], values: Sequence[Value]) -> None:
         """Take a block."""
-        if set(map(type, values)) == {str}:
-            self.texts += cast(Sequence[str], values)
+        if isinstance(values, Spans) or set(map(type, values)) == {str}:
+            self._parts.append(cast(Sequence[str], values))
             return
-        for row, value in zip(rows, values, strict=True):
-            fault = None if isinstance(value, str) else no_value(value)
-            if fault:
-                self._findings.warn(f"{self._letter}{row}", fault)
-            self.texts.append("" if fault else as_text(value))
+        self._parts.append([self._read(row, value) for row, value in zip(rows, values, strict=True)])
+
+    def _read(self, row: int, value: Value) -> str:
+        """Return one text."""
+        fault = None if isinstance(value, str) else no_value(value)
+        if fault:
+            self._findings.warn(f"{self._letter}{row}", fault)
+        return "" if fault else as_text(value)
+
+    @property
+    def texts(self) -> Sequence[str]:
+        """All that was taken; what was taken as stretches of a file becomes text when it is asked for."""
+        return joined(self._parts)
 
 
 class NameColumn:

@@ -5,12 +5,13 @@ The heading line's most frequent separator is the file's; comma means decimal po
 
 import csv
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from io import BytesIO, TextIOWrapper
 from itertools import count, islice
 
 from scorecard.errors import InputError, Problem
 from scorecard.reading.cells import HEADING_ROWS, Decimal, Fault, SheetRow, Value
+from scorecard.reading.csv_spans import PlainCsv, PlainRows
 from scorecard.reading.findings import Findings
 from scorecard.reading.gatekeeper import Admitted, refusal
 
@@ -43,9 +44,12 @@ class CsvSheet:
         self._separator = declared[1] if declared else _separator(head)
         self.decimal: Decimal | None = DECIMAL_MARKS[self._separator]
 
-    def _open(self) -> TextIOWrapper:
-        """Open the text from its start."""
-        return TextIOWrapper(BytesIO(self._content), encoding=self._encoding, newline="")
+    def _open(self, start: int = 0) -> TextIOWrapper:
+        """Open the text from its start, or from another byte."""
+        stream = BytesIO(self._content)
+        stream.seek(start)
+        encoding = "utf-8" if start and self._encoding == "utf-8-sig" else self._encoding
+        return TextIOWrapper(stream, encoding=encoding, newline="")
 
     def _find_encoding(self) -> str:
         """Return the encoding: UTF-8, UTF-16 with its mark, or else Windows-1252 with a warning."""
@@ -76,8 +80,41 @@ class CsvSheet:
         self._refuse_endless_lines()
         if self._content.count(b'"') % 2 or self._encoding == "utf-16":
             self._check_closed()
+        return self._rows(self._lines(), 1)
+
+    @property
+    def may_be_plain(self) -> bool:
+        """Whether every sign below 128 is a byte, and lines end with a new line."""
+        return self._encoding != "utf-16" and b"\0" not in self._content and b"\n" in self._content
+
+    def plain(self, positions: Sequence[int], most: int) -> PlainCsv:
+        """Return the file as far as it is plain: the columns at these positions, and rows at most."""
+        return PlainCsv(
+            content=self._content,
+            encoding=self._encoding.removesuffix("-sig"),
+            separator=self._separator,
+            positions=positions,
+            most=most,
+        )
+
+    def start_below(self, row: int) -> int:
+        """Return the byte at which the row below one of the first starts, where the file may be plain."""
         reader = csv.reader(self._lines(), delimiter=self._separator)
-        rows = count(1)
+        for _ in islice(reader, row):
+            pass
+        start = 0
+        for _ in range(self._skipped + reader.line_num):
+            start = self._content.find(b"\n", start) + 1 or len(self._content)
+        return start
+
+    def rows_from(self, start: int, number: int) -> Iterator[SheetRow]:
+        """Yield every row from the byte at which that of this number starts."""
+        return self._rows(self._open(start), number)
+
+    def _rows(self, lines: Iterable[str], number: int) -> Iterator[SheetRow]:
+        """Yield rows from their lines, the first one of this number."""
+        reader = csv.reader(lines, delimiter=self._separator)
+        rows = count(number)
         try:
             yield from zip(rows, reader, strict=False)
         except csv.Error:

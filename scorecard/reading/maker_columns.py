@@ -121,13 +121,21 @@ class MakerColumns:
         self.by_position.append((self.headings.columns[folded(heading)], column))
         return column
 
+    @property
+    def positions(self) -> list[int]:
+        """The positions of the makers' column and of those that are read, from 1."""
+        return [self.maker_position, *(position for position, _ in self.by_position)]
+
     def unreadable_days(self, headings: Iterable[str]) -> set[int]:
         """Return the makers of whom a day under one of these headings was set aside."""
         return set().union(*(self.days[heading].unreadable for heading in headings if heading in self.days))
 
-    def details(self) -> dict[str, tuple[str, ...]]:
+    def details(self) -> dict[str, Sequence[str]]:
         """Return the texts that are shown, by heading; days in ISO form."""
-        details = {heading: tuple(column.texts) for heading, column in self.texts.items()}
+        details: dict[str, Sequence[str]] = {}
+        for heading, column in self.texts.items():
+            texts = column.texts
+            details[heading] = tuple(texts) if isinstance(texts, list) else texts
         if SEEN_ON in self.days:
             details[SEEN_ON] = tuple(day_text(day) for day in self.days[SEEN_ON].days)
         return details

@@ -3,8 +3,13 @@
 from collections.abc import Iterator, Sequence
 from itertools import compress, islice
 from operator import itemgetter
+from typing import cast
+
+import numpy as np
 
 from scorecard.reading.cells import COLUMN_LIMIT, Fault, SheetRow, Value, column_letter, is_blank
+from scorecard.reading.csv_cells import CsvSheet
+from scorecard.reading.csv_spans import Spans
 from scorecard.reading.findings import Findings
 from scorecard.reading.headings import MAKER
 from scorecard.reading.maker_columns import MakerColumns
@@ -37,6 +42,23 @@ def read_rows(rows: Iterator[SheetRow], columns: MakerColumns, blank: Value, row
             return
 
 
+def read_plain_rows(sheet: CsvSheet, columns: MakerColumns, row_limit: int) -> Iterator[SheetRow]:
+    """Read the plain rows of a .csv below the headings into their columns, many at once; return the rows that are left.
+
+    Parameters
+    ----------
+    sheet : one that may be plain
+    columns : what is read
+    row_limit : the most rows below the headings
+    """
+    start, number = sheet.start_below(columns.headings.row), columns.headings.row + 1
+    for rows in sheet.plain(columns.positions, row_limit).rows(start, number):
+        names, *others = rows.columns
+        _add_cells(rows.numbers, [names.texts(), *others], columns)
+        start, number = rows.end, rows.numbers.stop
+    return sheet.rows_from(start, number)
+
+
 def _first_filled(values: Sequence[Value]) -> int | None:
     """Return the position of the first filled cell from 1, or None."""
     return next((at for at, value in enumerate(values, 1) if not is_blank(value)), None)
@@ -65,17 +87,31 @@ def _add(block: Sequence[SheetRow], columns: MakerColumns, blank: Value) -> None
     """Read a block of rows into the columns, leaving out those without a maker."""
     if not block:
         return
-    numbers = [number for number, _ in block]
-    positions = [columns.maker_position, *(position for position, _ in columns.by_position)]
-    cells = picked([values for _, values in block], positions, blank)
-    named = [not is_blank(value) for value in cells[0]]  # a name of spaces is none
-    if not all(named):
+    cells = picked([values for _, values in block], columns.positions, blank)
+    _add_cells([number for number, _ in block], cells, columns)
+
+
+def _add_cells(numbers: Sequence[int], cells: Sequence[Sequence[Value]], columns: MakerColumns) -> None:
+    """Read cells, by column, into the columns, leaving out the rows without a maker."""
+    if not _are_all_named(cells[0]):
+        named = [not is_blank(value) for value in cells[0]]  # a name of spaces is none
         _refuse_nameless(numbers, cells, columns)
         numbers = list(compress(numbers, named))
-        cells = [tuple(compress(column, named)) for column in cells]
+        cells = [_chosen(column, named) for column in cells]
     columns.names.add(numbers, cells[0])
     for (_, column), values in zip(columns.by_position, cells[1:], strict=True):
         column.add(numbers, values)
+
+
+def _are_all_named(names: Sequence[Value]) -> bool:
+    """Say whether no name is blank, quickly where all are texts."""
+    if set(map(type, names)) == {str}:
+        return all(map(str.strip, cast(Sequence[str], names)))
+    return not any(map(is_blank, names))
+
+
+def _chosen(cells: Sequence[Value], named: list[bool]) -> Sequence[Value]:
+    return cells.only(np.array(named)) if isinstance(cells, Spans) else tuple(compress(cells, named))
 
 
 def picked(rows: Sequence[Sequence[Value]], positions: Sequence[int], blank: Value) -> list[tuple[Value, ...]]:

@@ -4,7 +4,7 @@ Enters: a file, the criteria and the brief. Leaves: the table of makers, or all 
 for what a user typed.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from itertools import chain, islice
@@ -19,14 +19,14 @@ from scorecard.brief import Brief
 from scorecard.case import SourceFile
 from scorecard.criteria import Criterion
 from scorecard.errors import InputError, Problem
-from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRows
+from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRow, SheetRows
 from scorecard.reading.csv_cells import CsvSheet
 from scorecard.reading.date_values import day_text
 from scorecard.reading.findings import Findings, in_order
 from scorecard.reading.gatekeeper import Admitted, admit
 from scorecard.reading.headings import ANSWERED_ON, ASKED_ON, read_headings
 from scorecard.reading.maker_columns import MakerColumns
-from scorecard.reading.maker_rows import read_rows
+from scorecard.reading.maker_rows import read_plain_rows, read_rows
 from scorecard.reading.names import check_names
 from scorecard.reading.number_text import NumberRule
 from scorecard.reading.sheet_notes import warn_of_looks
@@ -149,8 +149,11 @@ def _table(sheet: SheetRows, wanted: _Wanted, findings: Findings) -> MakerTable 
     decimal = sheet.decimal or (brief.decimal if brief else None)
     typed = NumberRule(decimal=decimal, all_is_text=sheet.sheet is None)
     columns.lay_out(wanted.criteria, typed, brief.currency if brief else None)
-    body = chain((row for row in head if row[0] > headings.row), rows)
-    read_rows(body, columns, sheet.blank, wanted.options.row_limit)
+    limit = wanted.options.row_limit
+    body: Iterator[SheetRow] = chain((row for row in head if row[0] > headings.row), rows)
+    if isinstance(sheet, CsvSheet) and sheet.may_be_plain:
+        body = read_plain_rows(sheet, columns, limit)
+    read_rows(body, columns, sheet.blank, limit)
     names = columns.names
     check_names(names.names, lambda at: f"{names.letter}{names.rows[at]}", findings)
     _check_days(columns, wanted.options.as_of, findings)

@@ -21,8 +21,7 @@ SHORTEST_FOR_SLIPS = 5
 LONGEST_FOR_SLIPS = 100
 NO_DIGITS = re.compile(r"\D+")
 SIGNS = re.compile(r"[\W_]+")
-ASCII_SIGNS = re.compile(r"[^\w\0]+|_+", re.ASCII)
-ODD_SPACE = re.compile(r"[^\S ]|  |(?:^|\0) | (?:\0|$)")
+NO_ASCII_SIGNS = {sign: None for sign in range(1, 128) if not chr(sign).isalnum()}
 HIDDEN_SIGNS = re.compile("[\x00-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]")
 
 
@@ -61,12 +60,12 @@ def bare(name: str) -> str:
     return SIGNS.sub("", name.casefold())
 
 
-def all_folded(names: Sequence[str]) -> tuple[list[str], list[str]]:
-    """Return what ``same`` and what ``bare`` make of each name: at once where they are many, plain and in ASCII."""
-    joined = "\0".join(names).casefold()
-    if joined.isascii() and joined.count("\0") == len(names) - 1 and not ODD_SPACE.search(joined):
-        return joined.split("\0"), ASCII_SIGNS.sub("", joined).split("\0")
-    return [same(name) for name in names], [bare(name) for name in names]
+def all_bare(names: Sequence[str]) -> list[str]:
+    """Return what ``bare`` makes of each name: of all at once where they are in ASCII."""
+    joined = "\0".join(names)
+    if joined.isascii() and joined.count("\0") == len(names) - 1:
+        return joined.casefold().translate(NO_ASCII_SIGNS).split("\0")
+    return [bare(name) for name in names]
 
 
 def check_names(names: Sequence[str], cells: Callable[[int], str], findings: Findings) -> None:
@@ -78,11 +77,12 @@ def check_names(names: Sequence[str], cells: Callable[[int], str], findings: Fin
     cells : the cell of each, by position from 0
     findings : where problems and warnings go
     """
-    folded, letters = all_folded(names)
+    letters = all_bare(names)
     alone = list(range(len(names)))
-    if len(set(folded)) < len(names):
-        alone = _refuse_doubled(names, folded, cells, findings)
-    if HIDDEN_SIGNS.search("".join(names)):
+    if len(set(letters)) < len(names):  # names that are the same have the same letters
+        alone = _refuse_doubled(names, [same(name) for name in names], cells, findings)
+    joined = "".join(names)
+    if not joined.isprintable() and HIDDEN_SIGNS.search(joined):
         _warn_of_hidden_signs(names, cells, findings)
     for number, pair in enumerate(alike_pairs([letters[at] for at in alone])):
         if number == ALIKE_LIMIT:

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from scorecard.brief import Brief
 from scorecard.criteria import Steady
 from scorecard.measures import measured
+from scorecard.reading.csv_cells import CsvSheet
 from scorecard.reading.makers import MakersReading, ReadingOptions, read_makers
 
 CRITERIA = (
@@ -426,3 +427,34 @@ def test_a_workbook_with_one_byte_changed_never_makes_the_reader_raise(tmp_path,
     path.write_bytes(content)
 
     assert isinstance(read(path), MakersReading)
+
+
+CSV_CELLS = st.sampled_from(
+    ["", "7", "4.5", "3-5", "50+", "1,000", "0,5", "-1", "9", "free", "Paid ", "gold", "per design", "box", "#N/A", "?",
+     "2026-11-03", "3.11.26", "é", '5" wide', "two\nlines", " "]
+)  # fmt: skip
+CSV_ROWS = st.lists(st.tuples(st.sampled_from(["Ann", "Bob", "Cé", "", " "]), *[CSV_CELLS] * 9), max_size=8)
+
+
+@given(CSV_ROWS, st.sampled_from([",", ";"]), st.booleans())
+def test_a_csv_read_a_column_at_a_time_is_read_as_row_by_row(tmp_path_factory, rows, separator, set_aside):
+    path = tmp_path_factory.getbasetemp() / "makers.csv"
+    makers_csv(path, WITH_DAYS, [(f"{row[0]} {at}" if row[0].strip() else row[0], *row[1:]) for at, row in enumerate(rows)],
+               separator=separator)  # fmt: skip
+    quick = read(path, set_aside=set_aside, as_of=date(2026, 11, 5))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(CsvSheet, "may_be_plain", False)
+        slow = read(path, set_aside=set_aside, as_of=date(2026, 11, 5))
+
+    assert (slow.problems, slow.warnings, slow.set_aside) == (quick.problems, quick.warnings, quick.set_aside)
+    assert plain_values(slow.table) == plain_values(quick.table)
+
+
+def plain_values(table):
+    """Return a table's parts as plain lists, NaN as text."""
+    if table is None:
+        return None
+    answers = [*table.answers.values(), *table.counts.values()]
+    numbers = [ends for one in answers for ends in (one.low, one.high)] + [table.asked_on, table.answered_on]
+    details = {heading: list(texts) for heading, texts in table.details.items()}
+    return (table.makers, table.rows, table.minimum_per, details, [list(map(str, part.tolist())) for part in numbers])
