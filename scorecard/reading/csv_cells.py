@@ -11,7 +11,7 @@ from itertools import count, islice
 
 from scorecard.errors import InputError, Problem
 from scorecard.reading.cells import HEADING_ROWS, Decimal, Fault, SheetRow, Value
-from scorecard.reading.csv_spans import PlainCsv, PlainRows
+from scorecard.reading.csv_spans import PlainCsv
 from scorecard.reading.findings import Findings
 from scorecard.reading.gatekeeper import Admitted, refusal
 

@@ -232,7 +232,7 @@ def _tables(content: Bytes, start: int, separator: int) -> Iterator[Places]:
         ends = _as_rows(marks[whole][is_end[whole]], marks[row_ends])
         if ends is None or not _enclose_cells(part, marks[whole][quotes[whole]], separator):
             return
-        if not _returns_end_lines(part[: int(marks[row_ends[-1]])], marks[kinds == NEWLINE]):
+        if not _returns_end_lines(part[: int(marks[row_ends[-1]]) + 1], marks[kinds == NEWLINE]):
             return
         yield ends + start
         start += int(marks[row_ends[-1]]) + 1
@@ -251,8 +251,8 @@ def _enclose_cells(part: Bytes, quotes: Places, separator: int) -> bool:
 
 def _returns_end_lines(part: Bytes, lines: Places) -> bool:
     """Say whether a carriage return stands nowhere but before a new line."""
-    returns, before_lines = part == RETURN, part[lines[lines <= len(part)] - 1] == RETURN
-    return int(np.count_nonzero(returns)) == int(np.count_nonzero(before_lines))
+    before_lines = part[lines[lines < len(part)] - 1]
+    return int(np.count_nonzero(part == RETURN)) == int(np.count_nonzero(before_lines == RETURN))
 
 
 def _as_rows(ends: Places, row_ends: Places) -> Places | None:

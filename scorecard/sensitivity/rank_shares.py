@@ -204,7 +204,7 @@ def _scores(field: _Field, weightings: Weightings, scale: np.floating) -> Iterat
 
 
 def _opened(field: _Field, uniforms: Iterator[Floats], scores: NDArray[np.floating]) -> Callable[[Floats], None]:
-    """Return what adds to the scores what the open answers, drawn, are worth beyond the least that they can be worth."""
+    """Return what adds to the scores what the open answers, drawn, are worth beyond their least."""
     if field.open_answers * len(field.base) > SPREAD_AT_MOST:
         return lambda weights: _add_one_by_one(field, next(uniforms), scores, weights)
     criteria, spread = _spread(field)

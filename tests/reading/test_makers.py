@@ -439,8 +439,8 @@ CSV_ROWS = st.lists(st.tuples(st.sampled_from(["Ann", "Bob", "Cé", "", " "]), *
 @given(CSV_ROWS, st.sampled_from([",", ";"]), st.booleans())
 def test_a_csv_read_a_column_at_a_time_is_read_as_row_by_row(tmp_path_factory, rows, separator, set_aside):
     path = tmp_path_factory.getbasetemp() / "makers.csv"
-    makers_csv(path, WITH_DAYS, [(f"{row[0]} {at}" if row[0].strip() else row[0], *row[1:]) for at, row in enumerate(rows)],
-               separator=separator)  # fmt: skip
+    named = [(f"{row[0]} {at}" if row[0].strip() else row[0], *row[1:]) for at, row in enumerate(rows)]
+    makers_csv(path, WITH_DAYS, named, separator=separator)
     quick = read(path, set_aside=set_aside, as_of=date(2026, 11, 5))
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(CsvSheet, "may_be_plain", False)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from scorecard.reading.cells import CellError, NoResult
 from scorecard.reading.findings import Findings
-from scorecard.reading.names import alike_pairs, all_bare, bare, check_names, is_one_slip, read_name, same
+from scorecard.reading.names import alike_pairs, all_bare, bare, check_names, is_one_slip, read_name
 
 
 def found(*names):
