@@ -1,0 +1,78 @@
+"""One way of shipping per maker: the cheapest that meets the need-by date, else the quickest."""
+
+from collections.abc import Iterable
+from datetime import date
+from decimal import Decimal
+from typing import Literal
+
+from scorecard.costing.amounts import OPEN, added
+from scorecard.costing.landed import LandedCost
+
+InTime = Literal["yes", "no", "unknown"]
+
+
+def in_time(cost: LandedCost, as_of: date, need_by: date | None) -> InTime:
+    """Return whether a way meets the need-by date if it is ordered today; planned on the late end of its days.
+
+    A way whose early end is in time and whose late end is not counts as "no": nobody should count on it.
+    """
+    if need_by is None:
+        return "yes"
+    if cost.days is None or cost.days.high is None:
+        return "unknown"
+    return "yes" if cost.days.high <= (need_by - as_of).days else "no"
+
+
+def cheapness(cost: LandedCost) -> tuple[bool, Decimal]:
+    """Return what ways are ordered by: those with every cost first, then by the middle of the cost of a good piece."""
+    return not cost.is_complete, middle(cost)
+
+
+def middle(cost: LandedCost) -> Decimal:
+    """Return the middle of the least and the greatest cost of a good piece; infinite where there is no telling."""
+    return added(cost.per_good_piece) / 2
+
+
+def lateness(cost: LandedCost) -> tuple[Decimal, bool, Decimal]:
+    """Return what ways are ordered by where none is in time: the late end of the days, then the cost."""
+    late = OPEN if cost.days is None or cost.days.high is None else cost.days.high
+    return (late, *cheapness(cost))
+
+
+def chosen_way(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -> LandedCost | None:
+    """Return the one way that stands for a maker in both measures.
+
+    Parameters
+    ----------
+    costs : of one maker, by every way and reply
+    as_of : the day that stands for today
+    need_by : None where the brief names none
+
+    Returns
+    -------
+    the cheapest of those in time (with a cost missing only where all have one missing), else the quickest; None
+    without any
+
+    References
+    ----------
+    Design section 6, item 11.
+    """
+    found = list(costs)
+    punctual = [cost for cost in found if in_time(cost, as_of, need_by) == "yes"]
+    if punctual:
+        return min(punctual, key=cheapness)
+    return min(found, key=lateness, default=None)
+
+
+def chosen_ways(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -> dict[str, LandedCost]:
+    """Return the chosen way of every maker that has a quote, in the order of the costs."""
+    by_maker: dict[str, list[LandedCost]] = {}
+    for cost in costs:
+        by_maker.setdefault(cost.maker, []).append(cost)
+    chosen = {maker: chosen_way(of_maker, as_of, need_by) for maker, of_maker in by_maker.items()}
+    return {maker: cost for maker, cost in chosen.items() if cost}
+
+
+def cheapest_first(costs: Iterable[LandedCost]) -> list[LandedCost]:
+    """Return costs with the cheapest good piece first, those with a cost missing last."""
+    return sorted(costs, key=cheapness)

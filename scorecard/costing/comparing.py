@@ -1,0 +1,143 @@
+"""Comparing landed costs: what freight and border add, and the rate at which another maker becomes the cheapest."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from scorecard.costing.amounts import HUNDRED, ZERO, added, over, times, to_step
+from scorecard.costing.choosing import chosen_ways, middle
+from scorecard.costing.delivery_terms import Coverage
+from scorecard.costing.entries import Group
+from scorecard.costing.inputs import CostInputs
+from scorecard.costing.landed import LandedCost, landed_costs
+
+_FURTHEST = Decimal(2)
+_NARROW = Decimal("0.0003")
+
+Lead = tuple[Decimal, str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CurrencyChange:
+    """The nearest rates of one currency at which another maker is the cheapest, between half and twice today's.
+
+    Parameters
+    ----------
+    currency : whose rate moves, the others staying
+    figure : today's, in its own direction
+    cheapest : the maker that is the cheapest today
+    below, above : the rate, to 4 significant digits, and the maker that is then the cheapest; None where none is
+    """
+
+    currency: str
+    figure: Decimal
+    cheapest: str
+    below: tuple[Decimal, str] | None
+    above: tuple[Decimal, str] | None
+
+
+def shares(cost: LandedCost) -> Mapping[Group, Decimal | None]:
+    """Return what part of the total each group of lines makes, in percent to one decimal.
+
+    Returns
+    -------
+    by group; None for freight and border where the price has them inside, and for all where the total is open or
+    nothing. Of several readings, the dearest
+    """
+    dearest = max(cost.readings, key=lambda reading: reading.high)
+    total = added([dearest.low, dearest.high])
+    groups: tuple[Group, ...] = ("maker", "freight", "border", "extra", "payment")
+    if not total.is_finite() or total <= 0:
+        return dict.fromkeys(groups)
+    found: dict[Group, Decimal | None] = {}
+    for group in groups:
+        part = added(end for line in dearest.lines if line.group == group for end in (line.low, line.high))
+        found[group] = to_step(over(times(part, HUNDRED), total), Decimal("0.1"))
+    for group in inside_the_price(dearest.situation.coverage):
+        found[group] = found[group] or None
+    return found
+
+
+def inside_the_price(coverage: Coverage) -> list[Group]:
+    """Return which of freight and border the price has inside."""
+    inside: dict[Group, bool] = {"freight": coverage.pays_freight, "border": "duty" in coverage.parts}
+    return [group for group, is_inside in inside.items() if is_inside]
+
+
+def comparable(inputs: CostInputs) -> dict[str, Decimal]:
+    """Return the cost of a good piece, the middle of a range, of every maker whose costs are all known."""
+    chosen = chosen_ways(landed_costs(inputs), inputs.as_of, inputs.brief.need_by)
+    return {maker: middle(cost) for maker, cost in chosen.items() if cost.is_complete and middle(cost).is_finite()}
+
+
+def cheapest_maker(inputs: CostInputs) -> str | None:
+    """Return the maker whose good piece costs least by its chosen way; None where no two can be compared."""
+    pieces = comparable(inputs)
+    return min(pieces, key=lambda maker: pieces[maker]) if len(pieces) > 1 else None
+
+
+def currency_changes(inputs: CostInputs) -> tuple[CurrencyChange, ...]:
+    """Return, for every currency with a rate in use, at about which rate another maker becomes the cheapest.
+
+    Parameters
+    ----------
+    inputs : all that was read
+
+    Returns
+    -------
+    in the order of the rates; none where fewer than two makers have every cost known
+
+    Notes
+    -----
+    Found between today's rate and half or twice of it: where the cheapest changes and changes back within these, one of
+    the changes is named, or none.
+    """
+    today = cheapest_maker(inputs)
+    if today is None:
+        return ()
+    in_use = {row.currency for row in inputs.quotes} | {offer.currency for offer in inputs.offers}
+    return tuple(_change(inputs, currency, today) for currency in inputs.rates.rates if currency in in_use)
+
+
+def _change(inputs: CostInputs, currency: str, today: str) -> CurrencyChange:
+    figure = inputs.rates.rates[currency].figure
+
+    def lead_at(other: Decimal) -> Lead:
+        pieces = comparable(replace(inputs, rates=inputs.rates.with_figure(currency, other)))
+        rival = min((maker for maker in pieces if maker != today), key=lambda maker: pieces[maker])
+        return pieces[rival] - pieces[today], rival
+
+    return CurrencyChange(
+        currency=currency,
+        figure=figure,
+        cheapest=today,
+        below=_where_it_changes(lead_at, figure, over(figure, _FURTHEST)),
+        above=_where_it_changes(lead_at, figure, times(figure, _FURTHEST)),
+    )
+
+
+def _where_it_changes(lead_at: Callable[[Decimal], Lead], near: Decimal, far: Decimal) -> tuple[Decimal, str] | None:
+    """Return the rate on the way from near to far at which today's cheapest is no longer so, and who is then.
+
+    Costs are nearly straight lines in the rate, so that the first guess between two rates is mostly right; where fees
+    with a minimum bend them, halving finds the place all the same.
+    """
+    at_near, at_far = lead_at(near), lead_at(far)
+    if at_far[0] > 0:
+        return None
+    while abs(far - near) > far * _NARROW:
+        for guess in _guesses(near, far, over(at_near[0], at_near[0] - at_far[0]) if at_near[0] > at_far[0] else ZERO):
+            if min(near, far) < guess < max(near, far):
+                found = lead_at(guess)
+                if found[0] > 0:
+                    near, at_near = guess, found
+                else:
+                    far, at_far = guess, found
+    return to_step(far, Decimal(1).scaleb(far.adjusted() - 3)), at_far[1]
+
+
+def _guesses(near: Decimal, far: Decimal, part: Decimal) -> tuple[Decimal, Decimal, Decimal]:
+    """Return a rate just beyond the guess, one just before it, and the middle."""
+    guess = near + (far - near) * part
+    nudge = guess * _NARROW / 3 * (1 if far > near else -1)
+    return guess + nudge, guess - nudge, (near + far) / 2

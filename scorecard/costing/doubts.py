@@ -1,0 +1,106 @@
+"""Warnings on quotes and freight, each at its cell: stale, at odds with themselves, not comparable as they stand."""
+
+from collections.abc import Iterable, Sequence
+
+from scorecard.costing.delivery_terms import covers_by_term
+from scorecard.costing.inputs import CostInputs
+from scorecard.costing.landed import LandedCost
+from scorecard.costing.quotes import SEA_ONLY, QuoteRow
+from scorecard.costing.replies import Reply
+from scorecard.errors import Problem
+
+
+def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ...]:
+    """Return every warning, in the order of the costs.
+
+    Parameters
+    ----------
+    inputs : all that was read
+    costs : of ``landed_costs(inputs)``
+    """
+    replies = list({cost.reply.head.row: cost.reply for cost in costs}.values())
+    found = [warning for reply in replies for warning in _of_reply(inputs, reply)]
+    found += [warning for cost in costs for warning in _of_way(cost)]
+    return tuple(dict.fromkeys([*found, *_points(replies), *_without_quote(inputs)]))
+
+
+def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
+    head = reply.head
+    for row in reply.rows:
+        if row.valid_until and row.valid_until < inputs.as_of:
+            yield Problem(
+                code="quote-expired",
+                place=row.at("Valid until"),
+                found=f"The quote of {row.maker} held until {row.valid_until.isoformat()}, and today is "
+                f"{inputs.as_of.isoformat()}",
+                wanted="Ask whether the price still holds, and write the new day",
+            )
+    if head.term and not head.term_place.strip():
+        yield Problem(
+            code="term-without-place",
+            place=head.at("Place"),
+            found=f"The delivery term {head.term} of {head.maker} has no place, which is part of the term",
+            wanted=f"Ask for the place, such as {_example(head)}, and write it in",
+        )
+    if head.term and head.covers and head.covers != covers_by_term(head.term):
+        yield Problem(
+            code="covers-against-term",
+            place=head.at("Price covers"),
+            found=f"{head.maker} is said to cover {head.covers}, but {head.term} covers {covers_by_term(head.term)}",
+            wanted="Ask which of them holds, and correct the other; both are costed until then",
+        )
+
+
+def _example(row: QuoteRow) -> str:
+    return {"E": "the maker's door", "D": "your own address", "C": "a port near you"}.get(
+        (row.term or "F")[0], "the port or airport that it leaves from"
+    )
+
+
+def _of_way(cost: LandedCost) -> Iterable[Problem]:
+    head = cost.reply.head
+    if head.term in SEA_ONLY and cost.way not in (None, "sea"):
+        fitting = {"FAS": "FCA", "FOB": "FCA", "CFR": "CPT", "CIF": "CIP"}[head.term]
+        yield Problem(
+            code="sea-term-by-another-way",
+            place=head.at("Delivery term"),
+            found=f"{head.term} is for sea and inland waterways only, and {head.maker} is costed by {cost.way}",
+            wanted=f"Ask for {fitting}, which says the same for any way",
+        )
+    missed = {offer.row: offer for reading in cost.readings for offer in reading.situation.offers_missed}
+    fewest, most = cost.quantities
+    pieces = str(most) if fewest == most else f"{fewest} to {most}"
+    for offer in missed.values():
+        yield Problem(
+            code="offer-for-other-pieces",
+            place=offer.at("From pieces"),
+            found=f"The freight offer of {offer.maker} by {offer.way} is not for the {pieces} pieces to be ordered",
+            wanted="Ask what so many cost, and add it as a row of its own",
+        )
+
+
+def _points(replies: Sequence[Reply]) -> Iterable[Problem]:
+    named = [reply.head for reply in replies if reply.head.term]
+    points = {(row.term, row.term_place.strip().casefold()) for row in named}
+    if len(points) < 2 or len({row.maker for row in named}) < 2:
+        return
+    last = named[-1]
+    terms = sorted({" ".join([row.term or "", row.term_place.strip()]).strip() for row in named})
+    yield Problem(
+        code="quotes-to-different-points",
+        place=last.at("Delivery term"),
+        found=f"The prices end at different points ({', '.join(terms)}), so they cannot be compared as they stand",
+        wanted="Compare what the goods cost at your door, which adds what each price leaves out",
+    )
+
+
+def _without_quote(inputs: CostInputs) -> Iterable[Problem]:
+    quoted = {row.maker for row in inputs.quotes}
+    for offer in inputs.offers:
+        if offer.maker not in quoted:
+            yield Problem(
+                code="freight-without-quote",
+                place=offer.at("Maker"),
+                found=f"There is a freight offer of {offer.maker}, but no price",
+                wanted="Add the maker's price to the sheet Quotes, or leave the row for later",
+            )

@@ -1,0 +1,145 @@
+"""Money at risk: what will have been paid before anything can be checked, and what sampling makers costs in all."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from scorecard.costing.amounts import HUNDRED, ZERO, Span, added, percent_of, to_minor
+from scorecard.costing.inputs import CostInputs, MakerFacts
+from scorecard.costing.landed import LandedCost
+from scorecard.costing.replies import standing
+from scorecard.costing.sums import Line, Reading
+
+_BILL = ("goods", "set-up", "sample credited")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaidBefore:
+    """What will have been paid to have the goods at the door, before any of them can be checked there.
+
+    Parameters
+    ----------
+    low, high : in the brief's currency, with what is already paid, and tax that comes back; infinite where there is no
+        telling; too low by the gaps of the cost
+    deposit_low, deposit_high : with the order; from nothing to the whole bill where the deposit is not known
+    words : a sentence without the full stop
+    """
+
+    low: Decimal
+    high: Decimal
+    deposit_low: Decimal
+    deposit_high: Decimal
+    words: str
+
+
+def paid_before_checking(cost: LandedCost) -> PaidBefore:
+    """Return what will have been paid before the pieces can be checked at the door.
+
+    Parameters
+    ----------
+    cost : one maker by one way; of several readings, from the least to the most
+
+    Notes
+    -----
+    The rest of the price is due before shipment unless ``[cost] balance`` says otherwise: common practice, no source.
+    Packaging and the like (group "extra") are not counted: they are not paid for these pieces to come.
+    """
+    each = [_of_reading(reading, cost.spent) for reading in cost.readings]
+    inputs = cost.readings[0].situation.inputs
+    return PaidBefore(
+        low=min(low for low, _, _, _ in each),
+        high=max(high for _, high, _, _ in each),
+        deposit_low=min(low for _, _, low, _ in each),
+        deposit_high=max(high for _, _, _, high in each),
+        words=_words(inputs.settings.balance, _deposit(cost.readings[0]) is None),
+    )
+
+
+def _of_reading(reading: Reading, spent: Sequence[Line]) -> tuple[Decimal, Decimal, Decimal, Decimal]:
+    """Return what is paid, least and most, and the deposit, least and most."""
+    bill = [line for line in reading.lines if line.key in _BILL]
+    rest = [line for line in reading.lines if line.key not in _BILL and line.group != "extra"]
+    deposit = _deposit(reading) or Span(ZERO, HUNDRED)
+    home = reading.situation.inputs.rates.home
+    low_bill, high_bill = added(line.paid_low for line in bill), added(line.paid_high for line in bill)
+    deposit_low = to_minor(percent_of(deposit.low, low_bill), home)
+    deposit_high = to_minor(percent_of(deposit.high or HUNDRED, high_bill), home)
+    waits = reading.situation.inputs.settings.balance == "after checking"
+    others_low, others_high = (
+        [line.paid_low for line in (*rest, *spent)],
+        [line.paid_high for line in (*rest, *spent)],
+    )
+    return (
+        added([deposit_low if waits else low_bill, *others_low]),
+        added([deposit_high if waits else high_bill, *others_high]),
+        deposit_low,
+        deposit_high,
+    )
+
+
+def _deposit(reading: Reading) -> Span | None:
+    row = reading.situation.reply.saying("deposit_percent", reading.situation.price.row)
+    return row.deposit_percent if row else None
+
+
+def _words(balance: str, deposit_unknown: bool) -> str:
+    ends = {
+        "before shipment": "The whole price is taken to be paid before the goods are sent, so before you see them",
+        "on arrival": "The rest of the price is paid when the goods arrive, before you can open them",
+        "after checking": "The rest of the price waits until you have checked the goods",
+    }
+    return ends[balance] + ("; the deposit is not known: ask" if deposit_unknown else "")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sampling:
+    """What it costs to have samples of some makers before any order.
+
+    Parameters
+    ----------
+    makers : each with least and most in the brief's currency; infinite where there is no telling
+    low, high : in all
+    unknown : makers of which the sample price or its postage is not known: the sum is too low by that
+    already_paid : makers whose sample is paid for, which are not in the sum
+    """
+
+    makers: tuple[tuple[str, Decimal, Decimal], ...]
+    low: Decimal
+    high: Decimal
+    unknown: tuple[str, ...]
+    already_paid: tuple[str, ...]
+
+
+def sampling_cost(inputs: CostInputs, makers: Iterable[str]) -> Sampling:
+    """Return what a sample of each of these makers costs, postage with it.
+
+    Parameters
+    ----------
+    inputs : all that was read
+    makers : their names, such as the first three of the ranking
+    """
+    named = list(makers)
+    paid = tuple(maker for maker in named if maker in inputs.settings.sampled)
+    asked = [maker for maker in named if maker not in paid]
+    found = {maker: _sample(inputs, inputs.makers.get(maker, MakerFacts(maker=maker))) for maker in asked}
+    return Sampling(
+        makers=tuple((maker, low, high) for maker, (low, high, _) in found.items()),
+        low=added(low for low, _, _ in found.values()),
+        high=added(high for _, high, _ in found.values()),
+        unknown=tuple(maker for maker, (_, _, known) in found.items() if not known),
+        already_paid=paid,
+    )
+
+
+def _sample(inputs: CostInputs, facts: MakerFacts) -> tuple[Decimal, Decimal, bool]:
+    """Return a sample with postage, least and most, and whether both are known."""
+    replies = standing(row for row in inputs.quotes if row.maker == facts.maker).get(facts.maker, ())
+    low = high = ZERO
+    fields = ("sample_price", "sample_postage")
+    rows = [replies[0].saying(field) if replies else None for field in fields]
+    for field, row in zip(fields, rows, strict=True):
+        if row is not None:
+            span: Span = getattr(row, field)
+            low = added([low, to_minor(inputs.rates.to_home(span.at("low"), row.currency), inputs.rates.home)])
+            high = added([high, to_minor(inputs.rates.to_home(span.at("high"), row.currency), inputs.rates.home)])
+    return low, high, None not in rows

@@ -1,0 +1,146 @@
+"""Duty and import tax of a whole order, and sales tax where there is no border."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from quoted import MAKER, charge, landed, lines, offer, quote, uk
+
+from scorecard.brief import Brief
+from scorecard.costing.amounts import Money, Span
+from scorecard.costing.currencies import Rate, Rates
+from scorecard.costing.importing import Supplied
+from scorecard.costing.inputs import MakerFacts
+
+EXPRESS = (offer("express", 150),)
+
+
+def costed(imports, *, country="CN", offers=EXPRESS, **more):
+    facts = {MAKER: MakerFacts(maker=MAKER, country=country)}
+    (cost,) = landed(quote(5), imports=imports, offers=offers, makers=facts, **more)
+    return cost
+
+
+def test_duty_and_tax_are_worked_out_on_the_whole_order():
+    # 4 % of 1,150; 20 % of 1,196
+    assert {"goods": 1000, "freight": 150, "duty": 46, "import tax": Decimal("239.20")} == lines(costed(uk()))
+
+
+def test_clearance_counts_in_the_tax_base_and_a_bank_fee_does_not():
+    rules = uk(charges=(charge("Clearance", 10, "clearance", group="border"), charge("Other", 10, group="border")))
+
+    assert Decimal("241.20") == lines(costed(rules))["import tax"]
+
+
+@pytest.mark.parametrize(("taxed", "tax"), [(True, "243.20"), (False, "239.20"), (None, "239.20")])
+def test_the_user_s_word_on_what_is_taxed_is_followed(taxed, tax):
+    rules = uk(charges=(charge("Storage", 20, group="border", in_tax_base=taxed),))
+
+    assert Decimal(tax) == lines(costed(rules))["import tax"]
+
+
+def test_the_rate_of_the_maker_s_country_comes_first():
+    rules = uk(duty_by_country={"CN": Span.of(12)})
+
+    assert [138, 46] == [lines(costed(rules, country=country))["duty"] for country in ("CN", "VN")]
+
+
+def test_a_missing_rate_is_a_gap():
+    rules = uk(duty=None, tax=None)
+
+    assert ["clearance", "duty", "import tax"] == [gap.name for gap in costed(rules).gaps]
+
+
+def test_a_tax_that_comes_back_needs_no_rate():
+    rules = uk(tax=None, tax_is="recoverable")
+
+    assert ["clearance"] == [gap.name for gap in costed(rules).gaps]
+
+
+def test_a_duty_of_nothing_is_no_gap():
+    assert 0 == lines(costed(uk(duty=0)))["duty"]
+
+
+def test_a_range_of_rates_is_costed_at_both_ends():
+    cost = costed(uk(duty=(0, 12), tax=0))
+
+    assert (1150, 1288) == (cost.low, cost.high)
+
+
+def test_only_a_part_of_the_freight_counts_where_the_user_says_so():
+    # 1000 + 70 % of 150 = 1105; 4 % = 44.20
+    assert Decimal("44.20") == lines(costed(uk(freight_in_base_percent={"express": Decimal(70)})))["duty"]
+
+
+@pytest.mark.parametrize(
+    ("what", "made_in", "duty"),
+    [("artwork", "GB", 46), ("artwork", "IE", 62), ("artwork", None, 62), ("tools or materials", "GB", 62)],
+)
+def test_artwork_made_at_home_is_not_added_to_the_customs_value(what, made_in, duty):
+    drawings = Supplied(name="Drawings", what=what, value=Money(Span.of(400), "GBP"), made_in=made_in)
+
+    assert duty == lines(costed(uk(supplied=(drawings,))))["duty"]
+
+
+def test_what_is_supplied_is_no_cost_of_the_order_itself():
+    tools = Supplied(name="Tools", what="tools or materials", value=Money(Span.of(400), "GBP"))
+
+    assert {"goods": 1000, "freight": 150, "duty": 62, "import tax": Decimal("322.40")} == lines(
+        costed(uk(supplied=(tools,)))
+    )
+
+
+def test_the_authority_cuts_in_its_own_currency():
+    # 1150 EUR are 920 GBP; 4.03 % are 37.076 GBP, cut down to 37.07: 46.3375 EUR
+    rates = Rates(home="EUR", rates={"GBP": Rate(currency="GBP", figure=Decimal("0.8"), means="for one home")})
+    (cost,) = landed(
+        quote(5, currency="EUR"),
+        offers=(offer("express", 150, currency="EUR"),),
+        brief=Brief(item="mug", quantity=200, destination="GB", currency="EUR"),
+        rates=rates,
+        imports=uk(duty="4.03", tax=0),
+    )
+
+    assert Decimal("46.34") == lines(cost)["duty"]
+
+
+def test_without_a_rate_for_the_authority_s_currency_the_brief_s_is_used():
+    (cost,) = landed(
+        quote(5, currency="EUR"),
+        offers=(offer("express", 150, currency="EUR"),),
+        brief=Brief(item="mug", quantity=200, destination="GB", currency="EUR"),
+        rates=Rates(home="EUR"),
+    )
+
+    assert 46 == lines(cost)["duty"]
+
+
+def test_relief_is_said_with_its_date():
+    rules = replace(uk(use_relief=True, tax=0), relief=replace(uk().relief, up_to=Decimal(5000)))
+    (duty,) = [line for line in costed(rules).readings[0].lines if line.key == "duty"]
+
+    assert (0, True) == (duty.low, duty.working.startswith("none up to 5000.00 GBP, as you say ("))
+
+
+@pytest.mark.parametrize(
+    ("has_tax", "tax_is", "span"),
+    [
+        (True, "cost", (1200, 1200)),
+        (False, "cost", (1440, 1440)),
+        (False, "recoverable", (1200, 1200)),
+        (True, "recoverable", (1000, 1000)),  # 200 of 1200 come back
+        (None, "cost", (1200, 1440)),
+        (None, "recoverable", (1000, 1200)),
+        (None, None, (1000, 1440)),
+    ],
+)
+def test_sales_tax_without_a_border_is_in_the_price_or_on_top(has_tax, tax_is, span):
+    cost = costed(uk(price_has_tax=has_tax, tax_is=tax_is), country="GB", offers=(offer("road", 200),))
+
+    assert span == (cost.low, cost.high)
+
+
+def test_sales_tax_without_a_rate_is_a_gap_unless_it_is_settled():
+    near, settled = uk(tax=None), uk(tax=None, price_has_tax=True)
+
+    assert [["sales tax"], []] == [[gap.name for gap in costed(rules, country="GB").gaps] for rules in (near, settled)]

@@ -1,0 +1,46 @@
+"""Cautions: said where they are due, and never the other way."""
+
+from dataclasses import replace
+
+from quoted import MAKER, dollars, inputs, published, quote, uk
+
+from scorecard.costing import cautions as texts
+from scorecard.costing.cautions import cautions
+from scorecard.costing.inputs import MakerFacts
+from scorecard.costing.landed import landed_costs
+
+
+def said(case):
+    return set(cautions(case, landed_costs(case)))
+
+
+def test_an_import_defers_to_customs_or_a_licensed_broker_and_warns_of_false_values():
+    assert {texts.ASK_CUSTOMS, texts.TRUE_VALUE, texts.SUPPLIED, texts.SAMPLES} == said(inputs(quote(5)))
+
+
+def test_duty_paid_by_the_maker_asks_who_is_the_importer():
+    found = said(inputs(quote(5, covers="to my door, duty and tax paid")))
+
+    assert texts.DUTY_PAID in found
+    assert "who is the importer" in texts.DUTY_PAID
+
+
+def test_without_a_border_nothing_is_said_of_customs():
+    near = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+
+    assert set() == said(inputs(quote(5), makers=near))
+
+
+def test_tax_that_comes_back_relief_and_rates_have_their_own_cautions():
+    case = replace(published(tax_is="recoverable"), imports=uk(tax_is="recoverable", use_relief=True), rates=dollars())
+
+    assert {texts.TAX_BACK, texts.RELIEF, texts.RATES_MOVE} <= said(case)
+
+
+def test_nothing_is_said_where_nothing_is_costed():
+    assert () == cautions(inputs(), ())
+
+
+def test_the_carve_out_for_artwork_names_its_sources_and_what_is_from_memory():
+    assert "D13-3-7" in texts.SUPPLIED_SOURCES
+    assert "From memory" in texts.SUPPLIED_SOURCES

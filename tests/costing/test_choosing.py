@@ -1,0 +1,91 @@
+"""One way per maker: the cheapest in time, else the quickest."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from quoted import MAKER, TODAY, charge, landed, offer, quote, uk
+
+from scorecard.costing.amounts import Span
+from scorecard.costing.choosing import cheapest_first, chosen_way, chosen_ways, in_time
+
+CLEARED = uk(charges=(charge("Clearance", 18, "clearance", group="border"),))
+
+
+def ways(sea_days=(40, 45), air_days=(8, 10)):
+    """Sea at 90 and air at 150, 20 days of production, nothing missing."""
+    return landed(
+        quote(5, days=20),
+        offers=(
+            offer("sea", 90, days=sea_days, covers="door to door"),
+            offer("air", 150, days=air_days, covers="door to door"),
+        ),
+        imports=CLEARED,
+    )
+
+
+def way_by(need_by, **more):
+    return chosen_way(ways(**more), TODAY, need_by).way
+
+
+def test_without_a_date_the_cheapest_way_is_chosen():
+    assert "sea" == way_by(None)
+
+
+@pytest.mark.parametrize(
+    ("need_by", "way"),
+    [
+        (date(2027, 1, 29), "sea"),  # 65 days from today: sea takes 65 at the latest
+        (date(2027, 1, 28), "air"),
+        (date(2026, 12, 1), "air"),  # neither is in time: the quicker
+    ],
+)
+def test_the_cheapest_of_those_in_time_is_chosen_else_the_quickest(need_by, way):
+    assert way == way_by(need_by)
+
+
+def test_a_way_without_days_is_not_counted_on_when_there_is_a_date():
+    assert "air" == way_by(date(2027, 6, 1), sea_days=None)
+
+
+def test_where_no_days_are_known_the_cheapest_is_chosen():
+    assert "sea" == way_by(date(2027, 6, 1), sea_days=None, air_days=None)
+
+
+def test_a_sum_with_a_gap_is_not_cheap():
+    costs = landed(
+        quote(5, days=20),
+        offers=(offer("sea", 90, days=30), offer("air", 150, days=9, covers="door to door")),
+        imports=CLEARED,
+    )
+
+    assert (["air", "sea"], "air") == ([cost.way for cost in cheapest_first(costs)], chosen_way(costs, TODAY, None).way)
+
+
+def test_a_way_is_planned_on_its_late_end():
+    sea = ways()[0]
+
+    assert ["yes", "no", "yes"] == [in_time(sea, TODAY, day) for day in (date(2027, 1, 29), date(2027, 1, 28), None)]
+
+
+def test_an_open_late_end_is_not_known_to_be_in_time():
+    (cost,) = landed(quote(5, days=Span(Span.of(20).low, None), covers="goods and freight", way="air"))
+
+    assert "unknown" == in_time(cost, TODAY, date(2027, 6, 1))
+
+
+def test_a_maker_without_costs_has_no_way():
+    assert chosen_way((), TODAY, None) is None
+
+
+def test_each_maker_has_one_way():
+    costs = landed(quote(5), quote(4, maker="Oxlip", row=3), offers=(offer("sea", 90), offer("air", 150)))
+
+    assert {MAKER: "sea", "Oxlip": None} == {maker: cost.way for maker, cost in chosen_ways(costs, TODAY, None).items()}
+
+
+def test_the_same_cost_by_the_same_way_is_chosen_whatever_the_order():
+    costs = ways()
+    later = tuple(replace(cost) for cost in reversed(costs))
+
+    assert chosen_way(costs, TODAY, None).way == chosen_way(later, TODAY, None).way

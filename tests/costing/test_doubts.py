@@ -1,0 +1,72 @@
+"""Warnings on quotes and freight, each at its cell."""
+
+from datetime import timedelta
+
+import pytest
+from quoted import MAKER, TODAY, inputs, offer, quote
+
+from scorecard.costing.doubts import doubts
+from scorecard.costing.landed import landed_costs
+
+
+def warned(*quotes, **more):
+    case = inputs(*quotes, **more)
+    return [(warning.code, warning.place.cell) for warning in doubts(case, landed_costs(case))]
+
+
+def test_a_quote_past_its_day_warns_at_that_cell():
+    assert [("quote-expired", "R2")] == warned(quote(5, valid_until=TODAY - timedelta(days=1)))
+
+
+def test_a_quote_holds_on_its_last_day():
+    assert [] == warned(quote(5, valid_until=TODAY))
+
+
+def test_a_term_without_a_place_warns_at_the_place():
+    assert [("term-without-place", "K2")] == warned(quote(5, term="FCA", covers=None))
+
+
+@pytest.mark.parametrize("term", ["FAS", "FOB", "CFR", "CIF"])
+def test_a_sea_term_by_air_warns_at_the_term(term):
+    offers = (offer("air", 150),)
+    found = warned(quote(5, term=term, term_place="Ningbo port", way="air", covers=None), offers=offers)
+
+    assert [("sea-term-by-another-way", "J2")] == found
+
+
+def test_a_sea_term_by_sea_is_well():
+    assert [] == warned(quote(5, term="FOB", term_place="Ningbo port", covers=None), offers=(offer("sea", 90),))
+
+
+def test_words_at_odds_with_the_term_warn_at_the_words():
+    assert [("covers-against-term", "G2")] == warned(quote(5, term="DAP", term_place="my door", covers="goods"))
+
+
+def test_words_that_agree_with_the_term_are_well():
+    assert [] == warned(quote(5, term="DAP", term_place="my door", covers="goods and freight"))
+
+
+def test_an_offer_for_other_pieces_warns_at_its_pieces():
+    assert [("offer-for-other-pieces", "C2")] == warned(quote(5), offers=(offer("sea", 90, to_pieces=100),))
+
+
+def test_quotes_to_different_points_warn_once():
+    found = warned(
+        quote(5, term="EXW", term_place="the factory", covers=None),
+        quote(5, maker="Oxlip", row=3, term="FOB", term_place="Ningbo port", covers=None),
+    )
+
+    assert [("quotes-to-different-points", "J3")] == found
+
+
+def test_two_terms_of_one_maker_are_no_comparison():
+    found = warned(
+        quote(5, term="EXW", term_place="the factory", covers=None),
+        quote(6, row=3, term="FCA", term_place="port", covers=None),
+    )
+
+    assert [] == found
+
+
+def test_freight_of_a_maker_without_a_price_warns():
+    assert [("freight-without-quote", "A2")] == warned(offers=(offer("sea", 90, maker=MAKER),))

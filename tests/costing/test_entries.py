@@ -1,0 +1,62 @@
+"""One way to read a reply, and its entries."""
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+from quoted import MAKER, dollars, landed, offer, quote
+
+from scorecard.costing.currencies import Rate, Rates
+from scorecard.costing.entries import GOODS, costs, entry, exchange_words, no_figure, paid
+from scorecard.costing.inputs import MakerFacts
+
+
+def situation(country="CN", **more):
+    costs = landed(quote(5), makers={MAKER: MakerFacts(maker=MAKER, country=country)}, **more)
+    return costs[0].readings[0].situation
+
+
+def test_an_amount_comes_into_the_brief_s_currency_to_its_minor_unit():
+    made = entry(GOODS, Decimal("10.01"), "USD", "quoted", dollars("3"))
+
+    assert (Decimal("3.34"), True) == (made.cost, made.foreign)
+
+
+def test_the_exchange_is_said_with_its_direction_and_day():
+    there = Rate(currency="USD", figure=Decimal("0.8"), dated=date(2026, 11, 20))
+
+    assert [" = 10.00 USD, at 1.25 USD for 1 GBP", " = 10.00 USD, at 0.8 GBP for 1 USD (2026-11-20)", ""] == [
+        exchange_words(Decimal(10), "USD", dollars()),
+        exchange_words(Decimal(10), "USD", Rates(home="GBP", rates={"USD": there})),
+        exchange_words(Decimal(10), "GBP", dollars()),
+    ]
+
+
+def test_costs_and_payments_are_added_apart():
+    made = [entry(GOODS, Decimal(10), "GBP", "", dollars()), entry(GOODS, Decimal(5), "GBP", "", dollars())]
+
+    assert (Decimal(15), Decimal(15)) == (costs(made), paid(made))
+
+
+@pytest.mark.parametrize(("country", "crosses"), [("CN", True), ("GB", False), ("IM", False), (None, True)])
+def test_a_border_is_taken_to_be_crossed_unless_both_countries_are_known_to_share_it(country, crosses):
+    assert crosses == situation(country).crosses_border
+
+
+def test_without_a_border_there_is_nothing_to_clear():
+    assert not {"export clearance", "clearance", "duty"} & situation("GB").left_to_pay
+
+
+def test_the_freight_offer_pays_for_what_it_covers():
+    by_offer = situation(offers=(offer("sea", 90, covers="from the port to my door"),))
+
+    assert {"freight", "arrival charges", "delivery"} == by_offer.freight_parts
+    assert not by_offer.freight_parts & by_offer.left_to_pay
+
+
+def test_without_a_word_an_offer_covers_what_its_way_does():
+    assert {"freight"} == situation(offers=(offer("sea", 90),)).freight_parts
+
+
+def test_a_gap_names_the_cost():
+    assert "delivery: no figure; the total is too low by that" == no_figure("delivery").words

@@ -1,0 +1,109 @@
+"""What the maker is paid: goods, set-up by its unit, sample and its credit."""
+
+from decimal import Decimal
+
+import pytest
+from quoted import MAKER, dollars, inputs, landed, lines, quote
+
+from scorecard.brief import Brief
+from scorecard.costing.amounts import Span
+from scorecard.costing.inputs import CostSettings
+from scorecard.costing.landed import landed_costs
+
+ALL_PAID = {"covers": "to my door, duty and tax paid"}
+FOUR = Brief(item="mug", quantity=200, designs=4, destination="GB", currency="GBP")
+COLOURS = Brief(item="mug", quantity=200, designs=4, colours=3, destination="GB", currency="GBP")
+REORDER = CostSettings(reorder=True)
+SAMPLED = CostSettings(sampled=frozenset({MAKER}))
+
+
+def setup(per, brief=FOUR, settings=None, **more):
+    (cost,) = landed(quote(5, setup=60, setup_per=per, **ALL_PAID, **more), brief=brief, settings=settings)
+    return next((line.low, line.high) for line in cost.readings[0].lines if line.key == "set-up")
+
+
+@pytest.mark.parametrize(
+    ("per", "brief", "cost"),
+    [
+        ("order", FOUR, (60, 60)),
+        ("design", FOUR, (240, 240)),
+        ("colour", COLOURS, (180, 180)),
+        ("colour", FOUR, (60, 240)),  # the brief names no colours
+        (None, FOUR, (60, 240)),  # it is not said per what
+    ],
+)
+def test_set_up_is_charged_by_its_unit(per, brief, cost):
+    assert cost == setup(per, brief)
+
+
+@pytest.mark.parametrize(("again", "cost"), [(True, (60, 60)), (False, (0, 0)), (None, (0, 60))])
+def test_a_reorder_pays_set_up_only_where_it_is_charged_again(again, cost):
+    assert cost == setup("order", settings=REORDER, setup_again=again)
+
+
+def test_a_first_order_pays_set_up_whatever_holds_for_the_next():
+    assert (60, 60) == setup("order", setup_again=False)
+
+
+def test_a_price_range_reaches_from_the_one_end_to_the_other():
+    (cost,) = landed(quote(("1.20", "1.50"), **ALL_PAID))
+
+    assert (Decimal(240), Decimal(300)) == (cost.low, cost.high)
+    assert "least: 200 × 1.20 GBP; most: 200 × 1.50 GBP" == cost.readings[0].lines[0].working
+
+
+def test_sample_and_postage_are_part_of_the_cost_until_they_are_paid():
+    (cost,) = landed(quote(5, sample_price=30, sample_postage=15, **ALL_PAID))
+
+    assert {"goods": 1000, "sample": 30, "sample postage": 15} == lines(cost)
+
+
+@pytest.mark.parametrize(("credited_from", "total"), [(200, 1015), (201, 1045), (None, 1045)])
+def test_a_sample_is_credited_from_its_own_number_of_pieces(credited_from, total):
+    (cost,) = landed(quote(5, sample_price=30, sample_postage=15, credited_from=credited_from, **ALL_PAID))
+
+    assert total == cost.low
+
+
+def test_what_is_already_paid_is_shown_and_left_out():
+    (cost,) = landed(quote(5, sample_price=30, sample_postage=15, **ALL_PAID), settings=SAMPLED)
+
+    assert (Decimal(1000), [("sample", 30), ("sample postage", 15)]) == (
+        cost.low,
+        [(line.key, line.low) for line in cost.spent],
+    )
+
+
+def test_a_sample_already_paid_is_credited_all_the_same():
+    (cost,) = landed(quote(5, sample_price=30, credited_from=100, **ALL_PAID), settings=SAMPLED)
+
+    assert Decimal(970) == cost.low
+
+
+def test_a_credit_of_an_uncertain_sample_lowers_the_least_by_the_most():
+    (cost,) = landed(quote(5, sample_price=(30, 40), credited_from=100, **ALL_PAID), settings=SAMPLED)
+
+    assert (Decimal(960), Decimal(970)) == (cost.low, cost.high)
+
+
+def test_an_open_sample_price_that_is_credited_cancels_out():
+    (cost,) = landed(quote(5, sample_price=Span(Decimal(30), None), credited_from=100, **ALL_PAID))
+
+    assert (Decimal(1000), Decimal(1000)) == (cost.low, cost.high)
+
+
+def test_set_up_named_in_another_reply_counts_here_too():
+    sea = quote(5, setup=60, setup_per="order", covers="goods and freight", way="sea")
+    air = quote(6, row=3, covers="goods and freight", way="air")
+    costs = landed_costs(inputs(sea, air, imports=None))
+
+    assert {"sea": 60, "air": 60} == {cost.way: lines(cost)["set-up"] for cost in costs}
+
+
+def test_the_working_names_the_exchange():
+    (cost,) = landed(quote(5, currency="USD", setup=60, setup_per="order", **ALL_PAID), rates=dollars())
+
+    assert [
+        "200 × 5.00 USD = 1000.00 USD, at 1.25 USD for 1 GBP",
+        "60.00 USD × 1 (per order) = 60.00 USD, at 1.25 USD for 1 GBP",
+    ] == [line.working for line in cost.readings[0].lines]

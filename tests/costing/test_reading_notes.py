@@ -1,0 +1,78 @@
+"""What is said beside a sum."""
+
+from dataclasses import replace
+
+import pytest
+from quoted import MAKER, charge, landed, offer, quote, uk
+
+from scorecard.costing.amounts import Money, Span
+from scorecard.costing.import_presets import preset_for
+from scorecard.costing.importing import Supplied
+from scorecard.costing.inputs import CostSettings, MakerFacts
+
+ALL_PAID = {"covers": "to my door, duty and tax paid"}
+NAMED = {"setup": 0, "sample_price": 0}
+
+
+def notes(*quotes, **more):
+    return landed(*quotes, **more)[0].notes
+
+
+def test_what_a_reply_does_not_name_is_asked_for():
+    assert ("The reply names no charge for set-up and a sample: ask; the total holds only if there is none",) == notes(
+        quote(5, **ALL_PAID)
+    )
+
+
+def test_a_charge_of_nothing_is_named():
+    assert () == notes(quote(5, **ALL_PAID, **NAMED))
+
+
+def test_a_sample_that_is_paid_for_is_not_asked_for():
+    assert () == notes(quote(5, setup=0, **ALL_PAID), settings=CostSettings(sampled=frozenset({MAKER})))
+
+
+@pytest.mark.parametrize(
+    ("term", "place", "said"), [("FOB", "port", True), ("CIF", "port", False), ("DAP", "my door", False)]
+)
+def test_goods_on_the_way_uninsured_are_the_buyer_s_loss_unless_the_maker_bears_it(term, place, said):
+    found = notes(quote(5, term=term, term_place=place, covers=None, **NAMED), offers=(offer("sea", 90),))
+
+    assert said == any("insurance" in note for note in found)
+
+
+def test_paid_insurance_is_not_missed():
+    insurance = charge("Insurance", 5, "insurance", group="freight")
+
+    assert not any("insurance" in note for note in notes(quote(5, **NAMED), shipping_charges=(insurance,)))
+
+
+def test_an_unknown_country_is_taken_as_beyond_the_border():
+    found = notes(quote(5, **NAMED), makers={MAKER: MakerFacts(maker=MAKER)})
+
+    assert "Where the goods are made is not known: they are taken to cross a customs border" in found
+
+
+@pytest.mark.parametrize(("country", "said"), [("CA", True), ("GB", False)])
+def test_freight_inside_the_price_is_said_where_duty_leaves_it_out(country, said):
+    rules = replace(preset_for(country), duty_percent=Span.of(4))
+    found = notes(quote(5, covers="goods and freight", way="air", **NAMED), imports=rules)
+
+    assert said == any("the duty shown is the most" in note for note in found)
+
+
+def test_a_c_term_asks_for_the_charges_at_arrival():
+    found = notes(quote(5, term="CIF", term_place="Felixstowe port", covers=None, **NAMED))
+
+    assert "CIF: ask whether the freight in the price pays the charges at arrival too" in found
+
+
+@pytest.mark.parametrize(
+    ("made_in", "words"),
+    [("GB", "artwork made in the importing country is not added"), ("IE", "added to the customs value")],
+)
+def test_supplied_artwork_is_explained(made_in, words):
+    drawings = Supplied(name="Drawings", what="artwork", value=Money(Span.of(400), "GBP"), made_in=made_in)
+    found = notes(quote(5, **NAMED), imports=uk(supplied=(drawings,)))
+
+    assert any(words in note for note in found)
