@@ -37,7 +37,7 @@ def _given(calculation: Calculation, question: Question, turn: Turn) -> str:
     criterion, maker = calculation.case.criteria.criteria[question.criterion], question.maker
     if turn.answers:
         unit = _unit(calculation, question)
-        return f"with {answers_phrase(criterion, turn.answers)}{f' per {unit}' if unit else ''}"
+        return f"if it is {answers_phrase(criterion, turn.answers)}{f' per {unit}' if unit else ''}"
     counting = calculation.countings[question.criterion]
     if counting.typed.low[maker] != counting.typed.high[maker]:
         return "with the right answer"

@@ -37,7 +37,7 @@ def test_a_question_that_changes_nothing_has_no_consequence():
 def test_a_limit_that_rules_the_leader_out_is_told():
     criteria = [numbers("rating", 1, unknown="best", limit=Limit(at_least=40)), numbers("price", 1)]
     case = make_case(criteria, {"Fernhill": [(30, 60), 80], "Brightholm": [50, 50]})
-    expected = "Fernhill on “Rating” (with between 30 and 40, Fernhill is ruled out and Brightholm leads)"
+    expected = "Fernhill on “Rating” (if it is between 30 and 40, Fernhill is ruled out and Brightholm leads)"
     assert expected == asked_first(case)
 
 
@@ -73,7 +73,9 @@ def test_answers_of_a_known_unit_are_told_per_that_unit():
     criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst", unit="pieces")
     rows = {"Fernhill": [60], "Brightholm": [(40, 90)]}
     case = make_case([criterion], rows, minimum_per=("design", "design"), brief=MUGS)
-    assert "Brightholm on “Minimum” (with between 40 and 60 pieces per design, Brightholm leads)" == asked_first(case)
+    assert "Brightholm on “Minimum” (if it is between 40 and 60 pieces per design, Brightholm leads)" == asked_first(
+        case
+    )
 
 
 def test_where_only_the_number_of_ratings_is_open_the_leader_depends_on_it():
@@ -87,7 +89,9 @@ def test_where_only_the_number_of_ratings_is_open_the_leader_depends_on_it():
 
 def test_an_answer_of_a_joint_leader_is_told_both_ways():
     case = rated((1,), {"Fernhill": [50], "Brightholm": [(20, 80)]}, unknown="middle")
-    expected = "Brightholm on “C1” (with between 50 and 80, Brightholm leads; with between 20 and 50, Fernhill leads)"
+    expected = (
+        "Brightholm on “C1” (if it is between 50 and 80, Brightholm leads; if it is between 20 and 50, Fernhill leads)"
+    )
     assert expected == asked_first(case)
 
 

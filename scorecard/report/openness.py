@@ -116,5 +116,7 @@ def _in_words(calculation: Calculation, criterion: int, found: WeightRange | Non
     if _whole(found):
         return "any weight"
     if low is None:
-        return "all the weight there is"
+        return "no weight but all of it"
+    if not _wide(found):
+        return f"{rounded(low)} alone"
     return f"{rounded(low)} or more" if high is None else f"{rounded(low)} to {rounded(high)}"

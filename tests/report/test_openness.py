@@ -62,7 +62,7 @@ def test_the_one_weight_with_which_others_are_just_level_makes_no_lead_sure(foun
     # with all the weight on rating all are level, whatever the price
     one = found({"Brightholm": [60, 70], "Cressel": [60, (20, 90)]})
     assert "No change of one weight alone would make Brightholm sure of first place." == one.weights
-    assert ("all the weight there is", "any weight") == span(one)
+    assert ("no weight but all of it", "any weight") == span(one)
 
 
 def test_a_lead_that_no_weight_can_cost_is_told_so(found):
