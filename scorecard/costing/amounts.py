@@ -21,6 +21,7 @@ _FINEST_SHOWN = Decimal("0.000001")
 
 End = Literal["low", "high"]
 Cut = Literal["half up", "down"]
+ENDS: tuple[End, End] = ("low", "high")
 
 
 @dataclass(frozen=True, slots=True)

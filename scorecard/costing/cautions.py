@@ -27,6 +27,9 @@ SUPPLIED = (
 SAMPLES = "A free sample is not a sale: customs asks for its value all the same, so ask for an invoice that states one"
 RELIEF = "Relief for low values changes often and seldom holds for goods meant for sale: check it on the day"
 TAX_BACK = "Tax that comes back is paid first: keep the import papers in your own name, and ask your tax adviser"
+NONE_FAULTY = (
+    "Every piece is counted as good: give faulty_percent under [cost] for the part that you expect to be no good"
+)
 RATES_MOVE = "Rates of exchange move between the quote and each payment: the sum is as of the rates' own days"
 
 SUPPLIED_SOURCES = (
@@ -55,6 +58,7 @@ def cautions(inputs: CostInputs, costs: Iterable[LandedCost]) -> tuple[str, ...]
         SAMPLES: bool(abroad),
         RELIEF: bool(abroad) and rules is not None and rules.use_relief,
         TAX_BACK: bool(situations) and rules is not None and rules.tax_is == "recoverable",
+        NONE_FAULTY: bool(situations) and inputs.settings.faulty_percent is None,
         RATES_MOVE: bool(situations) and bool(inputs.rates.rates),
     }
     return tuple(text for text, is_due in due.items() if is_due)

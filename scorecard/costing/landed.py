@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from scorecard.costing.amounts import Span
+from scorecard.costing.amounts import ENDS, Span, added
 from scorecard.costing.chargeable import fits, freight_at
 from scorecard.costing.delivery_terms import Coverage, coverages
 from scorecard.costing.entries import Gap, Situation
@@ -156,7 +156,8 @@ def ways_of(reply: Reply, readings: Sequence[Coverage], offers: Sequence[Freight
 
 
 def with_offer(situation: Situation, offers: Sequence[FreightOffer]) -> Situation:
-    """Return a situation with the cheapest offer that fits its quantity, or with those that were missed.
+    """Return a situation with the cheapest offer (by the middle of its cost) that fits its quantity, or with those
+    that were missed.
 
     Parameters
     ----------
@@ -173,6 +174,7 @@ def with_offer(situation: Situation, offers: Sequence[FreightOffer]) -> Situatio
 
 
 def _home_cost(inputs: CostInputs, offer: FreightOffer, quantity: int) -> Decimal:
-    """Return an offer's cost in the brief's currency: its high end, since that is what may have to be paid."""
+    """Return twice the middle of an offer's cost in the brief's currency."""
     rule = inputs.shipping.get(offer.way, ShippingRule(way=offer.way))
-    return inputs.rates.to_home(freight_at(offer, rule, quantity, "high")[0], offer.currency)
+    both = added(freight_at(offer, rule, quantity, end)[0] for end in ENDS)
+    return inputs.rates.to_home(both, offer.currency)

@@ -65,7 +65,8 @@ def why_more(brief: Brief, facts: MakerFacts, quantity: int) -> str:
         return ""
     minimum = facts.minimum
     surplus = f"{quantity - brief.quantity} more than wanted"
-    if minimum is None or ordered(brief.quantity, brief.designs, _most(minimum)) < quantity:
+    units = max(possible_units(brief, facts.minimum_per))
+    if minimum is None or ordered(brief.quantity, units, _most(minimum)) < quantity:
         return f"{quantity} pieces, {surplus}: the least quantity quoted"
     unit = facts.minimum_per or "order or per design"
     return f"{quantity} pieces, {surplus}: the minimum order is {_in_words(minimum)} per {unit}"

@@ -15,7 +15,9 @@ def said(case):
 
 
 def test_an_import_defers_to_customs_or_a_licensed_broker_and_warns_of_false_values():
-    assert {texts.ASK_CUSTOMS, texts.TRUE_VALUE, texts.SUPPLIED, texts.SAMPLES} == said(inputs(quote(5)))
+    assert {texts.ASK_CUSTOMS, texts.TRUE_VALUE, texts.SUPPLIED, texts.SAMPLES, texts.NONE_FAULTY} == said(
+        inputs(quote(5))
+    )
 
 
 def test_duty_paid_by_the_maker_asks_who_is_the_importer():
@@ -28,13 +30,17 @@ def test_duty_paid_by_the_maker_asks_who_is_the_importer():
 def test_without_a_border_nothing_is_said_of_customs():
     near = {MAKER: MakerFacts(maker=MAKER, country="GB")}
 
-    assert set() == said(inputs(quote(5), makers=near))
+    assert {texts.NONE_FAULTY} == said(inputs(quote(5), makers=near))
 
 
 def test_tax_that_comes_back_relief_and_rates_have_their_own_cautions():
     case = replace(published(tax_is="recoverable"), imports=uk(tax_is="recoverable", use_relief=True), rates=dollars())
 
     assert {texts.TAX_BACK, texts.RELIEF, texts.RATES_MOVE} <= said(case)
+
+
+def test_that_every_piece_counts_as_good_is_said_until_the_user_says_otherwise():
+    assert texts.NONE_FAULTY not in said(published())
 
 
 def test_nothing_is_said_where_nothing_is_costed():

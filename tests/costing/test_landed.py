@@ -145,6 +145,12 @@ def test_each_way_that_is_offered_is_a_sum_of_its_own():
     ]
 
 
+def test_of_two_offers_the_one_with_the_lower_middle_is_taken():
+    (cost,) = landed(quote(5), offers=(offer("sea", (50, 90)), offer("sea", (10, 100), row=3)))
+
+    assert 10 == lines(cost)["freight"]
+
+
 def test_an_offer_for_other_pieces_is_a_gap_that_names_them():
     (cost,) = landed(quote(5), offers=(offer("sea", 90, from_pieces=50, to_pieces=100),))
 

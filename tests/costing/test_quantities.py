@@ -58,6 +58,12 @@ def test_why_more_is_ordered_names_the_least_quantity_quoted():
     assert "250 pieces, 50 more than wanted: the least quantity quoted" == why_more(MUGS, MakerFacts(maker="A"), 250)
 
 
+def test_a_minimum_per_order_is_not_blamed_for_what_was_quoted():
+    facts = MakerFacts(maker="Fernhill", minimum=Span.of(100), minimum_per="order")
+
+    assert "250 pieces, 50 more than wanted: the least quantity quoted" == why_more(MUGS, facts, 250)
+
+
 def test_nothing_is_said_where_no_more_is_ordered():
     assert "" == why_more(MUGS, MakerFacts(maker="A"), 200)
 

@@ -1,0 +1,92 @@
+"""Landed costs as JSON."""
+
+import json
+from datetime import date
+from decimal import Decimal
+
+from quoted import MAKER, dollars, inputs, offer, published, quote
+
+from scorecard.brief import Brief
+from scorecard.costing.amounts import Span
+from scorecard.costing.comparing import currency_changes
+from scorecard.costing.costs_json import currency_changes_json, landed_costs_json, rates_json, sampling_json
+from scorecard.costing.landed import landed_costs
+from scorecard.costing.paying import sampling_cost
+
+ALL_PAID = "to my door, duty and tax paid"
+
+
+def as_json(case):
+    return json.loads(json.dumps(landed_costs_json(case, landed_costs(case)), allow_nan=False))
+
+
+def test_the_composite_example_as_json():
+    (cost,) = as_json(published())
+
+    assert (MAKER, "air", True, "GBP", True, []) == tuple(
+        cost[key] for key in ("maker", "way", "chosen", "currency", "complete", "gaps")
+    )
+    assert {"low": 441.84, "high": 441.84} == cost["total"]
+    assert {"low": 2.2775, "high": 2.2775} == cost["per_good_piece"]
+    assert {"maker": 54.3, "freight": 19.7, "border": 23.2, "extra": 0.0, "payment": 2.7} == cost["shares"]
+
+
+def test_each_line_has_its_name_cost_and_working():
+    (cost,) = as_json(published())
+
+    assert {
+        "key": "goods",
+        "name": "Goods",
+        "group": "maker",
+        "cost": {"low": 192.0, "high": 192.0},
+        "paid": {"low": 192.0, "high": 192.0},
+        "working": "200 × 1.20 USD = 240.00 USD, at 1.25 USD for 1 GBP",
+    } == cost["readings"][0]["lines"][0]
+
+
+def test_an_open_total_is_null_at_its_high_end():
+    (cost,) = as_json(inputs(quote(Span(Decimal(2), None), covers=ALL_PAID)))
+
+    assert {"low": 400.0, "high": None} == cost["total"]
+
+
+def test_the_cheapest_stands_first_and_one_way_a_maker_is_chosen():
+    case = inputs(
+        quote(5),
+        quote(4, maker="Oxlip", row=3, covers=ALL_PAID),
+        offers=(offer("sea", 90), offer("air", 150)),
+    )
+
+    assert [("Oxlip", None, True), (MAKER, "sea", True), (MAKER, "air", False)] == [
+        (cost["maker"], cost["way"], cost["chosen"]) for cost in as_json(case)
+    ]
+
+
+def test_whether_it_comes_in_time_is_said_where_there_is_a_date():
+    brief = Brief(item="mug", quantity=200, destination="GB", currency="GBP", need_by=date(2027, 1, 29))
+    quoted = quote(5, covers=ALL_PAID, days=30)
+
+    assert [None, "yes"] == [as_json(case)[0]["in_time"] for case in (inputs(quoted), inputs(quoted, brief=brief))]
+
+
+def test_rates_changes_and_sampling_as_json():
+    case = inputs(
+        quote("4.00", covers=ALL_PAID, sample_price=30, sample_postage=15),
+        quote("5.50", maker="Oxlip", row=3, currency="USD", covers=ALL_PAID),
+        rates=dollars(),
+    )
+    (change,) = currency_changes_json(currency_changes(case))
+
+    assert [{"currency": "USD", "rate": 1.25, "means": "USD for 1 GBP", "dated": None, "source": ""}] == rates_json(
+        case
+    )
+    assert (MAKER, None, "Oxlip") == (change["cheapest"], change["below"], change["above"]["cheapest"])
+    assert {
+        "makers": [
+            {"maker": MAKER, "cost": {"low": 45.0, "high": 45.0}},
+            {"maker": "Oxlip", "cost": {"low": 0.0, "high": 0.0}},
+        ],
+        "total": {"low": 45.0, "high": 45.0},
+        "unknown": ["Oxlip"],
+        "already_paid": [],
+    } == sampling_json(sampling_cost(case, [MAKER, "Oxlip"]))
