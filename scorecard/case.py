@@ -9,7 +9,9 @@ from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.errors import Problem
 
 if TYPE_CHECKING:
+    from scorecard.checks import Check
     from scorecard.costing.inputs import CostInputs
+    from scorecard.samples import SampleRound
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +39,7 @@ class Case:
     set_aside : unreadable cells that were taken as unknown, on the user's word
     sources : the files, in the order in which they were read
     costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
+    samples, checks : rows of the sheets Samples and Checks
     left_out : how many makers of a very long list were left out of the calculation
     """
 
@@ -49,6 +52,8 @@ class Case:
     set_aside: tuple[Problem, ...] = ()
     sources: tuple[SourceFile, ...] = ()
     costs: "CostInputs | None" = None
+    samples: "tuple[SampleRound, ...]" = ()
+    checks: "tuple[Check, ...]" = ()
     left_out: int = 0
 
     def with_criteria(self, criteria: CriteriaSet) -> "Case":

@@ -49,7 +49,7 @@ def typed_answers(criterion: Criterion, case: Case, as_of: date) -> Answers:
     typed = case.table.answers.get(criterion.key, Answers.all_unknown(makers))
     if criterion.measure is None or typed.known.all():
         return typed
-    computed = measured(criterion.measure, case.table, as_of)
+    computed = measured(criterion.measure, case, as_of)
     return Answers(np.where(typed.known, typed.low, computed.low), np.where(typed.known, typed.high, computed.high))
 
 

@@ -12,7 +12,8 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import NDArray
 
-from scorecard.answers import Answers, MakerTable
+from scorecard.answers import Answers
+from scorecard.case import Case
 from scorecard.value_functions import Floats
 
 EPOCH_ORDINAL = date(1970, 1, 1).toordinal()
@@ -21,8 +22,8 @@ EPOCH_ORDINAL = date(1970, 1, 1).toordinal()
 class Measure(Protocol):
     """What every measure answers."""
 
-    def answers(self, table: MakerTable, as_of: date) -> Answers:
-        """Return all makers' answers."""
+    def answers(self, case: Case, as_of: date) -> Answers:
+        """Return all makers' answers, unknown where nothing is there to work them out from."""
 
 
 def working_days(start: Floats, end: Floats) -> Floats:
@@ -57,8 +58,11 @@ def _as_days(ordinals: Floats) -> NDArray[np.datetime64]:
 class ResponseDays:
     """Whole working days from Asked on to Answered on; asked and not answered: at least the days so far."""
 
-    def answers(self, table: MakerTable, as_of: date) -> Answers:
-        """Return all makers' response days; unknown where a maker was not asked."""
+    def answers(self, case: Case, as_of: date) -> Answers:
+        """Return all makers' response days; unknown where a maker was not asked, or a column is missing."""
+        table = case.table
+        if not len(table.asked_on) or not len(table.answered_on):
+            return Answers.all_unknown(len(table))
         asked = ~np.isnan(table.asked_on)
         answered = asked & ~np.isnan(table.answered_on)
         low = np.full(len(table), np.nan)
@@ -67,19 +71,32 @@ class ResponseDays:
         return Answers(low, np.where(answered | ~asked, low, np.inf))
 
 
-MEASURES: Mapping[str, Measure] = MappingProxyType({"response_days": ResponseDays()})
+@dataclass(frozen=True, slots=True)
+class SampleMarks:
+    """The marks, 0 to 10, of each maker's samples, as ``samples.sample_mark`` chooses them."""
+
+    def answers(self, case: Case, as_of: date) -> Answers:  # noqa: ARG002 - every measure is asked alike
+        """Return all makers' sample marks; unknown where nothing was marked."""
+        if not case.samples:
+            return Answers.all_unknown(len(case.table))
+        from scorecard.samples import sample_mark
+
+        marks = [sample_mark(case.samples, maker) or (np.nan, np.nan) for maker in case.table.makers]
+        both = np.array(marks, dtype=float).reshape(-1, 2)
+        return Answers(both[:, 0], both[:, 1])
 
 
-def measured(name: str, table: MakerTable, as_of: date) -> Answers:
+MEASURES: Mapping[str, Measure] = MappingProxyType({"response_days": ResponseDays(), "sample_marks": SampleMarks()})
+
+
+def measured(name: str, case: Case, as_of: date) -> Answers:
     """Return a measure's answers for all makers: unknown where its columns are missing.
 
     Parameters
     ----------
     name : of the measure, as a criterion names it
-    table : the makers; a column that is missing is an empty array
+    case : what was read
     as_of : the day that stands for today
     """
     measure = MEASURES.get(name)
-    if measure is None or not len(table.asked_on) or not len(table.answered_on):
-        return Answers.all_unknown(len(table))
-    return measure.answers(table, as_of)
+    return Answers.all_unknown(len(case.table)) if measure is None else measure.answers(case, as_of)

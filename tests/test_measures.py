@@ -26,7 +26,7 @@ def walked(start, end):
 def response_days(asked, answered, as_of=AS_OF):
     names = {f"maker {at}": [None] for at in range(len(asked))}
     case = make_case([numbers("a", 1)], names, asked_on=ordinals(*asked), answered_on=ordinals(*answered))
-    return measured("response_days", case.table, as_of)
+    return measured("response_days", case, as_of)
 
 
 def ends(answers):
@@ -88,9 +88,9 @@ def test_each_maker_has_its_own():
 def test_a_measure_whose_columns_are_missing_is_unknown_for_all(there):
     columns = {} if there is None else {there: ordinals(WEDNESDAY, WEDNESDAY)}
     case = make_case([numbers("a", 1)], {"Fernhill": [1], "Brightholm": [2]}, **columns)
-    assert [False, False] == measured("response_days", case.table, AS_OF).known.tolist()
+    assert [False, False] == measured("response_days", case, AS_OF).known.tolist()
 
 
 def test_a_measure_that_nothing_can_compute_yet_is_unknown_for_all():
     case = make_case([numbers("a", 1)], {"Fernhill": [1]})
-    assert [False] == measured("landed_cost_per_piece", case.table, AS_OF).known.tolist()
+    assert [False] == measured("landed_cost_per_piece", case, AS_OF).known.tolist()

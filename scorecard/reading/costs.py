@@ -54,7 +54,7 @@ def read_costs(makers: MakersReading, criteria: CriteriaReading, options: Readin
     options : what to set aside, today, and the most rows
     """
     try:
-        filled = {name: found for name in COST_SHEETS if (found := _filled(makers, name)) is not None}
+        filled = {name: found for name in COST_SHEETS if (found := filled_sheet(makers, name)) is not None}
         if not filled:
             return CostsReading()
         from scorecard.reading.cost_inputs import gathered
@@ -64,7 +64,7 @@ def read_costs(makers: MakersReading, criteria: CriteriaReading, options: Readin
         return CostsReading(problems=refused.problems)
 
 
-def _filled(makers: MakersReading, name: str) -> FilledSheet | None:
+def filled_sheet(makers: MakersReading, name: str) -> FilledSheet | None:
     """Return a sheet of the workbook if it holds anything below its first row."""
     sheet = makers.book.sheet(name) if makers.book else None
     if sheet is None:

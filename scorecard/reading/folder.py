@@ -4,6 +4,7 @@ Enters: a folder, or single files in place of its own. Leaves: the case, or an `
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from scorecard.case import Case
 from scorecard.errors import InputError, Place, Problem
 from scorecard.reading.costs import CostsReading, read_costs
 from scorecard.reading.criteria_file import CriteriaReading, read_criteria
+from scorecard.reading.dealings import DealingsReading, read_dealings
 from scorecard.reading.makers import ROW_LIMIT, MakersReading, ReadingOptions, read_makers
 
 CRITERIA_FILE = "criteria.toml"
@@ -61,15 +63,24 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
     options = ReadingOptions(set_aside=set_aside, as_of=as_of, row_limit=row_limit)
     makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.brief, options=options)
-    costs = read_costs(makers, criteria, options)
-    return _case(criteria, makers, costs, warnings)
+    further = _Further(costs=read_costs(makers, criteria, options), dealings=read_dealings(makers, criteria, options))
+    return _case(criteria, makers, further, warnings)
 
 
-def _case(criteria: CriteriaReading, makers: MakersReading, costs: CostsReading, warnings: Sequence[Problem]) -> Case:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Further:
+    """What the workbook's further sheets say."""
+
+    costs: CostsReading
+    dealings: DealingsReading
+
+
+def _case(criteria: CriteriaReading, makers: MakersReading, further: _Further, warnings: Sequence[Problem]) -> Case:
     """Return the readings as one case, if none has a problem."""
-    problems = criteria.problems + makers.problems + costs.problems
-    noticed = (*criteria.warnings, *warnings, *makers.warnings, *costs.warnings)
-    set_aside = makers.set_aside + costs.set_aside
+    costs, dealings = further.costs, further.dealings
+    problems = criteria.problems + makers.problems + costs.problems + dealings.problems
+    noticed = (*criteria.warnings, *warnings, *makers.warnings, *costs.warnings, *dealings.warnings)
+    set_aside = makers.set_aside + costs.set_aside + dealings.set_aside
     if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
         raise InputError(problems, noticed, set_aside)
     return Case(
@@ -81,6 +92,8 @@ def _case(criteria: CriteriaReading, makers: MakersReading, costs: CostsReading,
         warnings=noticed,
         set_aside=set_aside,
         costs=costs.inputs,
+        samples=dealings.samples,
+        checks=dealings.checks,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )
 

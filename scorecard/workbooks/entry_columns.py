@@ -6,6 +6,9 @@ Leaves: tables that the workbook's headings, notes, drop-downs and Guide are all
 from dataclasses import dataclass
 from typing import Literal
 
+from scorecard.checks import STATES, USUAL_CHECKS
+from scorecard.samples import DECISIONS, KINDS
+
 Kind = Literal["name", "text", "number", "money", "percent", "date", "choice"]
 
 MAY_HOLD: dict[Kind, str] = {
@@ -39,9 +42,7 @@ PRICE_IS_FOR = ("each", "all")
 PRICE_COVERS = ("goods", "goods and freight", "to my door, duty and tax paid", "don't know")
 WAYS = ("sea", "air", "express", "rail", "road", "post")
 DELIVERY_TERMS = ("EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "CFR", "CIF")
-ROUNDS = ("photograph", "sample", "pre-production sample")
-DECISIONS = ("approved", "approved with changes", "another round", "refused")
-STATES = ("yes", "no", "waiting", "does not apply")
+CHECK_NAMES = tuple(check.name for check in USUAL_CHECKS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,7 +215,7 @@ SAMPLES = EntrySheet(
     columns=(
         _SAME_MAKER,
         _choice(
-            "Round", "What was sent: a picture, a sample, or one made by the process of the full run", "You", ROUNDS
+            "Round", "What was sent: a picture, a sample, or one made by the process of the full run", "You", KINDS
         ),
         _column("Asked on", "The day on which you asked for it", "Your messages", "date"),
         _column("Received on", "The day on which it came", "The parcel, or the message with the picture", "date"),
@@ -227,6 +228,12 @@ SAMPLES = EntrySheet(
         ),
         _column("Size off mm", "How far the print's width is from the width asked for", "Measure", "number", "mm"),
         _choice("Decision", "What you told the maker", "You", DECISIONS),
+        _column(
+            "Colour wanted L*a*b*",
+            "The colour that matters most, as three numbers, only if it was measured",
+            "A colour meter on your own print; a photograph or a screen cannot settle a colour",
+        ),
+        _column("Colour measured L*a*b*", "The same colour on the sample, as measured", "The same colour meter"),
         _NOTES,
     ),
 )
@@ -236,7 +243,7 @@ CHECKS = EntrySheet(
     about="One row per thing that you checked about a maker before paying",
     columns=(
         _SAME_MAKER,
-        _column("Check", "What was checked, such as: company found in its register", "Your own list"),
+        _choice("Check", "What was checked; one of the list, or your own words", "The list, or your own", CHECK_NAMES),
         _choice("State", "How it came out", "You", STATES),
         Column(heading="Evidence", meaning="What you saw, and where", where="A link, or a file name", wide=True),
         _column("Date", "The day on which you checked", "You", "date"),

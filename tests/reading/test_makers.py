@@ -10,7 +10,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from scorecard.brief import Brief
-from scorecard.criteria import Steady
+from scorecard.case import Case
+from scorecard.criteria import CriteriaSet, Steady
 from scorecard.measures import measured
 from scorecard.reading.csv_cells import CsvSheet
 from scorecard.reading.makers import MakersReading, ReadingOptions, read_makers
@@ -211,18 +212,25 @@ def test_days_are_counted_from_the_same_start_as_pythons(tmp_path):
     assert days == [table.asked_on[0], table.answered_on[0]]
 
 
+def days_of(table):
+    """Return the response days of a table."""
+    brief = Brief(item="mug", quantity=200)
+    case = Case(title="mug", brief=brief, criteria=CriteriaSet((numbers("a"),)), table=table)
+    return measured("response_days", case, date(2026, 11, 25))
+
+
 @pytest.mark.parametrize("there", ["Asked on", "Answered on", None])
 def test_response_days_are_unknown_for_all_where_a_column_of_days_is_missing(tmp_path, there):
     row, headings = ((*GOOD, "2026-11-02"), (*COLUMNS, there)) if there else (GOOD, COLUMNS)
     table = read_rows(tmp_path, row, headings=headings).table
 
-    assert [False] == measured("response_days", table, date(2026, 11, 25)).known.tolist()
+    assert [False] == days_of(table).known.tolist()
 
 
 def test_response_days_are_at_least_those_so_far_where_the_answer_is_blank(tmp_path):
     table = read_rows(tmp_path, (*GOOD, "2026-11-20", None, None), headings=WITH_DAYS).table
 
-    assert [3.0] == measured("response_days", table, date(2026, 11, 25)).low.tolist()
+    assert [3.0] == days_of(table).low.tolist()
 
 
 def test_an_answer_without_a_question_is_a_warning(tmp_path):

@@ -1,0 +1,55 @@
+"""The sheets Samples and Checks: how samples were judged, and what was looked into.
+
+Enters: the makers' workbook. Leaves: rounds and checks, in sheet order, with every problem at its cell.
+"""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from scorecard.errors import InputError, Problem
+from scorecard.reading.costs import filled_sheet
+from scorecard.reading.criteria_file import CriteriaReading
+from scorecard.reading.makers import MakersReading, ReadingOptions
+
+if TYPE_CHECKING:
+    from scorecard.checks import Check
+    from scorecard.samples import SampleRound
+
+SAMPLES_SHEET, CHECKS_SHEET = "Samples", "Checks"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DealingsReading:
+    """What was read of dealings with makers.
+
+    Parameters
+    ----------
+    samples, checks : in sheet order; rows with a problem that matters are left out
+    problems, warnings, set_aside : by sheet, row and column
+    """
+
+    samples: "tuple[SampleRound, ...]" = ()
+    checks: "tuple[Check, ...]" = ()
+    problems: tuple[Problem, ...] = ()
+    warnings: tuple[Problem, ...] = ()
+    set_aside: tuple[Problem, ...] = ()
+
+
+def read_dealings(makers: MakersReading, criteria: CriteriaReading, options: ReadingOptions) -> DealingsReading:
+    """Return what the sheets Samples and Checks say.
+
+    Parameters
+    ----------
+    makers : as read, with the workbook
+    criteria : as read; the brief's decimal mark settles numbers typed as text
+    options : what to set aside, today, and the most rows
+    """
+    try:
+        filled = {name: found for name in (SAMPLES_SHEET, CHECKS_SHEET) if (found := filled_sheet(makers, name))}
+        if not filled:
+            return DealingsReading()
+        from scorecard.reading.dealing_rows import gathered
+
+        return gathered(filled, makers, criteria, options)
+    except InputError as refused:
+        return DealingsReading(problems=refused.problems)
