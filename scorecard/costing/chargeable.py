@@ -79,7 +79,7 @@ def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End)
     """
     if offer.cost is not None:
         return offer.cost.at(end), f"offered: {priced(offer.cost.at(end), offer.currency)}"
-    rate, unit = _rate(offer)
+    rate, unit = _rate(offer, rule)
     assert offer.carton is not None, "a rate is read with its carton"  # noqa: S101 - the reader refuses it before
     count = Decimal(carton_count(offer.carton, quantity))
     gross, cm3 = times(count, offer.carton.kg), times(count, volume_cm3(offer.carton, rule))
@@ -93,10 +93,10 @@ def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End)
     return added([charged, surcharge]), words
 
 
-def _rate(offer: FreightOffer) -> tuple[Span, Decimal]:
+def _rate(offer: FreightOffer, rule: ShippingRule) -> tuple[Span, Decimal]:
     """Return the rate of an offer without a cost, and the kg that it is for."""
     if offer.rate_per_revenue_ton is not None:
-        return offer.rate_per_revenue_ton, _KG_PER_TON
+        return offer.rate_per_revenue_ton, rule.kg_per_m3 or _KG_PER_TON
     assert offer.rate_per_kg is not None, "an offer has a cost or a rate"  # noqa: S101 - the reader refuses it before
     return offer.rate_per_kg, Decimal(1)
 

@@ -4,11 +4,22 @@ Enters: the parts of a shipment's cost in the authority's currency, and the user
 where the authority does not round. Bases: ``import_presets``, with their legal sources.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from types import MappingProxyType
 
 from scorecard.costing.amounts import ZERO, added, minor_unit, percent_of, priced, shown, times, to_step
-from scorecard.costing.importing import Cutting, ImportRules
+from scorecard.costing.importing import Cutting, ImportRules, TaxBase
+
+_TAX_BASE_WORDS: Mapping[TaxBase, str] = MappingProxyType(
+    {
+        "none": "nothing",
+        "duty base and duty": "customs value and duty",
+        "and freight and insurance": "customs value, duty, freight and insurance",
+        "and all costs to the door": "customs value, duty and all costs to the door",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,7 +140,5 @@ def duty_words(border: Border, percent: Decimal, rules: ImportRules) -> str:
 
 def tax_words(border: Border, percent: Decimal, rules: ImportRules) -> str:
     """Return how the import tax was worked out."""
-    base = "duty base and duty"
-    named = base if rules.tax_base == base else f"{base} {rules.tax_base}"
     local = f", of which {priced(border.local_tax, rules.currency)} local tax" if border.local_tax else ""
-    return f"{shown(percent)} % of {priced(border.tax_base, rules.currency)} ({named}){local}"
+    return f"{shown(percent)} % of {priced(border.tax_base, rules.currency)} ({_TAX_BASE_WORDS[rules.tax_base]}){local}"

@@ -18,6 +18,7 @@ from scorecard.costing.replies import Reply
 Group = Literal["maker", "freight", "border", "payment", "extra"]
 
 _AT_A_BORDER: Parts = frozenset({"export clearance", "clearance", "duty"})
+_AT_A_TERMINAL: Parts = frozenset({"origin charges", "loading on board", "arrival charges"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,9 +69,15 @@ class Situation:
 
     @property
     def left_to_pay(self) -> Parts:
-        """The parts of this journey that neither the price nor the freight offer pays for."""
+        """The parts of this journey that neither the price nor the freight offer pays for.
+
+        Within one customs territory there is nothing to clear, and by road, post or express no port or terminal to pay.
+        """
         parts = frozenset(PARTS) - self.coverage.parts - self.freight_parts
-        return parts if self.crosses_border else parts - _AT_A_BORDER
+        if self.crosses_border:
+            return parts
+        by_terminals = self.way in ("sea", "air", "rail")
+        return parts - _AT_A_BORDER if by_terminals else parts - _AT_A_BORDER - _AT_A_TERMINAL
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,19 +150,21 @@ def entry(label: Label, amount: Decimal, currency: str, working: str, rates: Rat
     working : how it was worked out, to which the exchange is added
     """
     home = to_minor(rates.to_home(amount, currency), rates.home)
-    words = working + exchange_words(amount, currency, rates)
+    sum_words = priced(amount, currency)
+    told = working if working.endswith(sum_words) or currency == rates.home else f"{working} = {sum_words}"
+    words = told + exchange_words(currency, rates)
     return Entry(label=label, cost=home, paid=home, working=words, foreign=currency != rates.home)
 
 
-def exchange_words(amount: Decimal, currency: str, rates: Rates) -> str:
-    """Return how an amount came into the brief's currency; "" where it was in it."""
+def exchange_words(currency: str, rates: Rates) -> str:
+    """Return the rate by which an amount came into the brief's currency; "" where it was in it."""
     if currency == rates.home:
         return ""
     rate = rates.rates[currency]
     dated = f" ({rate.dated.isoformat()})" if rate.dated else ""
     if rate.means == "home for one":
-        return f" = {priced(amount, currency)}, at {shown(rate.figure)} {rates.home} for 1 {currency}{dated}"
-    return f" = {priced(amount, currency)}, at {shown(rate.figure)} {currency} for 1 {rates.home}{dated}"
+        return f", at {shown(rate.figure)} {rates.home} for 1 {currency}{dated}"
+    return f", at {shown(rate.figure)} {currency} for 1 {rates.home}{dated}"
 
 
 def costs(entries: Iterable[Entry]) -> Decimal:

@@ -56,7 +56,8 @@ class FreightOffer:
         only, and neither is the brief's quantity. With a rate: a blank one is no bound
     cost : of the whole shipment
     rate_per_kg : of one chargeable kg
-    rate_per_revenue_ton : of one cubic metre or 1000 kg, from a column of that name where there is one (sea, rail)
+    rate_per_revenue_ton : of one cubic metre, or of the kg that it counts as (1000 unless set), from a column of that
+        name where there is one (sea, rail)
     days : the journey, door to door
     carton : how the pieces are packed
     covers : from a column "Freight covers" where there is one; None: as ``ShippingRule.covers`` of the way

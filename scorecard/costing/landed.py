@@ -156,8 +156,9 @@ def ways_of(reply: Reply, readings: Sequence[Coverage], offers: Sequence[Freight
 
 
 def with_offer(situation: Situation, offers: Sequence[FreightOffer]) -> Situation:
-    """Return a situation with the cheapest offer (by the middle of its cost) that fits its quantity, or with those
-    that were missed.
+    """Return a situation with the cheapest offer that fits its quantity, or with those that were missed.
+
+    The cheapest by the middle of its cost.
 
     Parameters
     ----------

@@ -91,6 +91,6 @@ def credit_entries(situation: Situation, end: End) -> list[Entry]:
     spent = situation.facts.maker in situation.inputs.settings.sampled
     opposite: End = "high" if end == "low" else "low"
     amount = price.low if price.high is None else price.at(opposite if spent else end)
-    words = f"{priced(amount, row.currency)} comes off the bill for {situation.quantity} pieces"
+    words = f"comes off the bill for {situation.quantity} pieces: {priced(amount, row.currency)}"
     made = entry(SAMPLE_CREDITED, amount, row.currency, words, situation.inputs.rates)
     return [replace(made, cost=ZERO - made.cost, paid=ZERO - made.paid)]

@@ -61,6 +61,15 @@ def test_eight_boxes_by_courier_count_as_77_kg():
     assert Decimal("77.0") == chargeable_kg(Decimal(45), 8 * volume_cm3(BOX, EXPRESS), EXPRESS)
 
 
+def test_where_a_cubic_metre_counts_as_500_kg_a_revenue_ton_is_500_kg():
+    # Singapore's local consolidators, by a forwarder's page
+    packed = offer(way="sea", rate_per_revenue_ton=Span.of(100), carton=replace(PACKAGE, kg=Decimal(100)))
+    local = replace(SEA, kg_per_m3=Decimal(500), minimum_kg=Decimal(500))
+
+    # 5,000 kg count as 10 revenue tons, more than the 8.2215 m³
+    assert Decimal(1000) == freight_at(packed, local, 500, "low")[0]
+
+
 def test_the_working_names_cartons_size_and_weight():
     words = freight_at(offer(rate_per_kg=Span.of(3), carton=BOX), AIR, 200, "low")[1]
 

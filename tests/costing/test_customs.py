@@ -128,7 +128,7 @@ def test_the_working_names_rate_base_and_local_tax():
     found = border("JP", 4, 10, goods=100_000)
 
     assert "4 % of 100000 JPY (price, freight and insurance)" == duty_words(found, Decimal(4), rules)
-    assert "10 % of 104000 JPY (duty base and duty), of which 2200 JPY local tax" == tax_words(
+    assert "10 % of 104000 JPY (customs value and duty), of which 2200 JPY local tax" == tax_words(
         found, Decimal(10), rules
     )
 

@@ -22,13 +22,24 @@ def test_an_amount_comes_into_the_brief_s_currency_to_its_minor_unit():
     assert (Decimal("3.34"), True) == (made.cost, made.foreign)
 
 
+def test_a_sum_in_another_currency_is_said_once():
+    works = [
+        entry(GOODS, Decimal(10), "USD", told, dollars()).working for told in ("2 × 5.00 USD", "quoted: 10.00 USD")
+    ]
+
+    assert [
+        "2 × 5.00 USD = 10.00 USD, at 1.25 USD for 1 GBP",
+        "quoted: 10.00 USD, at 1.25 USD for 1 GBP",
+    ] == works
+
+
 def test_the_exchange_is_said_with_its_direction_and_day():
     there = Rate(currency="USD", figure=Decimal("0.8"), dated=date(2026, 11, 20))
 
-    assert [" = 10.00 USD, at 1.25 USD for 1 GBP", " = 10.00 USD, at 0.8 GBP for 1 USD (2026-11-20)", ""] == [
-        exchange_words(Decimal(10), "USD", dollars()),
-        exchange_words(Decimal(10), "USD", Rates(home="GBP", rates={"USD": there})),
-        exchange_words(Decimal(10), "GBP", dollars()),
+    assert [", at 1.25 USD for 1 GBP", ", at 0.8 GBP for 1 USD (2026-11-20)", ""] == [
+        exchange_words("USD", dollars()),
+        exchange_words("USD", Rates(home="GBP", rates={"USD": there})),
+        exchange_words("GBP", dollars()),
     ]
 
 
@@ -45,6 +56,14 @@ def test_a_border_is_taken_to_be_crossed_unless_both_countries_are_known_to_shar
 
 def test_without_a_border_there_is_nothing_to_clear():
     assert not {"export clearance", "clearance", "duty"} & situation("GB").left_to_pay
+
+
+@pytest.mark.parametrize(("way", "terminals"), [("sea", True), ("road", False), (None, False)])
+def test_within_one_territory_only_ships_planes_and_trains_have_terminals_to_pay(way, terminals):
+    near = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+    (cost,) = landed(quote(5, way=way), makers=near)
+
+    assert terminals == ("arrival charges" in cost.readings[0].situation.left_to_pay)
 
 
 def test_the_freight_offer_pays_for_what_it_covers():
