@@ -11,7 +11,7 @@ import numpy as np
 
 from scorecard.asks import question_phrase
 from scorecard.calculation import Calculation
-from scorecard.words import counted, listed, rounded
+from scorecard.words import counted, drawn, listed, rounded
 
 STAGE = "Whom to write to, not yet whom to order from: price and freight are not in this ranking."
 NAMED = 10  # names in one list
@@ -219,13 +219,13 @@ def listed_apart(phrases: Sequence[str]) -> str:
 def weightings_sentence(calculation: Calculation) -> str | None:
     """Return who leads most random weightings, where that is clearly not a leader; else None."""
     said = [
-        f"{DRAWN[kind]}, {calculation.case.table.makers[maker]} leads most often ({of_hundred(share)})"
+        f"{DRAWN[kind]}, {calculation.case.table.makers[maker]} leads most often ({share} of 100)"
         for kind, maker, share in _most_often(calculation)
     ]
     return "; ".join([said[0], *(f"{one[:1].lower()}{one[1:]}" for one in said[1:])]) if said else None
 
 
-def _most_often(calculation: Calculation) -> Iterator[tuple[str, int, float]]:
+def _most_often(calculation: Calculation) -> Iterator[tuple[str, int, str]]:
     """Yield kinds of weightings with the maker that leads them most often, by more than the draws leave open."""
     front, leaders = calculation.firmness.front, set(calculation.ranking.leaders)
     weights = calculation.shares[calculation.shares > 0]
@@ -236,7 +236,7 @@ def _most_often(calculation: Calculation) -> Iterator[tuple[str, int, float]]:
         best = max(range(len(front)), key=lambda at: first[at])
         leading = max(share for maker, share in zip(front, first, strict=True) if maker in leaders)
         if first[best] - leading > 2 * found.half_width:
-            yield kind, front[best], first[best]
+            yield kind, front[best], drawn(first[best], found.half_width)
 
 
 def leader_change(before: Calculation, after: Calculation) -> str:

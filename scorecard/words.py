@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
+from math import floor, log10
 from difflib import SequenceMatcher, get_close_matches
 
 CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
@@ -42,6 +43,40 @@ def rounded(number: float, decimals: int = 1) -> str:
     """
     text = f"{number:.{decimals}f}"
     return text.lstrip("-") if float(text) == 0 else text
+
+
+def decimals_meant(half_width: float) -> int:
+    """Return how many decimals of a figure of 100 mean anything: none whose unit is smaller than the half-width.
+
+    Parameters
+    ----------
+    half_width : a part of 1
+
+    Examples
+    --------
+    >>> decimals_meant(0.004), decimals_meant(0.001), decimals_meant(0.0)
+    (0, 1, 1)
+    """
+    return 1 if half_width == 0 else min(1, max(0, floor(1e-9 - log10(100 * half_width))))
+
+
+def drawn(share: float, half_width: float) -> str:
+    """Return a share of random draws as so many of 100: no finer than the draws allow, and all only where it was all.
+
+    Parameters
+    ----------
+    share, half_width : parts of 1
+
+    Examples
+    --------
+    >>> drawn(0.613, 0.004), drawn(0.613, 0.001), drawn(0.002, 0.004), drawn(0.999, 0.004)
+    ('61', '61.3', 'under 1', 'over 99')
+    """
+    decimals = decimals_meant(half_width)
+    figure, least = rounded(100 * share, decimals), 10**-decimals
+    if float(figure) == 0:
+        return f"under {rounded(least, decimals)}"
+    return f"over {rounded(100 - least, decimals)}" if float(figure) == 100 and share < 1 else figure
 
 
 def listed(words: Iterable[str], link: str = "and") -> str:

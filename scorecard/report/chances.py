@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.firmness import KINDS
-from scorecard.words import counted, rounded
+from scorecard.sensitivity.rank_shares import RankShares
+from scorecard.words import counted, drawn, rounded
 
 MOST = 10  # makers told of
 
@@ -47,7 +48,7 @@ def chances_of(calculation: Calculation) -> Chances:
     rows = tuple(
         Chance(
             maker=calculation.case.table.makers[front[at]],
-            figures=tuple(of_draws(column[at], found[kind].draws) for kind, column in zip(KINDS, first, strict=True)),
+            figures=tuple(of_draws(column[at], found[kind]) for kind, column in zip(KINDS, first, strict=True)),
         )
         for at in leading[:MOST]
     )
@@ -59,21 +60,14 @@ def chances_of(calculation: Calculation) -> Chances:
     )
 
 
-def of_draws(share: float, draws: int) -> str:
-    """Return a share of some draws as so many of 100; 0 of n is told as under 3/n, never as nothing.
+def of_draws(share: float, found: RankShares) -> str:
+    """Return a share as so many of 100, no finer than the draws allow; 0 of n is told as under 3/n, never as nothing.
 
     References
     ----------
     The rule of three: with 0 of n seen, the upper end of a 95 % interval is about 3/n.
-
-    Examples
-    --------
-    >>> of_draws(0.613, 65536), of_draws(0.0, 65536), of_draws(0.0, 200)
-    ('61.3', 'under 0.1', 'under 1.5')
     """
-    if share >= 0.0005:
-        return rounded(100 * share)
-    return f"under {rounded(max(0.1, 300 / draws))}"
+    return drawn(share, found.half_width) if share else f"under {rounded(max(0.1, 300 / found.draws))}"
 
 
 def _rest(calculation: Calculation, more: int, leading: Sequence[int]) -> str | None:

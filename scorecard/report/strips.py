@@ -5,13 +5,12 @@ Enters: a calculation. Leaves: for each kind of weightings a table, with no more
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import floor, log10
 
 from scorecard.calculation import Calculation
 from scorecard.firmness import KINDS
 from scorecard.report.charts import percent
 from scorecard.sensitivity.rank_shares import RankShares
-from scorecard.words import counted, listed, rounded
+from scorecard.words import counted, decimals_meant, listed, rounded
 
 MOST = 10  # makers, and ranks, in a strip
 
@@ -76,7 +75,7 @@ def _headings(spread: str) -> Mapping[str, str]:
 
 
 def _strip(heading: str, names: Sequence[str], found: RankShares) -> Strip:
-    decimals = decimals_for(found.half_width)
+    decimals = decimals_meant(found.half_width)
     rows = found.shares[: len(names), :MOST].tolist()
     return Strip(
         heading=heading,
@@ -87,21 +86,6 @@ def _strip(heading: str, names: Sequence[str], found: RankShares) -> Strip:
             (name, tuple(_cell(share, decimals) for share in row)) for name, row in zip(names, rows, strict=True)
         ),
     )
-
-
-def decimals_for(half_width: float) -> int:
-    """Return how many decimals of a figure of 100 mean anything: none whose unit is smaller than the half-width.
-
-    Parameters
-    ----------
-    half_width : a part of 1
-
-    Examples
-    --------
-    >>> decimals_for(0.004), decimals_for(0.001), decimals_for(0.0)
-    (0, 1, 1)
-    """
-    return 1 if half_width == 0 else min(1, max(0, floor(1e-9 - log10(100 * half_width))))
 
 
 def _unit(decimals: int) -> str:

@@ -1,6 +1,8 @@
+import numpy as np
 from cases import make_case, numbers
 
 from scorecard.report.chances import chances_of, of_draws
+from scorecard.sensitivity.rank_shares import RankShares
 
 TWO = [numbers("rating", 30), numbers("price", 10)]
 
@@ -27,4 +29,8 @@ def test_nothing_is_drawn_for_a_maker_alone(assessed):
 
 
 def test_never_in_65536_draws_is_under_a_tenth_of_100():
-    assert "under 0.1" == of_draws(0.0, 65536)
+    assert "under 0.1" == of_draws(0.0, RankShares(draws=65536, half_width=0.004, shares=np.zeros((1, 1))))
+
+
+def test_no_figure_is_finer_than_the_draws_allow():
+    assert "61" == of_draws(0.613, RankShares(draws=40960, half_width=0.0049, shares=np.zeros((1, 1))))

@@ -98,6 +98,10 @@ def test_words_of_a_drawing_stay_on_the_screen(page):
     assert [] == [box for words in page.evaluate(WORDS) for box in words if box[0] < 0 or box[1] > width]
 
 
+def test_nothing_scrolls_sideways_in_a_field_of_any_size(page):
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= page.viewport_size["width"]
+
+
 def test_no_words_of_a_drawing_are_smaller_than_11_pixels(page):
     assert min(page.evaluate(SIZES_OF_WORDS)) >= 11
 

@@ -1,5 +1,6 @@
 """The page in Chromium: accessible, legible, within the screen, silent, printable; light and dark, wide and narrow."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -159,3 +160,32 @@ def test_a_page_with_set_aside_cells_and_contacts_is_accessible_too(opened, fiel
     details = {"Web page": ("https://pots.example/x",) * 6, "Notes": ("kind",) * 6}
     html = render(replace(case, table=replace(case.table, details=details)), with_contacts=True)
     assert [] == violations(opened(html))
+
+
+# an answer is words, be it a bare number
+ALIGNMENT = """() => [...document.querySelectorAll('tbody td, tfoot td')]
+  .filter(one => !one.matches('.working tbody td:nth-child(-n + 3)'))
+  .filter(one => /^[<>−+]?[0-9][0-9.,]*$/.test(one.innerText.trim()))
+  .filter(one => getComputedStyle(one).textAlign !== 'right').map(one => one.closest('table').className)"""
+
+
+def test_the_page_that_axe_sees_holds_every_kind_of_drawing(html):
+    assert [] == [name for name in ("against", "strip", "scale") if f'class="{name}"' not in html]
+
+
+def test_numbers_stand_to_the_right_in_every_table(opened, html):
+    page = opened(html)
+    page.evaluate(UNFOLD)
+    assert [] == page.evaluate(ALIGNMENT)
+
+
+def test_a_number_that_stands_to_the_left_is_found(opened, html):
+    page = opened(html)
+    page.evaluate("() => document.querySelectorAll('.receipt td').forEach(one => { one.style.textAlign = 'left' })")
+    assert {"receipt"} == set(page.evaluate(ALIGNMENT))
+
+
+@pytest.mark.parametrize("selector", [".ranking td:nth-child(3)", ".receipt td", ".ranges td:nth-child(3)"])
+def test_what_decides_is_told_to_one_decimal(opened, html, selector):
+    found = opened(html).locator(selector).all_inner_texts()
+    assert (True, []) == (len(found) > 0, [one for one in found if not re.fullmatch(r"[−+]?\d+\.\d|–", one)])
