@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
+from math import nan
 from typing import Literal
 
 from scorecard.costing.amounts import OPEN, added
@@ -76,3 +77,23 @@ def chosen_ways(costs: Iterable[LandedCost], as_of: date, need_by: date | None) 
 def cheapest_first(costs: Iterable[LandedCost]) -> list[LandedCost]:
     """Return costs with the cheapest good piece first, those with a cost missing last."""
     return sorted(costs, key=cheapness)
+
+
+def answer_of_cost(cost: LandedCost | None) -> tuple[float, float]:
+    """Return the measure ``landed_cost_per_piece`` of a maker's chosen way, in the brief's currency.
+
+    Returns
+    -------
+    least and most; infinite at an open end; NaN at both where nothing is quoted or a cost is missing
+    """
+    if cost is None or not cost.is_complete:
+        return nan, nan
+    low, high = cost.per_good_piece
+    return float(low), float(high)
+
+
+def answer_of_days(cost: LandedCost | None) -> tuple[float, float]:
+    """Return the measure ``days_to_door`` of a maker's chosen way: least and most; NaN at both where not known."""
+    if cost is None or cost.days is None:
+        return nan, nan
+    return float(cost.days.at("low")), float(cost.days.at("high"))

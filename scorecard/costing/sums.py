@@ -23,7 +23,8 @@ class Line:
     Parameters
     ----------
     key : stable, such as "goods", "freight", "charge:Clearance"
-    low, high : what it adds to the total; below 0 for a credit; infinite where there is no telling how much
+    low, high : what it adds to the least and to the greatest total; below 0 for a credit, whose low end may be above
+        its high one; infinite where there is no telling how much
     paid_low, paid_high : what is paid; other than low and high where it comes back
     working : how it was worked out, in words
     """

@@ -2,12 +2,13 @@
 
 from dataclasses import replace
 from datetime import date
+from math import inf, isnan
 
 import pytest
 from quoted import MAKER, TODAY, charge, landed, offer, quote, uk
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.choosing import cheapest_first, chosen_way, chosen_ways, in_time
+from scorecard.costing.choosing import answer_of_cost, answer_of_days, cheapest_first, chosen_way, chosen_ways, in_time
 
 CLEARED = uk(charges=(charge("Clearance", 18, "clearance", group="border"),))
 
@@ -89,3 +90,31 @@ def test_the_same_cost_by_the_same_way_is_chosen_whatever_the_order():
     later = tuple(replace(cost) for cost in reversed(costs))
 
     assert chosen_way(costs, TODAY, None).way == chosen_way(later, TODAY, None).way
+
+
+# the two measures
+
+
+def test_the_measures_of_a_chosen_way_are_its_good_piece_and_its_days():
+    sea = ways()[0]
+
+    # goods 1000, freight 90, duty 43.60, clearance 18, VAT 230.32: 1,381.92 for 200
+    assert ((6.9096, 6.9096), (60.0, 65.0)) == (answer_of_cost(sea), answer_of_days(sea))
+
+
+def test_a_cost_with_a_gap_is_unknown_as_a_measure_and_its_days_are_not():
+    (cost,) = landed(quote(5, days=20), offers=(offer("sea", 90, days=30),))
+
+    assert all(isnan(end) for end in answer_of_cost(cost))
+    assert (50.0, 50.0) == answer_of_days(cost)
+
+
+def test_an_open_cost_and_open_days_reach_without_end():
+    open_span = Span(Span.of(2).low, None)
+    (cost,) = landed(quote(open_span, days=open_span, covers="to my door, duty and tax paid"))
+
+    assert ((2.0, inf), (2.0, inf)) == (answer_of_cost(cost), answer_of_days(cost))
+
+
+def test_without_a_quote_both_measures_are_unknown():
+    assert all(isnan(end) for end in (*answer_of_cost(None), *answer_of_days(None)))

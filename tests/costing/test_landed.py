@@ -359,3 +359,23 @@ def test_a_range_costs_at_its_ends_what_the_ends_cost(wide):
     (cost,) = landed_costs(case(low, wide=wide))
 
     assert (landed_costs(case(low))[0].low, landed_costs(case(high))[0].low) == (cost.low, cost.high)
+
+
+@given(FIGURES, st.sampled_from(["0", "3.17"]), st.sampled_from([None, "goods", "goods and freight"]))
+def test_the_least_is_never_above_the_most(figures, wide, covers):
+    base = case(figures, wide=wide)
+    costs = landed_costs(replace(base, quotes=(replace(base.quotes[0], covers=covers, way="express"),)))
+
+    assert all(cost.low <= cost.high and cost.per_good_piece[0] <= cost.per_good_piece[1] for cost in costs)
+
+
+@given(FIGURES, st.decimals("0.01", 100, places=2), st.sampled_from(["price", "freight", "duty", "tax", "clearance"]))
+def test_whatever_the_price_covers_no_end_falls_when_an_input_cost_rises(figures, rise, which):
+    def cost(f):
+        base = case(f, wide="2")
+        return landed_costs(replace(base, quotes=(replace(base.quotes[0], covers=None, way="express"),)))[0]
+
+    before, after = cost(figures), cost(figures | {which: figures[which] + rise})
+
+    assert before.low <= after.low
+    assert before.high <= after.high
