@@ -12,6 +12,7 @@ import numpy as np
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
+from scorecard.dealing_results import dealings_result
 from scorecard.figures import figure, figures, plain
 from scorecard.firm_results import firm_result, shares_by_criterion
 from scorecard.problem_result import SCHEMA
@@ -63,6 +64,7 @@ def result_of(calculation: Calculation) -> Json:
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
         **({"consistency": pairs} if note.method == "pairs" else {}),
+        **dealings_result(calculation),
         "set_aside": [one.as_json() for one in case.set_aside],
         "warnings": [one.as_json() for one in case.warnings],
     }

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
-from math import floor, log10
 from difflib import SequenceMatcher, get_close_matches
+from math import floor, log10
 
 CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
 

@@ -63,7 +63,7 @@ def gathered(
         rows[name] = read_table(one.rows, HEADINGS[name], findings[name], context, options.row_limit)
         warn_of_hidden_rows(one.sheet, rows[name], findings[name])
     samples = [found for row in rows[SAMPLES_SHEET] if (found := _round(row)) is not None]
-    checks = [found for row in rows[CHECKS_SHEET] if (found := _check(row)) is not None]
+    checks = [made for row in rows[CHECKS_SHEET] if (made := _check(row)) is not None]
     return DealingsReading(
         samples=tuple(samples),
         checks=tuple(checks),

@@ -19,6 +19,7 @@ from scorecard.report.arithmetic import rules_of, workings_of
 from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
 from scorecard.report.chances import chances_of
 from scorecard.report.crossings import crossings_of
+from scorecard.report.dealings import dealings_of
 from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
@@ -118,6 +119,7 @@ def views_of(
         "ruled_out": ruled_out_of(calculation, result, extent.ruled_out),
         "ruled_out_left": out - len(extent.ruled_out),
         "questions": questions_of(calculation),
+        "dealings": dealings_of(calculation),
         "contacts": contacts_of(calculation, extent.detailed) if with_contacts else [],
         "rules": rules_of(calculation),
         "workings": workings_of(calculation, (*extent.detailed, *extent.ruled_out_detailed)),
