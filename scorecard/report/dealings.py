@@ -9,6 +9,7 @@ from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
 from scorecard.report.texts import isolate
 from scorecard.samples import SampleRound, colour_difference, kept_piece, latest_of_each_kind
+from scorecard.value_functions import Floats
 from scorecard.words import counted, listed, rounded, shortest
 
 FIRST = 3  # makers of the ranking who are told of whatever is known of them
@@ -45,7 +46,8 @@ def dealings_of(calculation: Calculation) -> Dealings | None:
     None where no maker is ranked.
     """
     order = calculation.ranking.order
-    told = {one.maker for one in (*calculation.case.samples, *calculation.case.checks)}
+    case = calculation.case
+    told = {one.maker for one in case.samples} | {one.maker for one in case.checks}
     names = calculation.case.table.makers
     chosen = [maker for place, maker in enumerate(order) if place < FIRST or names[maker] in told][:MOST]
     if not chosen:
@@ -61,11 +63,11 @@ def dealings_of(calculation: Calculation) -> Dealings | None:
 def _dealing(calculation: Calculation, maker: int) -> Dealing:
     case, name = calculation.case, calculation.case.table.makers[maker]
     found = checked(case.checks, name)
+    rounds = tuple(sample_words(one) for one in latest_and_undecided(case.samples, name))
     return Dealing(
         maker=isolate(name),
         contact=contact_words(calculation, maker),
-        samples=tuple(sample_words(one) for one in latest_and_undecided(case.samples, name))
-        + _kept(case.samples, name),
+        samples=rounds + _kept(case.samples, name),
         to_check=to_check_words(found),
         signs=tuple(sign_of(one) for one in found.signs),
     )
@@ -82,7 +84,7 @@ def contact_words(calculation: Calculation, maker: int) -> str:
     return f"asked on {asked.isoformat()}, answered on {answered.isoformat()}"
 
 
-def _day(days: Sequence[float], maker: int) -> date | None:
+def _day(days: Floats, maker: int) -> date | None:
     if not len(days) or isnan(days[maker]):
         return None
     return date.fromordinal(int(days[maker]))
