@@ -143,6 +143,24 @@ def artwork(
     check_artwork(files, wish, as_json=as_json)
 
 
+def watch(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    with_contacts: WithContacts = False,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Score again whenever a file is saved; an open report follows."""
+    from scorecard.cli.scoring import Inputs
+    from scorecard.cli.watching import watch_folder
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
+    watch_folder(inputs, with_contacts=with_contacts, as_json=as_json)
+
+
 def enquire(
     folder: Folder = HERE,
     criteria: CriteriaFile = None,

@@ -45,14 +45,18 @@ def say(message: str) -> None:
     typer.echo(message, err=True)
 
 
-def tell_problems(error: InputError, *, as_json: bool) -> None:
-    """Print every problem of the files: as the result where JSON was asked for, and in words on standard error."""
+def tell_problems(error: InputError, *, as_json: bool, heading: str | None = "nothing was computed:") -> None:
+    """Print every problem of the files: as the result where JSON was asked for, and in words on standard error.
+
+    The heading tells what comes of them; None where that was said before.
+    """
     if as_json:
         from scorecard.problem_result import problems_result
 
         show_json(problems_result(error.problems, error.warnings, error.set_aside))
         return
-    say(f"{counted(len(error.problems), 'problem')} to mend; nothing was computed:")
+    if heading:
+        say(f"{counted(len(error.problems), 'problem')} to mend; {heading}")
     tell(error.problems)
     warnings = [one for one in error.warnings if one.code != "read-as"]
     if warnings:

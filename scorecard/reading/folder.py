@@ -58,7 +58,7 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     """
     folder = Path(path)
     if criteria_file is None or makers_file is None:
-        _refuse_empty(folder, all_is_missing=criteria_file is None and makers_file is None)
+        refuse_empty(folder, all_is_missing=criteria_file is None and makers_file is None)
     chosen, warnings = (Path(makers_file), ()) if makers_file is not None else _makers_file(folder)
     criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
     options = ReadingOptions(set_aside=set_aside, as_of=as_of, row_limit=row_limit)
@@ -98,7 +98,7 @@ def _case(criteria: CriteriaReading, makers: MakersReading, further: _Further, w
     )
 
 
-def _refuse_empty(folder: Path, all_is_missing: bool) -> None:
+def refuse_empty(folder: Path, all_is_missing: bool) -> None:
     """Turn away a folder that is not there, or in which nothing of a sourcing folder is."""
     wanted = "Lay out a sourcing folder with: scorecard start FOLDER"
     place = Place(file=folder.resolve().name if folder == Path() else str(folder))

@@ -17,13 +17,13 @@ def test_help_lists_the_commands_by_the_stage_of_the_work(tmp_path):
     assert said.status == 0
     stages = [said.out.index(f"\n{stage}:") for stage in ("First day", "Trying weights", "Asking")]
     assert stages == sorted(stages)
-    assert re.findall(r"^  (demo|start|check|score|reweigh|enquire)\b", said.out, re.MULTILINE) == [
-        "demo", "start", "check", "score", "reweigh", "enquire",
+    assert re.findall(r"^  (demo|start|check|score|reweigh|watch|enquire)\b", said.out, re.MULTILINE) == [
+        "demo", "start", "check", "score", "reweigh", "watch", "enquire",
     ]  # fmt: skip
 
 
 def test_every_command_has_help_with_an_example(tmp_path):
-    for name in ("demo", "start", "check", "score", "reweigh", "enquire"):
+    for name in ("demo", "start", "check", "score", "reweigh", "watch", "enquire"):
         said = scorecard(name, "--help", cwd=tmp_path)
 
         assert (0, True) == (said.status, "For example: scorecard" in said.out), name
