@@ -3,7 +3,7 @@
 from typing import Any
 
 from scorecard.calculation import Calculation
-from scorecard.figures import figure
+from scorecard.figures import figure, figures
 from scorecard.sensitivity.rank_shares import RankShares
 from scorecard.sensitivity.weight_ranges import WeightRange
 from scorecard.verdict import could_lead, surely_lead
@@ -53,11 +53,10 @@ def _front(calculation: Calculation) -> list[str]:
 
 
 def _rank_shares(calculation: Calculation, found: RankShares) -> Json:
-    rows = zip(_front(calculation), found.shares.tolist(), strict=True)
     return {
         "draws": found.draws,
         "half_width": figure(found.half_width),
-        "shares": {name: [figure(share) for share in row] for name, row in rows},
+        "shares": dict(zip(_front(calculation), figures(found.shares), strict=True)),
     }
 
 
@@ -66,15 +65,17 @@ def _duels(calculation: Calculation) -> Json:
     if found is None:
         return {"duels": {}, "mean_ranks": {}}
     names = _front(calculation)
-    rows = zip(names, found.beats.tolist(), strict=True)
+    rows = zip(names, figures(found.beats), strict=True)
     return {
         "duels": {name: _against_others(name, names, row) for name, row in rows},
-        "mean_ranks": dict(zip(names, map(figure, found.mean_ranks.tolist()), strict=True)),
+        "mean_ranks": dict(zip(names, figures(found.mean_ranks), strict=True)),
     }
 
 
 def _against_others(name: str, names: list[str], row: list[float]) -> Json:
-    return {other: figure(part) for other, part in zip(names, row, strict=True) if other != name}
+    parts = dict(zip(names, row, strict=True))
+    del parts[name]
+    return parts
 
 
 def _range(calculation: Calculation, criterion: int) -> Json:

@@ -11,7 +11,7 @@ import numpy as np
 
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
-from scorecard.criteria import Criterion
+from scorecard.criteria import Criterion, WeightsNote
 from scorecard.dealing_results import dealings_result
 from scorecard.figures import figure, figures, plain
 from scorecard.firm_results import firm_result, shares_by_criterion
@@ -45,8 +45,6 @@ def result_of(calculation: Calculation) -> Json:
     """
     case, ranking, names = calculation.case, calculation.ranking, calculation.case.table.makers
     leaders = [names[maker] for maker in ranking.leaders]
-    note = case.criteria.note
-    pairs = {"ratio": note.ratio, "lambda_max": note.lambda_max, "random_index": note.random_index}
     return {
         "schema": SCHEMA,
         "title": case.title,
@@ -57,17 +55,25 @@ def result_of(calculation: Calculation) -> Json:
         "margin": None if ranking.margin is None else figure(ranking.margin),
         "shares": shares_by_criterion(calculation, calculation.shares.tolist()),
         "typed_weights": {key: plain(float(weight)) for key, weight in case.criteria.typed_weights.items()},
-        "weights_by": note.method,
+        "weights_by": case.criteria.note.method,
         "makers": _makers(calculation),
         "left_out": case.left_out,
         "let_in": _let_in(calculation),
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
-        **({"consistency": pairs} if note.method == "pairs" else {}),
+        **_consistency(case.criteria.note),
         **dealings_result(calculation),
         "set_aside": [one.as_json() for one in case.set_aside],
         "warnings": [one.as_json() for one in case.warnings],
     }
+
+
+def _consistency(note: WeightsNote) -> Json:
+    """Return how consistent judgements by pairs are, where the weights come from these."""
+    if note.ratio is None or note.lambda_max is None:
+        return {}
+    ratio, lambda_max = figure(note.ratio), figure(note.lambda_max)
+    return {"consistency": {"ratio": ratio, "lambda_max": lambda_max, "random_index": note.random_index}}
 
 
 def _makers(calculation: Calculation) -> list[Json]:
