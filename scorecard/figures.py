@@ -6,7 +6,6 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-
 POWERS = 10.0 ** np.arange(23)  # those that a float holds exactly
 LEAST_USUAL, MOST_USUAL = 1e-11, 9e11
 UNSURE = 1e-3  # the scaled number is nearer to its exact value than this

@@ -2,6 +2,8 @@
 
 from typing import Any
 
+import numpy as np
+
 from scorecard.calculation import Calculation
 from scorecard.figures import figure, figures
 from scorecard.sensitivity.rank_shares import RankShares
@@ -35,16 +37,19 @@ def firm_result(calculation: Calculation) -> Json:
 
 
 def _can_lead(calculation: Calculation) -> Json:
-    names = calculation.case.table.makers
+    names, all_found = calculation.case.table.makers, calculation.firmness.can_lead
+    able = [found.shares for found in all_found if found.shares is not None]
+    shares = iter(figures(np.array(able, dtype=float)))
+    keys = calculation.case.criteria.keys
     return {
-        name: {
+        names[maker]: {
             "possible": found.possible,
             "level": found.level,
             "moved": None if found.moved is None else figure(found.moved),
-            "shares": {} if found.shares is None else shares_by_criterion(calculation, found.shares.tolist()),
+            "shares": {} if found.shares is None else dict(zip(keys, next(shares), strict=True)),
             "beaten_by": found.beaten_by and {names[rival]: figure(part) for rival, part in found.beaten_by.items()},
         }
-        for name, found in zip(_front(calculation), calculation.firmness.can_lead, strict=True)
+        for maker, found in zip(calculation.ranking.order, all_found, strict=True)
     }
 
 

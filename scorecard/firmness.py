@@ -64,7 +64,7 @@ class HowFirm:
     front : the ranked makers that shares and duels speak of, the 200 best by score, in the order of rank
     rank_shares : by kind of weightings ("any", "ordered", "near"), shares of (front, ranks)
     duels : who beats whom in what part of all weightings, (front, front); None where nobody is ranked
-    can_lead : of each of the front, whether it can ever lead, rivals by their positions in the sheet
+    can_lead : of each ranked maker in the order of rank, whether it can ever lead; rivals by their positions
     beats : pairs among the front, the first of which beats the second on everything
     over_answers : (criteria,), weight ranges that hold for every filling of the open answers, and for some; None where
         a criterion has all the weight. An answer that rules its maker out lifts nobody and keeps nobody from the lead
@@ -100,7 +100,8 @@ class HowFirm:
 
     def at_best_level(self, maker: int) -> bool:
         """Return whether a maker can lead, but under no weighting alone."""
-        return maker in self.front and self.can_lead[self.front.index(maker)].level
+        order = (*self.front[:1], *self.rivals)
+        return maker in order and self.can_lead[order.index(maker)].level
 
     def typed_ends(self, criterion: int, criteria: CriteriaSet) -> tuple[float | None, float | None]:
         """Return a weight range in weights as typed, the others as they are; None where it has none, or any will do."""
@@ -148,7 +149,7 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, screening: Sc
         front=front,
         rank_shares=_drawn(points, shares, front, settings),
         duels=duels(points.counted[list(front)], shares),
-        can_lead=_can_lead(counted, shares, ranked, front),
+        can_lead=_can_lead(counted, shares, ranked, ranking.order),
         beats=tuple((front[a], front[b]) for a, b in beats_on_everything(points.counted[list(front)], shares)),
         over_answers=_over_answers(points, shares, screening, (ranked, leader)),
     )
@@ -166,9 +167,9 @@ def _over_answers(
     return tuple(replace(one, guaranteed=None) for one in found) if may_fail[leader] else found
 
 
-def _can_lead(counted: Floats, shares: Floats, ranked: tuple[int, ...], front: tuple[int, ...]) -> tuple[CanLead, ...]:
+def _can_lead(counted: Floats, shares: Floats, ranked: tuple[int, ...], order: tuple[int, ...]) -> tuple[CanLead, ...]:
     places = {maker: place for place, maker in enumerate(ranked)}
-    found = can_lead(counted, shares, [places[maker] for maker in front])
+    found = can_lead(counted, shares, [places[maker] for maker in order])
     return tuple(replace(one, beaten_by=_rivals_in_sheet(one.beaten_by, ranked)) for one in found)
 
 

@@ -145,3 +145,13 @@ def test_where_nobody_is_ranked_there_is_nothing_to_tell():
     result = result_on((1,), {"Fernhill": [1]}, limit=Limit(at_least=5))
     empty = ("leaders_by_rule", "smallest_change", "rank_shares", "duels", "mean_ranks", "can_lead")
     assert [{}, [], {}, {}, {}, {}] == [result[key] for key in empty]
+
+
+def test_of_every_ranked_maker_it_is_told_whether_it_can_lead():
+    # the last of many is the best on one criterion, and only there
+    rows = {f"Maker {number}": [90 - number / 10, 50] for number in range(250)} | {"Last": [0, 60]}
+    found = result_on((3, 1), rows)
+    last = found["can_lead"]["Last"]
+
+    assert (251, 200, True) == (len(found["can_lead"]), len(found["duels"]), last["possible"])
+    assert pytest.approx(9 / 10 - 1 / 4) == last["moved"]  # level where 90·(1 - t) + 50·t = 60·t, t = 9/10

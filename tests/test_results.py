@@ -175,7 +175,7 @@ def test_a_criterion_of_weight_0_has_points_and_contributes_nothing():
 
 def test_consistency_is_there_with_pairs_only():
     case = rated((3, 1), {"Fernhill": [1, 2]})
-    pairs = WeightsNote(method="pairs", ratio=0.044, lambda_max=4.118, random_index="table")
+    pairs = WeightsNote(method="pairs", ratio=0.0440000000000004, lambda_max=4.1180000000004, random_index="table")
     noted = result_on(case.with_criteria(CriteriaSet(case.criteria.criteria, pairs)))
     expected = {"ratio": 0.044, "lambda_max": 4.118, "random_index": "table"}
     assert (expected, False) == (noted["consistency"], "consistency" in result_on(case))

@@ -72,7 +72,8 @@ def of_draws(share: float, found: RankShares) -> str:
 
 def _rest(calculation: Calculation, more: int, leading: Sequence[int]) -> str | None:
     """Return how many led at times, and how many never did in the draws although some weighting puts them first."""
-    idle = [one for at, one in enumerate(calculation.firmness.can_lead) if one.possible and at not in leading]
+    drawn = calculation.firmness.can_lead[: len(calculation.firmness.front)]
+    idle = [one for at, one in enumerate(drawn) if one.possible and at not in leading]
     joining = sum(one.level for one in idle)
     said = [f"{counted(more, 'more maker')} led at times."] if more else []
     if len(idle) > joining:

@@ -103,7 +103,7 @@ def _changes(calculation: Calculation) -> tuple[tuple[str, ...], str | None]:
 
 def _never(calculation: Calculation) -> tuple[str, ...]:
     names, firmness = calculation.case.table.makers, calculation.firmness
-    found = list(zip(firmness.front, firmness.can_lead, strict=True))
+    found = list(zip(calculation.ranking.order, firmness.can_lead, strict=True))
     never = [maker for maker, one in found if not one.possible]
     joining = [maker for maker, one in found if one.level and maker not in calculation.ranking.leaders]
     said = []

@@ -13,12 +13,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecard.sensitivity.lead_proofs import Outcome, margin_over, prove
-from scorecard.sensitivity.nearest_lead import nearest_lead
+from scorecard.sensitivity.nearest_at_once import nearest_leads
 from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.sensitivity.weightings import Weightings
 from scorecard.value_functions import Floats
 
 SAMPLES, SAMPLES_AT_ONCE = 2048, 64
+STRONG = 8  # of the makers that often lead, so many are tried as the one rival to be level with
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -78,17 +79,34 @@ def can_lead(points: Floats, shares: Floats, asked: Sequence[int] | None = None)
     [(True, 0.0), (True, 0.25), (False, None)]
     """
     makers = range(len(points)) if asked is None else asked
-    proven = zip(makers, standings(points, shares, makers), strict=True)
-    return tuple(_nearest(points, shares, maker, found) for maker, found in proven)
+    counted = np.flatnonzero(shares > 0)
+    search = _settled(points, shares, makers)
+    proven = {maker: _standing(search.found[maker], counted, len(shares)) for maker in makers}
+    able = [maker for maker, found in proven.items() if found.possible]
+    inner, weights = search.points, shares[counted]
+    scores = inner @ weights
+    rivals = [int(scores.argmax()), *search.likely[:STRONG].tolist()]
+    behind = [maker for maker in able if scores[maker] < scores.max() - TIE]
+    lacking = (search.found[maker] for maker in behind)
+    allowances = [max(0.0, -found.margin) if found else 0.0 for found in lacking]
+    nearest = zip(behind, nearest_leads(inner, weights, behind, allowances, rivals), strict=True)
+    moves = dict.fromkeys(able, (0.0, weights)) | dict(nearest)
+    return tuple(_nearest(proven[maker], moves.get(maker), counted) for maker in makers)
 
 
 def standings(points: Floats, shares: Floats, asked: Sequence[int] | None = None) -> tuple[Standing, ...]:
     """Return whether makers can lead, with a proof but not the nearest weighting: see ``can_lead``."""
     makers = range(len(points)) if asked is None else asked
+    found = _settled(points, shares, makers).found
+    return tuple(_standing(found[maker], np.flatnonzero(shares > 0), len(shares)) for maker in makers)
+
+
+def _settled(points: Floats, shares: Floats, makers: Sequence[int]) -> "_Search":
+    """Return the search of some makers' outcomes, on the criteria that count, when it is done."""
     counted = np.flatnonzero(shares > 0)
     search = _Search(np.ascontiguousarray(points[:, counted]))
     search.settle(shares[counted], makers)
-    return tuple(_standing(search.found[maker], counted, len(shares)) for maker in makers)
+    return search
 
 
 def _standing(found: Outcome | None, counted: NDArray[np.intp], criteria: int) -> Standing:
@@ -100,18 +118,12 @@ def _standing(found: Outcome | None, counted: NDArray[np.intp], criteria: int) -
     return Standing(possible=True, level=found.verdict == "level", shares=weights, beaten_by=None)
 
 
-def _nearest(points: Floats, shares: Floats, maker: int, found: Standing) -> CanLead:
+def _nearest(found: Standing, move: tuple[float, Floats] | None, counted: NDArray[np.intp]) -> CanLead:
     """Return a maker's standing with the nearest weighting in place of the one that proves it."""
-    if found.shares is None:
+    if found.shares is None or move is None:
         return CanLead(possible=False, level=False, moved=None, shares=None, beaten_by=found.beaten_by)
-    counted = np.flatnonzero(shares > 0)
-    inner = points[:, counted]
-    moved, weights = 0.0, shares[counted]
-    if margin_over(inner, maker, weights) < -TIE:
-        allowance = max(0.0, -margin_over(inner, maker, found.shares[counted]))
-        moved, weights = nearest_lead(inner, weights, maker, allowance)
-    spread = _spread(weights, counted, len(shares))
-    return CanLead(possible=True, level=found.level, moved=moved, shares=spread, beaten_by=None)
+    weights = _spread(move[1], counted, len(found.shares))
+    return CanLead(possible=True, level=found.level, moved=move[0], shares=weights, beaten_by=None)
 
 
 def _spread(weights: Floats, counted: NDArray[np.intp], criteria: int) -> Floats:
@@ -128,12 +140,15 @@ class _Search:
         self.points = points
         self.found: list[Outcome | None] = [None] * len(points)
         self.open = np.ones(len(points), dtype=bool)
+        self.likely = np.empty(0, dtype=np.intp)
 
     def settle(self, shares: Floats, makers: Sequence[int]) -> None:
         """Find the outcome of these makers: first of many at once, then of each of the rest."""
-        likely = self._sample(shares)
+        self.likely = likely = self._sample(shares)
         for maker in likely:
             self._beaten_too({int(maker): 1.0})
+        for maker in likely:
+            self._level_too(int(maker))
         for maker in makers:
             if self.open[maker]:
                 outcome = prove(self.points, maker, likely)
@@ -171,6 +186,17 @@ class _Search:
         bounds = (self.points[waiting] - mixed).max(axis=1)
         for maker, bound in zip(waiting[bounds < -TIE], bounds[bounds < -TIE], strict=True):
             self._note(int(maker), Outcome(weights=np.empty(0), margin=-np.inf, mix=mix, bound=float(bound)))
+
+    def _level_too(self, rival: int) -> None:
+        """Note the makers, still open, that are the best on a criterion, and that a rival beats or equals on all."""
+        best = self.points >= self.points.max(axis=0)
+        able = self.open & best.any(axis=1)
+        able[rival] = False
+        waiting = np.flatnonzero(able)
+        bounds = (self.points[waiting] - self.points[rival]).max(axis=1, initial=-np.inf)
+        for maker, bound in zip(waiting[bounds <= TIE].tolist(), bounds[bounds <= TIE].tolist(), strict=True):
+            weights = np.eye(len(best.T))[best[maker].argmax()]
+            self._note(maker, Outcome(weights=weights, margin=0.0, mix={rival: 1.0}, bound=bound))
 
 
 def _samples(shares: Floats) -> list[Floats]:

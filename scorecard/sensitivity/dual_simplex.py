@@ -5,6 +5,7 @@ A programme has few variables and takes in only those constraints that matter, s
 """
 
 from collections.abc import Hashable
+from copy import copy
 from fractions import Fraction
 from typing import Any
 
@@ -61,6 +62,12 @@ class Programme:
         self._table[1 : self._rows, 1:] += self._numbers(np.eye(self.variables))
         self._nonbasic = list(range(1, self._rows))
         self._names: list[Hashable] = [None] * self._rows
+
+    def copy(self) -> "Programme":
+        """Return a programme as far as this one has come, that goes its own way."""
+        other = copy(self)
+        other._table, other._nonbasic, other._names = self._table.copy(), self._nonbasic.copy(), self._names.copy()
+        return other
 
     @property
     def x(self) -> Numbers:

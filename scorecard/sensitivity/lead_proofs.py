@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecard.sensitivity.dual_simplex import EndlessPivotsError, Programme
+from scorecard.sensitivity.smallest_change import without_dust
 from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
@@ -130,6 +131,7 @@ def _leads(points: Floats, maker: int, rival: int, exact: bool) -> NDArray[Any]:
 
 def _outcome(points: Floats, maker: int, weights: Floats, programme: Programme) -> Outcome:
     """Return the outcome with its figures computed anew from the weights and the mix."""
+    weights = without_dust(weights)
     prices = {name: float(price) for name, price in programme.multipliers.items() if isinstance(name, int)}
     parts = {rival: price / sum(prices.values()) for rival, price in prices.items()}
     kept = {rival: part for rival, part in sorted(parts.items()) if part > NO_PART}

@@ -10,6 +10,7 @@ import numpy as np
 
 from scorecard.sensitivity.dual_simplex import EndlessPivotsError, Numbers, Programme
 from scorecard.sensitivity.lead_proofs import SCALE, fractions, margin_over
+from scorecard.sensitivity.smallest_change import without_dust
 from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
@@ -17,7 +18,9 @@ PROVEN = 1e-10
 """How far the weight moved may be from its proven least."""
 
 
-def nearest_lead(points: Floats, shares: Floats, maker: int, allowance: float = 0.0) -> tuple[float, Floats]:
+def nearest_lead(
+    points: Floats, shares: Floats, maker: int, allowance: float = 0.0, start: Programme | None = None
+) -> tuple[float, Floats]:
     """Return the least ½·Σ|w' - w| with which no maker beats a given one, and the weighting w'.
 
     Parameters
@@ -26,6 +29,7 @@ def nearest_lead(points: Floats, shares: Floats, maker: int, allowance: float = 
     shares : (criteria,), all positive, summing to 1
     maker : its position; it must be able to lead
     allowance : by how many points others may be ahead: what it lacks at best, where it can only be level
+    start : ``moves`` of the shares, where it is made for many makers
 
     Raises
     ------
@@ -33,10 +37,10 @@ def nearest_lead(points: Floats, shares: Floats, maker: int, allowance: float = 
         If even fractions prove no answer, as when the maker cannot lead.
     """
     try:
-        found = _solve(points, shares, maker, allowance, exact=False)
+        found = _solve(points, shares, maker, allowance, start.copy() if start else moves(shares))
     except EndlessPivotsError:
         found = None
-    found = found or _solve(points, shares, maker, allowance, exact=True)
+    found = found or _solve(points, shares, maker, allowance, moves(shares, exact=True))
     if found is None:
         raise ArithmeticError(f"no nearest weighting for the maker at position {maker}")
     return found
@@ -60,11 +64,12 @@ def least_possible_move(
     return float(-(shares @ (worth + pays)) - allowance * sum(prices.values()))
 
 
-def _solve(points: Floats, shares: Floats, maker: int, allowance: float, *, exact: bool) -> tuple[float, Floats] | None:
+def _solve(
+    points: Floats, shares: Floats, maker: int, allowance: float, programme: Programme
+) -> tuple[float, Floats] | None:
     """Return the least move and the weighting, or None unless both are proven; rivals are taken in as they matter."""
-    number: Any = fractions if exact else np.asarray
+    number: Any = fractions if programme.exact else np.asarray
     start, own = number(shares), number(points[maker])
-    programme = _moves(start, exact)
     weights, taken = shares, set[int]()
     while True:
         scores = points @ weights
@@ -79,22 +84,22 @@ def _solve(points: Floats, shares: Floats, maker: int, allowance: float, *, exac
         weights = _weights(shares, programme)
 
 
-def _moves(shares: Numbers, exact: bool) -> Programme:
+def moves(shares: Floats, exact: bool = False) -> Programme:
     """Return the programme whose variables are what each criterion gains, then what each loses; each costs half."""
+    start: Numbers = fractions(shares) if exact else shares
     criteria = len(shares)
     programme = Programme(np.full(2 * criteria, 0.5), exact=exact)
     balance = np.repeat([1, -1], criteria)
     programme.require("no more lost than gained", 0, balance)
     programme.require("no more gained than lost", 0, -balance)
     for criterion, row in enumerate(np.eye(criteria)):
-        programme.require(("not below nil", criterion), shares[criterion], np.concatenate([row, -row]))
+        programme.require(("not below nil", criterion), start[criterion], np.concatenate([row, -row]))
     return programme
 
 
 def _weights(shares: Floats, programme: Programme) -> Floats:
     gained, lost = programme.x.astype(float).reshape(2, -1)
-    weights: Floats = np.maximum(shares + gained - lost, 0)
-    return weights
+    return without_dust(shares + gained - lost)
 
 
 def _proven(

@@ -12,6 +12,9 @@ import numpy as np
 from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
+DUST = 1e-12
+"""A weight no greater than this is nil."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SmallestChanges:
@@ -56,27 +59,46 @@ def smallest_changes(points: Floats, shares: Floats, leader: int) -> SmallestCha
     """
     counted = np.flatnonzero(shares > 0)
     leads = points[leader, counted] - points[:, counted]
-    moved_from = _moved_from(leads, shares[counted])
-    moved = moved_from.sum(axis=1)
+    taken = moved_from(leads, shares[counted], _to_close(leads, shares[counted]))
+    moved = taken.sum(axis=1)
     changed = np.zeros_like(points, dtype=float)
-    changed[:, counted] = shares[counted] - moved_from
-    changed[np.arange(len(points)), counted[leads.argmin(axis=1)]] += moved
+    changed[:, counted] = without_dust(given_to_least(leads, shares[counted], taken))
     impossible = leads.min(axis=1) > TIE
     moved[impossible], changed[impossible] = np.nan, np.nan
     return SmallestChanges(moved=moved, shares=changed)
 
 
-def _moved_from(leads: Floats, shares: Floats) -> Floats:
-    """Return the weight taken from each criterion, (makers, criteria): from the greatest lead first."""
+def moved_from(leads: Floats, shares: Floats, to_close: Floats) -> Floats:
+    """Return the weight taken from each criterion, (makers, criteria), so that leads close: the greatest first.
+
+    Parameters
+    ----------
+    leads : (makers, criteria), points by which someone is ahead of each maker
+    shares : (criteria,), all positive, summing to 1
+    to_close : (makers,), how much of the lead, in points of score, is to be closed
+    """
     order = np.argsort(-leads, axis=1, kind="stable")
     taking = np.take_along_axis(leads - leads.min(axis=1, keepdims=True), order, axis=1)
     available = shares[order]
     gains = available * taking
-    still = _to_close(leads, shares)[:, np.newaxis] - (np.cumsum(gains, axis=1) - gains)
+    still = to_close[:, np.newaxis] - (np.cumsum(gains, axis=1) - gains)
     ratio = np.divide(still, taking, out=np.zeros_like(still), where=taking > 0)
     moved = np.empty_like(leads)
     np.put_along_axis(moved, order, np.clip(ratio, 0, available), axis=1)
     return moved
+
+
+def given_to_least(leads: Floats, shares: Floats, taken: Floats) -> Floats:
+    """Return the shares, (makers, criteria), once what is taken goes to the criterion where each lead is least."""
+    weights = shares - taken
+    weights[np.arange(len(leads)), leads.argmin(axis=1)] += taken.sum(axis=1)
+    return weights
+
+
+def without_dust(weights: Floats) -> Floats:
+    """Return weightings, in rows or one, without the parts that are only what rounding left of nil."""
+    kept = np.where(weights > DUST, weights, 0.0)
+    return np.where((kept == weights).all(axis=-1, keepdims=True), weights, kept / kept.sum(axis=-1, keepdims=True))
 
 
 def _to_close(leads: Floats, shares: Floats) -> Floats:

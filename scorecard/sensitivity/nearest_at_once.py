@@ -1,0 +1,87 @@
+"""The nearest weightings of many makers at once, wherever one rival, or the best of a criterion, settles them.
+
+Enters: points and shares on the criteria that count, makers that can lead, and some strong rivals. Leaves: for each
+maker how much weight must be moved, and the weighting. To be level with one rival is the least that must be moved;
+where the weighting that does it leaves nobody ahead, it is the nearest. Nor is anybody ahead of a maker that is best on
+every criterion that keeps weight. Whom neither settles, a linear programme does.
+"""
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from scorecard.sensitivity.nearest_lead import PROVEN, moves, nearest_lead
+from scorecard.sensitivity.smallest_change import given_to_least, moved_from, without_dust
+from scorecard.sensitivity.weight_ranges import TIE
+from scorecard.value_functions import Floats
+
+SCORES_AT_ONCE = 2**18
+"""Scores in a block: few enough for it to stay small however many makers there are."""
+
+Booleans = NDArray[np.bool_]
+
+
+def nearest_leads(
+    points: Floats, shares: Floats, makers: Sequence[int], allowances: Sequence[float], rivals: Sequence[int]
+) -> Iterator[tuple[float, Floats]]:
+    """Yield the least ½·Σ|w' - w| with which no maker beats each of these, and the weighting w'.
+
+    Parameters
+    ----------
+    points : (makers, criteria), 0 to 100; at least two makers
+    shares : (criteria,), all positive, summing to 1
+    makers : positions of makers that can lead
+    allowances : by how many points others may be ahead of each: what it lacks at best, where it can only be level
+    rivals : positions of strong makers, the present leader among them; what is yielded does not depend on them
+    """
+    programme = moves(shares)
+    step = max(1, SCORES_AT_ONCE // len(points))
+    for start in range(0, len(makers), step):
+        some = np.array(makers[start : start + step])
+        allowed = np.array(allowances[start : start + step])
+        settled, moved, weights = _settled(points, shares, some, allowed, rivals)
+        for at, maker in enumerate(some.tolist()):
+            if settled[at]:
+                yield float(moved[at]), weights[at]
+            else:
+                yield nearest_lead(points, shares, maker, float(allowed[at]), programme)
+
+
+def _settled(
+    points: Floats, shares: Floats, makers: NDArray[np.intp], allowances: Floats, rivals: Sequence[int]
+) -> tuple[Booleans, Floats, Floats]:
+    """Return which makers are settled, (makers,), what each moves, and the weighting, (makers, criteria)."""
+    least, nearest = _level_with_one(points, shares, points[makers], allowances, rivals)
+    settled, moved = np.zeros(len(makers), dtype=bool), least.copy()
+    for candidate in (nearest, _on_the_best(points, shares, points[makers])):
+        waiting = np.flatnonzero(~settled)
+        weights = without_dust(candidate[waiting])
+        changes = np.abs(weights - shares).sum(axis=1) / 2
+        scores = weights @ points.T
+        behind = scores.max(axis=1) - scores[np.arange(len(waiting)), makers[waiting]]
+        good = (changes - least[waiting] <= PROVEN) & (behind <= allowances[waiting] + TIE)
+        settled[waiting[good]], moved[waiting[good]], nearest[waiting[good]] = True, changes[good], weights[good]
+    return settled, moved, nearest
+
+
+def _level_with_one(
+    points: Floats, shares: Floats, own: Floats, allowances: Floats, rivals: Sequence[int]
+) -> tuple[Floats, Floats]:
+    """Return what must be moved to be level with the one rival that asks for most, and the weighting that does it."""
+    least, nearest = np.zeros(len(own)), np.tile(shares, (len(own), 1))
+    for rival in rivals:
+        leads = points[rival] - own
+        taken = moved_from(leads, shares, np.maximum(leads @ shares - allowances, 0))
+        moved = taken.sum(axis=1)
+        more = moved > least
+        least[more], nearest[more] = moved[more], given_to_least(leads, shares, taken)[more]
+    return least, nearest
+
+
+def _on_the_best(points: Floats, shares: Floats, own: Floats) -> Floats:
+    """Return weightings, (makers, criteria), with all weight where each maker is the best, the present one elsewhere."""
+    best = own >= points.max(axis=0)
+    weights = np.where(best, shares, 0.0)
+    weights[np.arange(len(own)), best.argmax(axis=1)] += 1 - weights.sum(axis=1)
+    return weights
