@@ -89,36 +89,25 @@ def lead_crossings(lines: ScoreLines) -> tuple[Stretch, ...]:
     (Stretch(leader=1, start=0.0, end=0.5), Stretch(leader=0, start=0.5, end=1.0))
     """
     found: list[Stretch] = []
-    start, leader = 0.0, _steepest(lines, lines.none_on.max() - lines.none_on <= TIE)
-    while (end := _next_crossing(lines, leader, start)) is not None:
+    rises = lines.all_on - lines.none_on
+    start, leader = 0.0, _steepest(rises, np.flatnonzero(lines.none_on.max() - lines.none_on <= TIE))
+    while (passing := _passing(lines, rises, leader)).size:
+        behind = lines.none_on[leader] - lines.none_on[passing]
+        crossings = behind / (rises[passing] - rises[leader])
+        end = max(start, float(crossings.min()))
         if end > start:
             found.append(Stretch(leader=leader, start=start, end=end))
-        start, leader = end, _steepest(lines, _passing(lines, leader) & _level(lines, leader, end))
+        level = behind - end * (rises[passing] - rises[leader]) <= TIE
+        start, leader = end, _steepest(rises, passing[level])
     return (*found, Stretch(leader=leader, start=start, end=1.0))
 
 
-def _next_crossing(lines: ScoreLines, leader: int, start: float) -> float | None:
-    """Return the least share, from ``start`` on, at which another comes level to pass; None where nobody does."""
-    passing = _passing(lines, leader)
-    if not passing.any():
-        return None
-    lead_without, lead_alone = (ends[leader] - ends[passing] for ends in (lines.none_on, lines.all_on))
-    return max(start, float((lead_without / (lead_without - lead_alone)).min()))
-
-
-def _passing(lines: ScoreLines, leader: int) -> NDArray[np.bool_]:
+def _passing(lines: ScoreLines, rises: Floats, leader: int) -> NDArray[np.intp]:
     """Return whose lines are steeper than the leader's and end above it."""
-    lead_without, lead_alone = (ends[leader] - ends for ends in (lines.none_on, lines.all_on))
-    return np.asarray((lead_alone < -TIE) & (lead_without > lead_alone))
+    return np.flatnonzero((lines.all_on - lines.all_on[leader] > TIE) & (rises > rises[leader]))
 
 
-def _level(lines: ScoreLines, leader: int, share: float) -> NDArray[np.bool_]:
-    """Return who is level with the leader at a share, or ahead."""
-    scores = lines.at(share)
-    return np.asarray(scores[leader] - scores <= TIE)
-
-
-def _steepest(lines: ScoreLines, among: NDArray[np.bool_]) -> int:
+def _steepest(rises: Floats, among: NDArray[np.intp]) -> int:
     """Return the one whose line rises most, of equals the first."""
-    rises = np.where(among, lines.all_on - lines.none_on, -np.inf)
-    return int((rises >= rises.max() - TIE).argmax())
+    steep = rises[among]
+    return int(among[(steep >= steep.max() - TIE).argmax()])
