@@ -8,7 +8,7 @@ import re
 from html import escape, unescape
 from pathlib import Path
 
-from scorecard.page_policy import policy_for, widened
+from scorecard.page_policy import policy_for, source_of
 
 HERE = Path(__file__).parent
 SCRIPT = (HERE / "follow.js").read_text(encoding="utf-8")
@@ -49,12 +49,19 @@ def following(page: str, version: int) -> str:
     """
 
     def wider(found: re.Match[str]) -> str:
-        policy = widened(unescape(found[2]), style=STYLE, script=SCRIPT)
-        return f"{found[1]}{policy}{found[3]}"
+        return f"{found[1]}{widened(unescape(found[2]))}{found[3]}"
 
     dressed = POLICY.sub(wider, page, count=1).replace("</head>", f"<style>{STYLE}</style>\n</head>", 1)
     start, end, rest = dressed.rpartition("</body>")
     return f'{start}<script data-version="{version}">{SCRIPT}</script>\n{end}{rest}'
+
+
+def widened(policy: str) -> str:
+    """Return a page's policy that also allows the script and style sheet added here, and requests to the watch."""
+    rules = dict(rule.strip().partition(" ")[::2] for rule in policy.split(";"))
+    for name, text in (("style-src", STYLE), ("script-src", SCRIPT)):
+        rules[name] = f"{rules.get(name, '')} {source_of(text)}".strip()
+    return "; ".join(f"{name} {sources}" for name, sources in (rules | {"connect-src": "'self'"}).items())
 
 
 def waiting_page(words: str) -> str:
