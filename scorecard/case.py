@@ -9,8 +9,11 @@ from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.errors import Problem
 
 if TYPE_CHECKING:
+    from scorecard.care import CareFacts
     from scorecard.checks import Check
     from scorecard.costing.inputs import CostInputs
+    from scorecard.inspection.settings import InspectionSettings
+    from scorecard.orders import OrderRow
     from scorecard.samples import SampleRound
 
 
@@ -39,7 +42,8 @@ class Case:
     set_aside : unreadable cells that were taken as unknown, on the user's word
     sources : the files, in the order in which they were read
     costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
-    samples, checks : rows of the sheets Samples and Checks
+    samples, checks, orders : rows of the sheets Samples, Checks and Orders
+    inspection, care : what the criteria file says of arrival; None where it says nothing
     left_out : how many makers of a very long list were left out of the calculation
     """
 
@@ -54,6 +58,9 @@ class Case:
     costs: "CostInputs | None" = None
     samples: "tuple[SampleRound, ...]" = ()
     checks: "tuple[Check, ...]" = ()
+    orders: "tuple[OrderRow, ...]" = ()
+    inspection: "InspectionSettings | None" = None
+    care: "CareFacts | None" = None
     left_out: int = 0
 
     def with_criteria(self, criteria: CriteriaSet) -> "Case":

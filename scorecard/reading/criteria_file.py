@@ -22,12 +22,14 @@ from scorecard.reading.toml_tables import Notes, Table
 from scorecard.reading.weights_table import DerivedWeights, read_weights
 
 if TYPE_CHECKING:
+    from scorecard.care import CareFacts
+    from scorecard.inspection.settings import InspectionSettings
     from scorecard.reading.cost_tables import CostTables
 
 FORMAT = 1
 OWN_TABLES = ("brief", "criteria", "weights", "firmness")
 COST_TABLES = ("currencies", "import", "shipping", "cost")
-FURTHER_TABLES = ("currencies", "import", "shipping", "schedule", "selling", "cost")
+FURTHER_TABLES = ("currencies", "import", "shipping", "schedule", "selling", "cost", "inspection", "care")
 TOP_KEYS = ("format", "title", *OWN_TABLES, *FURTHER_TABLES)
 
 
@@ -44,6 +46,7 @@ class CriteriaReading:
     criteria_set : the criteria with their weights; None while the file has any problem
     firmness : as given, or as usual
     costs : None where the file says nothing of costs
+    inspection, care : None where the file has no such table
     problems, warnings : in the order of the file
     source : None where the file could not be opened
     """
@@ -54,6 +57,8 @@ class CriteriaReading:
     criteria_set: CriteriaSet | None = None
     firmness: Firmness = field(default_factory=Firmness)
     costs: "CostTables | None" = None
+    inspection: "InspectionSettings | None" = None
+    care: "CareFacts | None" = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
     source: SourceFile | None = None
@@ -103,6 +108,7 @@ def _read_top(top: Table) -> CriteriaReading:
     for key in FURTHER_TABLES:
         top.table(key)
     costs = _read_costs(top, brief)
+    inspection, care = _read_arrival(top)
     criteria, derived = _read_criteria_tables(top)
     _check_format(top)  # last, since it takes back what was said of unknown keys
     is_sound = not top.notes.problems and bool(criteria)
@@ -113,6 +119,8 @@ def _read_top(top: Table) -> CriteriaReading:
         criteria_set=CriteriaSet(criteria, derived.note if derived else WeightsNote()) if is_sound else None,
         firmness=read_firmness(firmness) if firmness else Firmness(),
         costs=costs,
+        inspection=inspection,
+        care=care,
     )
 
 
@@ -123,6 +131,17 @@ def _read_costs(top: Table, brief: Brief | None) -> "CostTables | None":
     from scorecard.reading.cost_tables import read_cost_tables
 
     return read_cost_tables(top, brief)
+
+
+def _read_arrival(top: Table) -> "tuple[InspectionSettings | None, CareFacts | None]":
+    """Return what the file says of inspection and of care; None where it says nothing."""
+    tables = [Table(found, (key,), top.notes) if isinstance(found := top.values.get(key), dict) else None
+              for key in ("inspection", "care")]  # fmt: skip
+    if not any(tables):
+        return None, None
+    from scorecard.reading.arrival_tables import read_care, read_inspection
+
+    return read_inspection(tables[0]), read_care(tables[1])
 
 
 def _check_format(top: Table) -> None:

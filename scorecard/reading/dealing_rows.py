@@ -1,6 +1,6 @@
-"""Rows of the sheets Samples and Checks, as rounds and checks.
+"""Rows of the sheets Samples, Checks and Orders, as rounds, checks and orders.
 
-Enters: the filled sheets, and the makers as read. Leaves: rounds and checks, with every problem at its cell.
+Enters: the filled sheets, and the makers as read. Leaves: rounds, checks and orders, with every problem at its cell.
 """
 
 import re
@@ -12,9 +12,10 @@ from scorecard.costing.amounts import Span
 from scorecard.reading.cells import Fault, quoted
 from scorecard.reading.costs import FilledSheet
 from scorecard.reading.criteria_file import CriteriaReading
-from scorecard.reading.dealings import CHECKS_SHEET, SAMPLES_SHEET, DealingsReading
+from scorecard.reading.dealings import CHECKS_SHEET, DEALING_SHEETS, ORDERS_SHEET, SAMPLES_SHEET, DealingsReading
 from scorecard.reading.findings import Findings, in_order
 from scorecard.reading.makers import MakersReading, ReadingOptions
+from scorecard.reading.orders_sheet import ORDER_HEADINGS, read_orders
 from scorecard.reading.sheet_table import TableContext, TableRow, read_table, warn_of_hidden_rows
 from scorecard.samples import ASPECTS, DECISIONS, KINDS, Lab, SampleRound
 
@@ -34,7 +35,7 @@ SAMPLE_HEADINGS = (
 CHECK_HEADINGS = ("Maker", "Check", "State", "Evidence", "Date")
 MOST_MARK = 10
 
-HEADINGS = {SAMPLES_SHEET: SAMPLE_HEADINGS, CHECKS_SHEET: CHECK_HEADINGS}
+HEADINGS = {SAMPLES_SHEET: SAMPLE_HEADINGS, CHECKS_SHEET: CHECK_HEADINGS, ORDERS_SHEET: ORDER_HEADINGS}
 LAB = re.compile(r"\s*(-?\d+(?:\.\d+)?)[\s;,/]+(-?\d+(?:\.\d+)?)[\s;,/]+(-?\d+(?:\.\d+)?)\s*")
 MOST_LIGHTNESS, MOST_CHROMA = 100, 200
 
@@ -58,15 +59,17 @@ def gathered(
         name: Findings(file=file, sheet=one.sheet.sheet, takes_unreadable_as_unknown=options.set_aside)
         for name, one in filled.items()
     }
-    rows: dict[str, list[TableRow]] = {SAMPLES_SHEET: [], CHECKS_SHEET: []}
+    rows: dict[str, list[TableRow]] = {name: [] for name in DEALING_SHEETS}
     for name, one in filled.items():
         rows[name] = read_table(one.rows, HEADINGS[name], findings[name], context, options.row_limit)
         warn_of_hidden_rows(one.sheet, rows[name], findings[name])
     samples = [found for row in rows[SAMPLES_SHEET] if (found := _round(row)) is not None]
     checks = [made for row in rows[CHECKS_SHEET] if (made := _check(row)) is not None]
+    orders = read_orders(rows[ORDERS_SHEET], brief.currency if brief else None)
     return DealingsReading(
         samples=tuple(samples),
         checks=tuple(checks),
+        orders=orders,
         problems=tuple(one for found in findings.values() for one in in_order(found.problems)),
         warnings=tuple(one for found in findings.values() for one in in_order(found.warnings)),
         set_aside=tuple(one for found in findings.values() for one in in_order(found.set_aside)),

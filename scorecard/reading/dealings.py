@@ -1,6 +1,6 @@
-"""The sheets Samples and Checks: how samples were judged, and what was looked into.
+"""The sheets Samples, Checks and Orders: how samples were judged, what was looked into, what was ordered.
 
-Enters: the makers' workbook. Leaves: rounds and checks, in sheet order, with every problem at its cell.
+Enters: the makers' workbook. Leaves: rounds, checks and orders, in sheet order, with every problem at its cell.
 """
 
 from dataclasses import dataclass
@@ -13,9 +13,11 @@ from scorecard.reading.makers import MakersReading, ReadingOptions
 
 if TYPE_CHECKING:
     from scorecard.checks import Check
+    from scorecard.orders import OrderRow
     from scorecard.samples import SampleRound
 
-SAMPLES_SHEET, CHECKS_SHEET = "Samples", "Checks"
+SAMPLES_SHEET, CHECKS_SHEET, ORDERS_SHEET = "Samples", "Checks", "Orders"
+DEALING_SHEETS = (SAMPLES_SHEET, CHECKS_SHEET, ORDERS_SHEET)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,19 +26,20 @@ class DealingsReading:
 
     Parameters
     ----------
-    samples, checks : in sheet order; rows with a problem that matters are left out
+    samples, checks, orders : in sheet order; rows with a problem that matters are left out
     problems, warnings, set_aside : by sheet, row and column
     """
 
     samples: "tuple[SampleRound, ...]" = ()
     checks: "tuple[Check, ...]" = ()
+    orders: "tuple[OrderRow, ...]" = ()
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
     set_aside: tuple[Problem, ...] = ()
 
 
 def read_dealings(makers: MakersReading, criteria: CriteriaReading, options: ReadingOptions) -> DealingsReading:
-    """Return what the sheets Samples and Checks say.
+    """Return what the sheets Samples, Checks and Orders say.
 
     Parameters
     ----------
@@ -45,7 +48,7 @@ def read_dealings(makers: MakersReading, criteria: CriteriaReading, options: Rea
     options : what to set aside, today, and the most rows
     """
     try:
-        filled = {name: found for name in (SAMPLES_SHEET, CHECKS_SHEET) if (found := filled_sheet(makers, name))}
+        filled = {name: found for name in DEALING_SHEETS if (found := filled_sheet(makers, name))}
         if not filled:
             return DealingsReading()
         from scorecard.reading.dealing_rows import gathered

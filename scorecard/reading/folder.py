@@ -94,6 +94,9 @@ def _case(criteria: CriteriaReading, makers: MakersReading, further: _Further, w
         costs=costs.inputs,
         samples=dealings.samples,
         checks=dealings.checks,
+        orders=dealings.orders,
+        inspection=criteria.inspection,
+        care=criteria.care,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )
 

@@ -1,0 +1,136 @@
+"""Care cards: what the maker answered about care, with the usual cautions of such goods, in words.
+
+The symbols on care labels are protected marks that need a licence: there are none here. The cautions are common
+practice, no source; what the law asks to stand on goods, on labels and beside them is another matter, and the tool does
+not know it.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+Flame = Literal["burns", "holds a flame", "neither"]
+FLAMES: tuple[Flame, ...] = ("burns", "holds a flame", "neither")
+
+LONGEST_LINE = 160
+WIDTH = 46  # characters of a line on the smallest card
+SIZES: tuple[tuple[int, int], ...] = ((8, 9), (4, 20), (2, 40))  # cards on a page, and lines of text that one takes
+
+NO_SYMBOLS = "Care in words only: the symbols on care labels are protected marks, and need a licence"
+CAUTIONS = (
+    "Put on the card only what the maker has confirmed in writing for these very goods; a wash test of your own is "
+    "cheaper than a reply to every buyer",
+    "What must stand on goods or beside them (your name and address, fibre content, origin, warnings, age marks, in "
+    "the language of the place) is set by local rules: ask your local authority or a licensed adviser",
+)
+FOR_CHILDREN = (
+    "Goods for children need tests, marks and warnings of their own nearly everywhere, and their wording is laid down: "
+    "a care card does not replace them"
+)
+TOUCHES_FOOD = (
+    "Goods that touch food need a recent test report from an accredited laboratory for these very goods, decoration "
+    "and all: a care card does not replace it"
+)
+
+_DISHWASHER = re.compile(r"\bdish\s*-?washer", re.IGNORECASE)
+_REFUSED = re.compile(r"\b(no|not|never|without|hand)\b|n't\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CareFacts:
+    """The table ``[care]``: what kind of goods these are. None: nobody has said yet, and nothing is guessed.
+
+    As TOML::
+
+        [care]
+        touches_food = true       # food or drink, or lips
+        for_children = false      # made for children, or likely to be used by them
+        flame = "neither"         # "burns", "holds a flame" or "neither"
+        from = "Your name, your address"
+
+    Parameters
+    ----------
+    sender : what ``from`` says; "" where it is not given
+    """
+
+    touches_food: bool | None = None
+    for_children: bool | None = None
+    flame: Flame | None = None
+    sender: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CareCard:
+    """What stands on a card.
+
+    Parameters
+    ----------
+    item : the goods in words
+    lines : what the maker answered, a line each
+    cautions : of such goods, a line each
+    sender : "" for none
+    """
+
+    item: str
+    lines: tuple[str, ...]
+    cautions: tuple[str, ...]
+    sender: str = ""
+
+    @property
+    def per_page(self) -> int | None:
+        """How many cards stand on a page; None where the text is too long for any card."""
+        texts = (self.item, *self.lines, *self.cautions, self.sender)
+        taken = sum(-(-len(text) // WIDTH) for text in texts)
+        return next((cards for cards, lines in SIZES if taken <= lines), None)
+
+
+def care_lines(answer: str) -> tuple[str, ...]:
+    """Return what a maker answered, as lines: parted by line breaks and semicolons.
+
+    Examples
+    --------
+    >>> care_lines("wash by hand; not for the microwave.")
+    ('Wash by hand', 'Not for the microwave')
+    """
+    parts = (" ".join(part.split()).rstrip(".") for part in re.split(r"[;\r\n]+", answer))
+    return tuple(part[0].upper() + part[1:] for part in parts if part)
+
+
+def promises_dishwasher(line: str) -> bool:
+    """Say whether a line promises a dishwasher without a number of cycles.
+
+    Examples
+    --------
+    >>> promises_dishwasher("Dishwasher safe"), promises_dishwasher("Dishwasher, to 125 cycles (EN 12875-1)")
+    (True, False)
+    >>> promises_dishwasher("Not for the dishwasher")
+    False
+    """
+    return bool(_DISHWASHER.search(line)) and not re.search(r"\d", line) and not _REFUSED.search(line)
+
+
+def usual_cautions(facts: CareFacts) -> Iterator[str]:
+    """Yield the cautions that go with such goods; of what is not known, none."""
+    if facts.touches_food:
+        yield "Wash before first use. Do not use for food or drink once it is chipped, cracked or worn"
+    if facts.for_children is False:
+        yield "Not a toy: keep it, its small parts and its packing away from small children"
+    if facts.for_children:
+        yield "Take off all packing, ties and labels first; let children use it with an adult near"
+    if facts.flame == "burns":
+        yield "Keep away from fire, open flame and heaters"
+    if facts.flame == "holds a flame":
+        yield "Never leave a flame alone; keep it away from children, animals and whatever burns, on a firm base"
+
+
+def care_card(item: str, answer: str, facts: CareFacts) -> CareCard:
+    """Return the card of some goods.
+
+    Parameters
+    ----------
+    item : the goods in words
+    answer : what the maker said about care
+    facts : what kind of goods they are
+    """
+    return CareCard(item=item, lines=care_lines(answer), cautions=tuple(usual_cautions(facts)), sender=facts.sender)

@@ -1,0 +1,180 @@
+"""The outcome of an inspection in sentences: what was found, what it cost, what to claim, until when.
+
+Every sentence is without its full stop. What may be claimed follows from the order, the payment service's terms and the
+law of the place; the sentences say so, and decide nothing.
+"""
+
+from collections.abc import Iterator
+from datetime import date
+from decimal import Decimal
+
+from scorecard.costing.amounts import priced
+from scorecard.inspection.faults import KINDS, MEANINGS, Kind
+from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
+from scorecard.words import counted, listed, rounded
+
+ONE_IN = "in 95 of 100 samples"
+CAUTIONS = (
+    "What you may claim follows from your order, from the terms of the marketplace or payment service, and from the "
+    "law of the place: this is no legal advice",
+    "Complain where you ordered and paid, in writing, with the photographs; a talk on the phone proves nothing later",
+    "Keep the faulty pieces, the cartons and their labels until it is settled",
+)
+DANGER = (
+    "Do not sell, give away or use any piece of this lot before somebody qualified has looked at it. Where pieces have "
+    "been sold already, ask your local authority at once what to do"
+)
+
+
+def found_sentence(outcome: Outcome) -> str:
+    """Return how many of the opened pieces are faulty."""
+    arrival, faulty = outcome.arrival, outcome.faulty
+    of_all = "all" if outcome.unopened == 0 else f"{outcome.opened} of"
+    opened = f"{of_all} {counted(arrival.lot, 'piece')} opened"
+    if not faulty:
+        return f"{opened}: no faulty piece was counted"
+    share = rounded(float(100 * outcome.share))
+    return f"{opened}: {faulty} {'is' if faulty == 1 else 'are'} faulty, {share} of 100"
+
+
+def rest_sentence(outcome: Outcome) -> str | None:
+    """Return what is not known of pieces that were not opened and of no sample; None where nothing is left."""
+    if not outcome.unopened or outcome.judged:
+        return None
+    most = outcome.faulty + outcome.unopened
+    return (
+        f"{counted(outcome.unopened, 'piece')} were not opened: of the whole lot between {outcome.faulty} and {most} "
+        "may be faulty"
+    )
+
+
+def judged_sentence(one: Judged, lot: int) -> str:
+    """Return what the counts say of one kind against its limit."""
+    plan = one.plan
+    found = f"{counted(one.found, 'piece')} with a {plan.kind} fault"
+    may_hold = f"the whole lot may well hold up to {one.most} of {lot} (a worse one shows more than that {ONE_IN})"
+    if one.verdict == "not judged":
+        return f"{found}; the limit is for {plan.opened} pieces drawn as listed, so it says nothing here; {may_hold}"
+    if one.verdict == "over its limit":
+        return f"{found}, {plan.reject} or more are too many: over its limit; {may_hold}"
+    return f"{found}, up to {plan.accept} are within its limit, which does not make the lot good; {may_hold}"
+
+
+def kind_lines(outcome: Outcome) -> Iterator[tuple[Kind, str, tuple[Count, ...]]]:
+    """Yield each kind with a faulty piece, what it means, and its counts."""
+    for kind in KINDS:
+        counts = tuple(count for count in outcome.counts if count.line.kind == kind)
+        if counts:
+            yield kind, MEANINGS[kind], counts
+
+
+def count_words(count: Count) -> str:
+    """Return a count with the numbers of its photographs."""
+    name = f"{count.line.code} {count.line.text}" if count.line.text else f"{count.line.kind} faults"
+    return f"{name}: {counted(count.pieces, 'piece')}, {photograph_words(count)}"
+
+
+def photograph_words(count: Count) -> str:
+    """Return the numbers of a count's photographs.
+
+    Examples
+    --------
+    >>> from scorecard.inspection.faults import TallyLine
+    >>> photograph_words(Count(line=TallyLine(code="B1", kind="major", text="chip"), pieces=3, photographs=(5, 7)))
+    'photographs 5 to 7'
+    """
+    first, last = count.photographs
+    return f"photograph {first}" if first == last else f"photographs {first} to {last}"
+
+
+def amount_words(worth: tuple[Decimal, Decimal], currency: str) -> str:
+    """Return an amount, or its two ends."""
+    low, high = worth
+    return priced(low, currency) if low == high else f"{priced(low, currency)} to {priced(high, currency)}"
+
+
+def money_sentence(outcome: Outcome) -> str:
+    """Return what the pieces that cannot be sold cost at the door, and where that figure comes from."""
+    price, pieces = outcome.arrival.price, outcome.lost
+    worth, minor = outcome.worth(pieces), outcome.worth(outcome.of("minor"))
+    if price is None or worth is None or minor is None:
+        into = f": write what you paid into {outcome.arrival.paid_at} (Paid in all)" if outcome.arrival.paid_at else ""
+        return f"What this comes to in money is not known{into}"
+    parts = []
+    if pieces:
+        parts.append(
+            f"{counted(pieces, 'piece')} that cannot be sold or did not come cost {amount_words(worth, price.currency)}"
+        )
+    if outcome.of("minor"):
+        told = f"{counted(outcome.of('minor'), 'piece')} with a minor fault cost {amount_words(minor, price.currency)}"
+        parts.append(told)
+    each = amount_words((price.low, price.high), price.currency)
+    return f"{listed(parts) if parts else 'Nothing is lost'}; a piece cost {each} at your door, by {price.source}"
+
+
+def last_day_sentence(arrival: Arrival, as_of: date) -> str:
+    """Return the last day to complain, and how many days that leaves."""
+    last = arrival.complain_until
+    if last is None:
+        where = f", then write it into {arrival.complain_at} (Complain until)" if arrival.complain_at else ""
+        return (
+            "The last day to complain is not known: look it up today in the terms of the order and of the payment "
+            f"service{where}"
+        )
+    left = (last - as_of).days
+    if left < 0:
+        ago = counted(-left, "day")
+        return f"The last day to complain, {last.isoformat()}, was {ago} ago; write all the same, and ask"
+    when = "today" if left == 0 else f"in {counted(left, 'day')}"
+    return f"The last day to complain is {last.isoformat()}, {when}"
+
+
+def claim_text(outcome: Outcome) -> str | None:
+    """Return the message to the maker, ready to copy; None where there is nothing to claim."""
+    if not outcome.lost and not outcome.of("minor"):
+        return None
+    return "\n".join([*_about(outcome), "", *_found(outcome), "", *_asks(outcome), "", "[your name]", ""])
+
+
+def _about(outcome: Outcome) -> Iterator[str]:
+    arrival = outcome.arrival
+    yield "Hello," if arrival.maker is None else f"Hello {arrival.maker},"
+    yield ""
+    ordered = f" of {arrival.ordered_on.isoformat()}" if arrival.ordered_on else ""
+    came = f" It arrived on {arrival.arrived_on.isoformat()}." if arrival.arrived_on else ""
+    yield f"This is about my order{ordered}: {counted(arrival.ordered, 'piece')} of {arrival.item}.{came}"
+
+
+def _found(outcome: Outcome) -> Iterator[str]:
+    arrival = outcome.arrival
+    if arrival.missing:
+        yield f"Missing: {counted(arrival.missing, 'piece')}; {arrival.lot} of {arrival.ordered} came."
+    if outcome.counts:
+        yield f"I opened {outcome.opened} of {arrival.lot} pieces. {outcome.faulty} of them have faults:"
+    for kind, meaning, counts in kind_lines(outcome):
+        yield f"{kind.capitalize()} ({meaning}):"
+        yield from (f"- {count_words(count)}" for count in counts)
+    yield from (
+        f"By the sample, the lot is over the limit for {one.plan.kind} faults: {one.found} found, {one.plan.reject} or "
+        f"more of {one.plan.opened} are too many."
+        for one in outcome.judged
+        if one.verdict == "over its limit"
+    )
+
+
+def _asks(outcome: Outcome) -> Iterator[str]:
+    price = outcome.arrival.price
+    lost, minor = outcome.lost, outcome.of("minor")
+    if lost:
+        worth = outcome.worth(lost)
+        money = f": {amount_words(worth, price.currency)}" if price and worth else ""
+        yield (
+            f"For {counted(lost, 'piece')} I ask you to send good ones at your cost, or to pay back what they cost "
+            f"me at my door{money}."
+        )
+    if minor:
+        yield f"For {counted(minor, 'piece')} with a minor fault I ask you for a lower price. What do you offer?"
+    if any(one.verdict == "over its limit" for one in outcome.judged):
+        yield "Since this is a sample only, please say how we go on with the pieces that are not opened yet."
+    last = outcome.arrival.complain_until
+    yield f"Please answer by {last.isoformat()}." if last else "Please answer within a few days."

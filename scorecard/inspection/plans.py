@@ -1,0 +1,121 @@
+"""How many pieces to open of a lot, and with how many faulty ones it is over its limit.
+
+Enters: the lot, the level, and a limit for each kind of fault. Leaves: the plan of each kind, one number of pieces to
+open wherever the tables allow one. Source: MIL-STD-105E, with its rules of use: an arrow changes the letter and the
+sample with it; a sample of at least the lot is the whole lot; of several samples the largest may serve all kinds, each
+being judged by the numbers that belong to that sample.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from scorecard.inspection.faults import KINDS, Kind
+from scorecard.inspection.sampling_tables import LETTERS, SIZES, Level, cell, code_letter
+
+NONE_ALLOWED = 0.0  # a limit that is no column of the tables: the first faulty piece is one too many
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """How one kind of fault is judged.
+
+    Parameters
+    ----------
+    kind : of fault
+    limit : faulty pieces of 100, one of ``LIMITS``; 0 where none is allowed
+    letter : of the row in which the plan stands
+    opened : pieces that are judged: the first so many of the list, all of it as a rule
+    accept, reject : up to so many faulty pieces the lot is within its limit; from so many it is over it
+    """
+
+    kind: Kind
+    limit: float
+    letter: str
+    opened: int
+    accept: int
+    reject: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SamplingPlan:
+    """What to open of a lot.
+
+    Parameters
+    ----------
+    lot : pieces that arrived
+    level : general inspection level
+    opened : pieces to open in all
+    plans : one for each kind of fault
+    """
+
+    lot: int
+    level: Level
+    opened: int
+    plans: tuple[Plan, ...]
+
+    @property
+    def is_whole_lot(self) -> bool:
+        """Whether the sample is the lot."""
+        return self.opened == self.lot
+
+
+def letter_of_plan(letter: str, limit: float) -> str:
+    """Return the letter in whose row the plan stands, once the arrows are followed.
+
+    Examples
+    --------
+    >>> letter_of_plan("H", 0.65), letter_of_plan("F", 1.0), letter_of_plan("R", 10.0)
+    ('J', 'E', 'K')
+    """
+    found = cell(letter, limit)
+    if isinstance(found, tuple):
+        return letter
+    step = 1 if found == "down" else -1
+    return letter_of_plan(LETTERS[LETTERS.index(letter) + step], limit)
+
+
+def sampling_plan(lot: int, level: Level, limits: Mapping[Kind, float]) -> SamplingPlan:
+    """Return what to open of a lot, and how it is judged.
+
+    Parameters
+    ----------
+    lot : pieces, at least 1
+    level : general inspection level
+    limits : faulty pieces of 100 by kind, each one of ``LIMITS`` or 0
+
+    Raises
+    ------
+    ValueError
+        If the lot has no piece.
+
+    Examples
+    --------
+    >>> plan = sampling_plan(300, "II", {"critical": 0, "major": 2.5, "minor": 4.0})
+    >>> plan.opened, [(one.kind, one.accept, one.reject) for one in plan.plans]
+    (50, [('critical', 0, 1), ('major', 3, 4), ('minor', 5, 6)])
+    """
+    if lot < 1:
+        raise ValueError("a lot has at least one piece")
+    shared = _shared_letter(code_letter(lot, level), [limit for limit in limits.values() if limit != NONE_ALLOWED])
+    plans = tuple(_plan(kind, limits[kind], shared, lot) for kind in KINDS if kind in limits)
+    return SamplingPlan(lot=lot, level=level, opened=max(plan.opened for plan in plans), plans=plans)
+
+
+def _shared_letter(letter: str, limits: list[float]) -> str:
+    """Return the letter whose sample serves all kinds: the largest that any of them needs."""
+    needed = [letter_of_plan(letter, limit) for limit in limits] or [letter]
+    largest = max(needed, key=LETTERS.index)
+    further = [letter_of_plan(largest, limit) for limit in limits]
+    return (
+        _shared_letter(largest, limits)
+        if any(LETTERS.index(one) > LETTERS.index(largest) for one in further)
+        else largest
+    )
+
+
+def _plan(kind: Kind, limit: float, shared: str, lot: int) -> Plan:
+    """Return the plan of one kind at the shared letter; where an arrow points up from there, that of fewer pieces."""
+    letter = shared if limit == NONE_ALLOWED else letter_of_plan(shared, limit)
+    found = (0, 1) if limit == NONE_ALLOWED else cell(letter, limit)
+    accept, reject = found if isinstance(found, tuple) else (0, 1)
+    return Plan(kind=kind, limit=limit, letter=letter, opened=min(SIZES[letter], lot), accept=accept, reject=reject)

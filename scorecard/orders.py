@@ -1,0 +1,63 @@
+"""Orders that were placed: one row each of the sheet Orders, as read."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+
+from scorecard.costing.amounts import Span
+from scorecard.costing.quotes import Way
+from scorecard.errors import Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderRow:
+    """One row of the sheet Orders, as read; blank and unknown cells are None.
+
+    The reader refuses, at its cell: an unknown maker, days that are still to come for what has happened, days out of
+    order, more faulty pieces than were ordered.
+
+    Parameters
+    ----------
+    row : in the sheet, from 1
+    way : from a column "Way" where there is one
+    faulty : faulty pieces
+    paid : everything paid, in the brief's currency
+    places : the cell of every column that is there, by its heading; "Maker" always
+    """
+
+    maker: str
+    row: int
+    pieces: int | None = None
+    way: Way | None = None
+    ordered: date | None = None
+    deposit_paid: date | None = None
+    proof_approved: date | None = None
+    promised: date | None = None
+    shipped: date | None = None
+    arrived: date | None = None
+    complain_until: date | None = None
+    balance_paid: date | None = None
+    faulty: int | None = None
+    paid: Span | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
+
+    @property
+    def began(self) -> date | None:
+        """The first day that is known of it."""
+        return min((day for day in (self.ordered, self.deposit_paid, self.proof_approved) if day), default=None)
+
+    def at(self, heading: str) -> Place:
+        """Return the cell of one column; the maker's cell where the column is not there."""
+        return self.places.get(heading) or self.places.get("Maker") or Place()
+
+
+def latest(orders: Sequence[OrderRow], maker: str | None = None) -> OrderRow | None:
+    """Return the order that began last, of one maker or of all; of several that day, or without one, the lowest row.
+
+    Parameters
+    ----------
+    orders : in sheet order
+    maker : whose; None for any
+    """
+    chosen = [order for order in orders if maker is None or order.maker == maker]
+    return max(chosen, key=lambda order: (order.began or date.min, order.row), default=None)

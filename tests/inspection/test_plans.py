@@ -1,0 +1,90 @@
+"""What to open of a lot: arrows, published plans, one sample for all kinds."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from published_sampling import LETTERS_BY_LOT, SINGLE_PLANS, rows
+
+from scorecard.inspection.plans import letter_of_plan, sampling_plan
+from scorecard.inspection.sampling_tables import LETTERS, LEVELS, LIMITS, SIZES
+from scorecard.inspection.settings import USUAL_LIMITS
+
+
+def walked(letter, limit):
+    """Return the published plan of a cell, walking the published arrows row by row: sample, accept, reject."""
+    table = {name: (int(size), cells) for name, size, *cells in rows(SINGLE_PLANS)}
+    row = LETTERS.index(letter)
+    while (told := table[LETTERS[row]][1][LIMITS.index(limit)]) in "v^":
+        row += 1 if told == "v" else -1
+    accept, reject = told.split("/")
+    return table[LETTERS[row]][0], int(accept), int(reject)
+
+
+def one(lot, level, limit):
+    """Return sample, accept and reject number of one kind alone."""
+    (plan,) = sampling_plan(lot, level, {"major": limit}).plans
+    return plan.opened, plan.accept, plan.reject
+
+
+@pytest.mark.parametrize("level", LEVELS)
+@pytest.mark.parametrize("limit", LIMITS)
+def test_every_lot_and_limit_has_the_plan_to_which_the_published_arrows_lead(level, limit):
+    for low, high, *letters in rows(LETTERS_BY_LOT):
+        size, accept, reject = walked(letters[LEVELS.index(level)], limit)
+        for lot in (int(low), int(high)):
+            assert (min(size, lot), accept, reject) == one(lot, level, limit), lot
+
+
+@pytest.mark.parametrize(
+    ("lot", "limit", "expected"),
+    [
+        (100, 2.5, (20, 1, 2)),  # worked from MIL-STD-105E, tables I and II-A
+        (100, 4.0, (20, 2, 3)),
+        (300, 2.5, (50, 3, 4)),
+        (300, 4.0, (50, 5, 6)),
+        (5000, 2.5, (200, 10, 11)),  # an inspection firm's public answers
+        (10_000, 1.5, (200, 7, 8)),  # a page of the garment trade
+        (10_000, 4.0, (200, 14, 15)),
+        (300, 0.65, (80, 1, 2)),  # an arrow: not 0/1 at 50, as a public script of the garment trade has it
+    ],
+)
+def test_plans_are_those_that_the_trade_publishes(lot, limit, expected):
+    assert expected == one(lot, "II", limit)
+
+
+def test_an_arrow_changes_the_sample_with_the_letter():
+    assert ("J", 80) == (letter_of_plan("H", 0.65), SIZES["J"])
+
+
+def test_all_kinds_share_the_largest_sample_and_its_numbers():
+    # letter F: 1.5 points down to G (32, 1/2); 4.0 is then judged by G's 3/4, not by F's 2/3
+    plan = sampling_plan(100, "II", {"critical": 0, "major": 1.5, "minor": 4.0})
+    told = [(one.kind, one.letter, one.opened, one.accept, one.reject) for one in plan.plans]
+    assert [("critical", "G", 32, 0, 1), ("major", "G", 32, 1, 2), ("minor", "G", 32, 3, 4)] == told
+
+
+def test_a_kind_whose_arrow_points_up_from_the_shared_sample_keeps_its_smaller_one():
+    # letter N: 2.5 is 21/22 in 500; 4.0 points up to M, 21/22 in 315
+    plan = sampling_plan(40_000, "II", {"major": 2.5, "minor": 4.0})
+    assert (500, [500, 315]) == (plan.opened, [one.opened for one in plan.plans])
+
+
+def test_a_sample_of_at_least_the_lot_is_the_whole_lot():
+    plan = sampling_plan(4, "II", USUAL_LIMITS)
+    assert (4, True) == (plan.opened, plan.is_whole_lot)
+
+
+def test_a_lot_of_nothing_cannot_be_sampled():
+    with pytest.raises(ValueError, match="at least one piece"):
+        sampling_plan(0, "II", USUAL_LIMITS)
+
+
+@given(
+    st.integers(1, 1_000_000),
+    st.sampled_from(LEVELS),
+    st.fixed_dictionaries({kind: st.sampled_from((0, *LIMITS)) for kind in ("critical", "major", "minor")}),
+)
+def test_every_plan_can_be_carried_out(lot, level, limits):
+    plan = sampling_plan(lot, level, limits)
+    assert plan.opened <= lot
+    assert all(one.opened <= plan.opened and one.reject == one.accept + 1 for one in plan.plans)

@@ -1,0 +1,98 @@
+"""Orders, cell by cell."""
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+from sourcing import folder_of, problems_of
+
+from scorecard.costing.amounts import Span
+from scorecard.reading.folder import read_folder
+
+HEAD = [
+    "Maker",
+    "Ordered on",
+    "Pieces",
+    "Proof approved on",
+    "Promised on",
+    "Shipped on",
+    "Arrived on",
+    "Complain until",
+    "Faulty pieces",
+    "Paid in all",
+]
+AS_OF = date(2026, 11, 25)
+GOOD = [
+    "fernhill",
+    date(2026, 10, 1),
+    200,
+    date(2026, 10, 4),
+    date(2026, 11, 20),
+    date(2026, 11, 10),
+    date(2026, 11, 20),
+    date(2026, 12, 20),
+    0,
+    "840.50 EUR",
+]
+
+
+def orders(path, *rows):
+    return read_folder(folder_of(path, {"Orders": [HEAD, *rows]}), as_of=AS_OF).orders
+
+
+def problems(path, **changes):
+    row = [changes.get(heading.replace(" ", "_"), value) for heading, value in zip(HEAD, GOOD, strict=True)]
+    return problems_of(path, {"Orders": [HEAD, row]}, as_of=AS_OF)
+
+
+def test_an_order_is_read_whole(tmp_path):
+    (order,) = orders(tmp_path, GOOD)
+
+    assert ("Fernhill", 2, 200, date(2026, 10, 1), date(2026, 11, 20), date(2026, 12, 20), 0) == (
+        order.maker,
+        order.row,
+        order.pieces,
+        order.ordered,
+        order.arrived,
+        order.complain_until,
+        order.faulty,
+    )
+    assert Span.of(Decimal("840.5")) == order.paid
+
+
+def test_blank_cells_are_unknown(tmp_path):
+    (order,) = orders(tmp_path, ["Fernhill"])
+
+    assert (None, None, None, None) == (order.pieces, order.ordered, order.faulty, order.paid)
+
+
+def test_an_order_that_has_only_begun_is_no_problem(tmp_path):
+    assert [] == problems(tmp_path, Arrived_on=None, Shipped_on=None)
+
+
+@pytest.mark.parametrize(
+    ("changes", "expected"),
+    [
+        ({"Arrived_on": date(2026, 9, 30), "Shipped_on": None}, [("G2", "days-out-of-order")]),
+        ({"Shipped_on": date(2026, 9, 30)}, [("F2", "days-out-of-order")]),
+        ({"Shipped_on": date(2026, 11, 21)}, [("G2", "days-out-of-order")]),
+        ({"Shipped_on": date(2026, 10, 3)}, [("F2", "days-out-of-order")]),
+        ({"Promised_on": date(2026, 9, 1)}, [("E2", "days-out-of-order")]),
+        ({"Arrived_on": date(2026, 11, 26)}, [("G2", "day-to-come")]),
+        ({"Maker": "Nobody"}, [("A2", "unknown-maker")]),
+        ({"Pieces": 0}, [("C2", "not-above-zero")]),
+        ({"Faulty_pieces": 201}, [("I2", "more-faulty-than-pieces")]),
+        ({"Faulty_pieces": 1.5}, [("I2", "not-whole")]),
+        ({"Paid_in_all": -1}, [("J2", "below-zero")]),
+    ],
+)
+def test_each_fault_is_told_at_its_cell(tmp_path, changes, expected):
+    assert expected == problems(tmp_path, **changes)
+
+
+def test_a_promise_and_a_last_day_to_complain_may_lie_ahead(tmp_path):
+    assert [] == problems(tmp_path, Promised_on=date(2027, 1, 1), Complain_until=date(2027, 1, 1))
+
+
+def test_the_last_day_to_complain_may_lie_before_the_arrival(tmp_path):
+    assert [] == problems(tmp_path, Complain_until=date(2026, 11, 1))
