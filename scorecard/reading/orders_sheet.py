@@ -1,101 +1,89 @@
-"""The sheet Orders: orders that were placed, one row each.
+"""The sheet Orders: orders that were placed, each with the days on which things happened, and what it came to.
 
-Enters: rows of the sheet. Leaves: orders, in sheet order; a row without a known maker is left out.
+Enters: rows of the sheet. Leaves: orders, in sheet order; days out of order are problems at the later one's cell.
 """
 
 from collections.abc import Sequence
 from datetime import date
-from itertools import combinations
 
 from scorecard.costing.quotes import WAYS
 from scorecard.orders import OrderRow
 from scorecard.reading.cells import Fault
 from scorecard.reading.sheet_table import TableRow
 
-ORDERED, SHIPPED, ARRIVED = "Ordered on", "Shipped on", "Arrived on"
-PROMISED, PROOF = "Promised on", "Proof approved on"
-FAULTY, PIECES = "Faulty pieces", "Pieces"
-ORDER_HEADINGS = (
-    "Maker",
-    ORDERED,
-    PIECES,
-    "Way",
-    "Deposit paid on",
-    PROOF,
-    PROMISED,
-    SHIPPED,
-    ARRIVED,
-    "Complain until",
-    "Balance paid on",
-    FAULTY,
-    "Paid in all",
+FAULTY, PAID = "Faulty pieces", "Paid in all"
+HAPPENED = ("Ordered on", "Deposit paid on", "Proof approved on", "Shipped on", "Arrived on", "Balance paid on")
+SAID = ("Promised on", "Complain until")
+ORDER_HEADINGS = ("Maker", "Pieces", "Way", *HAPPENED, *SAID, FAULTY, PAID)
+
+# The first cannot come after the second. A proof may be approved before the deposit is paid, or after it.
+IN_ORDER = (
+    ("Ordered on", "Deposit paid on"),
+    ("Ordered on", "Proof approved on"),
+    ("Ordered on", "Promised on"),
+    ("Ordered on", "Shipped on"),
+    ("Ordered on", "Arrived on"),
+    ("Ordered on", "Complain until"),
+    ("Ordered on", "Balance paid on"),
+    ("Deposit paid on", "Shipped on"),
+    ("Deposit paid on", "Balance paid on"),
+    ("Proof approved on", "Shipped on"),
+    ("Proof approved on", "Arrived on"),
+    ("Shipped on", "Arrived on"),
 )
-IN_THIS_ORDER = ((ORDERED, SHIPPED, ARRIVED), (PROOF, SHIPPED), (ORDERED, PROMISED))  # one after the other, or that day
 
 
 def read_orders(rows: Sequence[TableRow], currency: str | None) -> tuple[OrderRow, ...]:
-    """Return the orders of the rows.
+    """Return the orders of the rows; one without a maker that is known is left out.
 
     Parameters
     ----------
     rows : of the sheet
     currency : the brief's, that of what was paid; None where the brief names none
     """
-    return tuple(order for row in rows if (order := _read(row, currency)) is not None)
+    return tuple(order for row in rows if (order := _order(row, currency)) is not None)
 
 
-def _read(row: TableRow, currency: str | None) -> OrderRow | None:
+def _order(row: TableRow, currency: str | None) -> OrderRow | None:
     maker = row.maker()
-    happened = ("Deposit paid on", "Balance paid on", ORDERED, PROOF, SHIPPED, ARRIVED)
-    days = {
-        heading: row.day(heading, may_come=heading not in happened)
-        for heading in ORDER_HEADINGS
-        if "on" in heading.split()
-    }
-    _check_days(row, days)
+    days = {heading: row.day(heading, may_come=False) for heading in HAPPENED}
+    days |= {heading: row.day(heading) for heading in SAID}
+    _refuse_disorder(row, days)
     order = OrderRow(
         maker=maker or "",
         row=row.number_in_sheet,
-        pieces=row.whole(PIECES),
+        pieces=row.whole("Pieces"),
         way=row.choice("Way", WAYS),
-        ordered=days[ORDERED],
+        ordered=days["Ordered on"],
         deposit_paid=days["Deposit paid on"],
-        proof_approved=days[PROOF],
-        promised=days[PROMISED],
-        shipped=days[SHIPPED],
-        arrived=days[ARRIVED],
-        complain_until=row.day("Complain until"),
+        proof_approved=days["Proof approved on"],
+        promised=days["Promised on"],
+        shipped=days["Shipped on"],
+        arrived=days["Arrived on"],
+        complain_until=days["Complain until"],
         balance_paid=days["Balance paid on"],
         faulty=_faulty(row),
-        paid=row.number("Paid in all", currency or ""),
+        paid=row.number(PAID, currency or ""),
         places=row.places(),
     )
-    _check_faulty(row, order)
+    if order.faulty is not None and order.pieces is not None and order.faulty > order.pieces:
+        found = f"{order.faulty} faulty pieces of {order.pieces} ordered"
+        row.refuse(FAULTY, Fault("more-faulty-than-pieces", found, f"Correct {FAULTY} or Pieces"))
     return None if maker is None else order
 
 
-def _check_days(row: TableRow, days: dict[str, date | None]) -> None:
-    """Note each day that comes before one that it must follow, once a day."""
-    refused = set()
-    for chain in IN_THIS_ORDER:
-        for earlier, later in combinations(chain, 2):
-            first, second = days[earlier], days[later]
-            if first is None or second is None or second >= first or later in refused:
-                continue
-            refused.add(later)
-            found = f"{later} is {second.isoformat()}, before {earlier}, {first.isoformat()}"
-            row.refuse(later, Fault("days-out-of-order", found, f"Correct {later} or {earlier}"))
+def _refuse_disorder(row: TableRow, days: dict[str, date | None]) -> None:
+    """Note each day that comes before one that it cannot come before; at each cell the first of them."""
+    told: set[str] = set()
+    for earlier, later in IN_ORDER:
+        first, second = days[earlier], days[later]
+        if first and second and second < first and later not in told:
+            told.add(later)
+            found = f"{later} {second.isoformat()} comes before {earlier} {first.isoformat()}"
+            row.refuse(later, Fault("out-of-order", found, f"Correct {earlier} or {later}"))
 
 
 def _faulty(row: TableRow) -> int | None:
     """Return the faulty pieces, 0 or more; None where they are unknown, or once a problem is noted."""
-    span = row.number(FAULTY, "pieces")
-    return (
-        int(span.low) if span is not None and span.is_known and span.low == 0 else row.whole(FAULTY) if span else None
-    )
-
-
-def _check_faulty(row: TableRow, order: OrderRow) -> None:
-    if order.faulty is not None and order.pieces is not None and order.faulty > order.pieces:
-        found = f"{order.faulty} faulty pieces of {order.pieces} ordered"
-        row.refuse(FAULTY, Fault("more-faulty-than-pieces", found, f"Correct {FAULTY} or {PIECES}"))
+    value = row.values.get(FAULTY)
+    return 0 if isinstance(value, int | float) and value == 0 else row.whole(FAULTY)

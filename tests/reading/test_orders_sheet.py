@@ -73,11 +73,11 @@ def test_an_order_that_has_only_begun_is_no_problem(tmp_path):
 @pytest.mark.parametrize(
     ("changes", "expected"),
     [
-        ({"Arrived_on": date(2026, 9, 30), "Shipped_on": None}, [("G2", "days-out-of-order")]),
-        ({"Shipped_on": date(2026, 9, 30)}, [("F2", "days-out-of-order")]),
-        ({"Shipped_on": date(2026, 11, 21)}, [("G2", "days-out-of-order")]),
-        ({"Shipped_on": date(2026, 10, 3)}, [("F2", "days-out-of-order")]),
-        ({"Promised_on": date(2026, 9, 1)}, [("E2", "days-out-of-order")]),
+        ({"Arrived_on": date(2026, 9, 30), "Shipped_on": None}, [("G2", "out-of-order")]),
+        ({"Shipped_on": date(2026, 9, 30)}, [("F2", "out-of-order")]),
+        ({"Shipped_on": date(2026, 11, 21)}, [("G2", "out-of-order")]),
+        ({"Shipped_on": date(2026, 10, 3)}, [("F2", "out-of-order")]),
+        ({"Promised_on": date(2026, 9, 1)}, [("E2", "out-of-order")]),
         ({"Arrived_on": date(2026, 11, 26)}, [("G2", "day-to-come")]),
         ({"Maker": "Nobody"}, [("A2", "unknown-maker")]),
         ({"Pieces": 0}, [("C2", "not-above-zero")]),
