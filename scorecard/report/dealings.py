@@ -7,6 +7,7 @@ from math import isinf, isnan
 
 from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
+from scorecard.ranking import rank_makers
 from scorecard.report.texts import isolate
 from scorecard.samples import SampleRound, colour_difference, kept_piece, latest_of_each_kind
 from scorecard.value_functions import Floats
@@ -36,6 +37,7 @@ class Dealings:
     """How things stand with the first makers, what the usual checks are, and cautions."""
 
     makers: tuple[Dealing, ...]
+    what_samples_change: str
     usual: tuple[tuple[str, str], ...]
     cautions: tuple[str, ...]
 
@@ -55,9 +57,34 @@ def dealings_of(calculation: Calculation) -> Dealings | None:
     measured = any(one.wanted_lab and one.measured_lab for one in calculation.case.samples)
     return Dealings(
         makers=tuple(_dealing(calculation, maker) for maker in chosen),
+        what_samples_change=what_samples_change(calculation),
         usual=tuple((one.name, one.how) for one in USUAL_CHECKS),
         cautions=(MONEY_CAUTION, *((CAUTION_ON_COLOUR,) if measured else ())),
     )
+
+
+def what_samples_change(calculation: Calculation) -> str:
+    """Return which of the first makers rank otherwise with the weight on sample marks than without it; "" where none.
+
+    Without it the other criteria keep their proportions.
+    """
+    case, order = calculation.case, calculation.ranking.order
+    at = next((at for at, one in enumerate(case.criteria) if one.measure == "sample_marks"), None)
+    if at is None or not case.samples or not 0 < calculation.shares[at] < 1:
+        return ""
+    shares = calculation.shares.copy()
+    shares[at] = 0.0
+    without = rank_makers(calculation.points, shares / shares.sum(), calculation.screening.ruled_out)
+    moved = [maker for maker in order[:MOST] if without.ranks[maker] != calculation.ranking.ranks[maker]]
+    if not moved:
+        return "Sample marks change no rank among the first makers."
+    names = case.table.makers
+    moves = listed(
+        f"{isolate(names[maker])} from rank {without.ranks[maker]} to {calculation.ranking.ranks[maker]}"
+        for maker in moved
+    )
+    leads = "" if without.leaders == calculation.ranking.leaders else " They change who leads."
+    return f"Sample marks move {moves}.{leads}"
 
 
 def _dealing(calculation: Calculation, maker: int) -> Dealing:

@@ -3,11 +3,11 @@
 from dataclasses import replace
 from datetime import date
 
-from cases import AS_OF, rated
+from cases import AS_OF, make_case, numbers, rated
 
 from scorecard.assessment import assess
 from scorecard.checks import Check
-from scorecard.report.dealings import dealings_of, sample_words
+from scorecard.report.dealings import dealings_of, sample_words, what_samples_change
 from scorecard.samples import SampleRound
 
 CASE = rated((1,), {"Fernhill": [3], "Brightholm": [2], "Cold Quay": [1], "Dale": [0]})
@@ -77,6 +77,33 @@ def test_the_caution_on_colours_stands_where_colours_are_measured_alone():
     one = sample(wanted_lab=(50.0, 0.0, 0.0), measured_lab=(50.0, 1.0, 0.0))
 
     assert (1, 2) == (len(told().cautions), len(told([one]).cautions))
+
+
+def marked(*marks, weight=1):
+    """Four makers whose rating and sample marks are worth ten points a unit, and their sample marks."""
+    criteria = [numbers("rating", 2), numbers("marks", weight, measure="sample_marks")]
+    makers = {"Fernhill": [6, None], "Brightholm": [5, None], "Cold Quay": [1, None]}
+    samples = [
+        SampleRound(maker=maker, row=2, kind="sample", marks={"Print": (mark, mark)})
+        for maker, mark in zip(makers, marks, strict=True)
+    ]
+    case = replace(make_case(criteria, makers), samples=tuple(samples))
+    return plain(what_samples_change(assess(case, as_of=AS_OF)))
+
+
+def test_what_sample_marks_change_is_told():
+    # 2/3 of 60 and 1/3 of 0 against 2/3 of 50 and 1/3 of 100: 40 against 66.7; without them 60 against 50
+    assert "Sample marks move Brightholm from rank 2 to 1 and Fernhill from rank 1 to 2. They change who leads." == (
+        marked(0, 10, 0)
+    )
+
+
+def test_sample_marks_that_change_nothing_are_told_so():
+    assert "Sample marks change no rank among the first makers." == marked(9, 9, 9)
+
+
+def test_sample_marks_without_weight_are_not_told_of():
+    assert "" == marked(0, 10, 0, weight=0)
 
 
 def test_the_approved_piece_is_kept():
