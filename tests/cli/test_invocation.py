@@ -15,14 +15,21 @@ from process import scorecard
 from scorecard.cli.invocation import Invocation, command, quoted, with_program
 
 
-@pytest.fixture
-def shop(tmp_path):
-    """A folder in which the tool is started as .venv/bin/scorecard."""
-    starter = tmp_path / ".venv" / "bin" / "scorecard"
+@pytest.fixture(scope="module")
+def set_up(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("shop")
+    starter = folder / ".venv" / "bin" / "scorecard"
     starter.parent.mkdir(parents=True)
     starter.write_text(f"#!{sys.executable}\nfrom scorecard.cli import main\nmain()\n", "utf-8")
     starter.chmod(0o755)
-    return tmp_path
+    typed(".venv/bin/scorecard demo shown", folder)
+    return folder
+
+
+@pytest.fixture
+def shop(set_up, tmp_path):
+    """A folder with the demo, in which the tool is started as .venv/bin/scorecard."""
+    return shutil.copytree(set_up, tmp_path / "shop")
 
 
 def typed(line, cwd):
@@ -46,19 +53,14 @@ def written_in(folder):
 @pytest.mark.parametrize("folder", ["mugs", "my mugs", "cups&saucers", "$HOME", "it's"])
 def test_the_next_step_can_be_typed_as_it_stands(shop, folder):
     said = typed(f".venv/bin/scorecard start {shlex.quote(folder)}", shop)
-    shutil.copy(typed_demo(shop) / "makers.xlsx", shop / folder / "makers.xlsx")
+    shutil.copy(shop / "shown" / "makers.xlsx", shop / folder / "makers.xlsx")
     again = typed(f".venv/bin/scorecard {suggested(said)}", shop)
 
     assert (0, True) == (again.returncode, (shop / folder / "reports" / "shortlist.html").exists()), again.stderr
 
 
-def typed_demo(shop):
-    typed(".venv/bin/scorecard demo shown", shop)
-    return shop / "shown"
-
-
 def test_page_workbooks_and_criteria_file_hold_commands_as_they_are_typed(shop):
-    text = written_in(typed_demo(shop))
+    text = written_in(shop / "shown")
 
     assert ".venv/bin/scorecard reweigh performance_rating=10 --folder shown" in text  # the page
     assert "#     .venv/bin/scorecard score --folder shown" in text  # the criteria file
@@ -68,7 +70,6 @@ def test_page_workbooks_and_criteria_file_hold_commands_as_they_are_typed(shop):
 
 
 def test_the_command_on_the_page_runs(shop):
-    typed_demo(shop)
     again = typed(".venv/bin/scorecard reweigh performance_rating=10 --folder shown", shop)
 
     assert (0, True) == (again.returncode, "The leader stays" in again.stdout)
@@ -88,7 +89,6 @@ def test_of_a_single_file_elsewhere_files_hold_its_name_alone():
 
 
 def test_check_suggests_the_single_files_that_it_was_given(shop):
-    typed_demo(shop)
     said = typed(".venv/bin/scorecard check --criteria shown/criteria.toml --makers shown/makers.xlsx --rows 30", shop)
 
     assert "score --criteria shown/criteria.toml --makers shown/makers.xlsx --rows 30" == suggested(said)
@@ -107,7 +107,7 @@ def test_problems_name_the_command_as_it_is_typed(shop):
 
 
 def test_one_warning_is_one_and_names_the_command_that_lists_it(shop):
-    criteria = typed_demo(shop) / "criteria.toml"
+    criteria = shop / "shown" / "criteria.toml"
     criteria.write_bytes(b"\xef\xbb\xbf" + criteria.read_bytes())
     said = typed(".venv/bin/scorecard score --folder shown", shop)
 

@@ -25,10 +25,16 @@ RUN_AXE = "async () => (await axe.run()).violations.map(one => [one.id, one.node
 LEADER, RIVAL = "Brightholm Enamel", "Quillmoor Works"
 
 
+@pytest.fixture(scope="module")
+def laid_out(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("demo")
+    scorecard("demo", "shown", cwd=folder)
+    return folder / "shown"
+
+
 @pytest.fixture
-def shown(tmp_path):
-    scorecard("demo", "shown", cwd=tmp_path)
-    return tmp_path / "shown"
+def shown(laid_out, tmp_path):
+    return shutil.copytree(laid_out, tmp_path / "shown")
 
 
 def changed(folder, cell, value):
