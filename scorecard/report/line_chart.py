@@ -11,7 +11,7 @@ from math import ceil, floor
 from scorecard.report.charts import percent
 from scorecard.words import shortest
 
-ROW, NAME = 1.6, 1.45  # heights, in text sizes, of the words of a crossing and of a name
+ROW, NAME = 1.6, 1.45  # heights, in text sizes, of the words of a crossing and of a name; in style.css too
 HEAD, FOOT = 1.6, 3.2  # above the lines: what the figures are; below them: the scale, and the share as it is
 EDGE = 26  # nearer than this to a side, words at a mark begin or end there rather than lie across it
 
@@ -82,7 +82,6 @@ class LineChart:
     now : the share as it is
     now_anchor : how its words lie to it: start, middle or end
     scale_at, now_at, head_at : where words below and above the ground stand
-    name_height, row_height : how high rows of words are
     """
 
     height: str
@@ -96,8 +95,6 @@ class LineChart:
     scale_at: str
     now_at: str
     head_at: str
-    name_height: str = f"{NAME}em"
-    row_height: str = f"{ROW}em"
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +136,7 @@ def line_chart(lines: Sequence[Drawn], crossings: Sequence[Crossing], now: float
         now_anchor="start" if now < EDGE else "end" if now > 100 - EDGE else "middle",
         scale_at=_em(ground.bottom + 1.2),
         now_at=_em(ground.bottom + 2.6),
-        head_at=_em(ground.top - 1.1),
+        head_at=_em(ground.top - 1.4),
     )
 
 

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.firmness import KINDS
-from scorecard.report.charts import percent
 from scorecard.sensitivity.rank_shares import RankShares
 from scorecard.words import counted, decimals_meant, listed, rounded
 
@@ -61,7 +60,7 @@ def strips_of(calculation: Calculation) -> Strips:
     headings = _headings(rounded(100 * calculation.case.firmness.spread, 0))
     return Strips(
         strips=tuple(_strip(headings[kind], names, found[kind]) for kind in KINDS),
-        ranks=tuple(str(rank) for rank in range(1, min(MOST, len(front)) + 1)),
+        ranks=("rank 1", *(str(rank) for rank in range(2, min(MOST, len(front)) + 1))),
         left_out=left_out(len(calculation.ranking.order)),
     )
 
@@ -94,7 +93,7 @@ def _unit(decimals: int) -> str:
 
 def _cell(share: float, decimals: int) -> Cell:
     figure = share_figure(share, decimals)
-    return figure, None if figure[0] == "<" else percent(100 * share)
+    return figure, None if figure[0] == "<" else f"{rounded(100 * share, 0)}%"
 
 
 def share_figure(share: float, decimals: int) -> str:

@@ -26,7 +26,7 @@ SIZES_OF_WORDS = """() => [...document.querySelectorAll('.drawing :is(text, span
 # how far the middle of every ring is from the nearest two lines of its drawing, in pixels
 RINGS = """() => [...document.querySelectorAll('.ground')].flatMap(ground => {
   const value = (one, name) => one[name].baseVal.value;
-  const lines = [...ground.querySelectorAll('line:not(.grid, .present, .drop)')];
+  const lines = [...ground.querySelectorAll('line:not(.grid *, .present, .drop)')];
   return [...ground.querySelectorAll('circle')].map(ring => lines.map(line => {
     const t = value(ring, 'cx') / value(line, 'x2');
     return Math.abs(value(line, 'y1') + t * (value(line, 'y2') - value(line, 'y1')) - value(ring, 'cy'));
