@@ -80,7 +80,7 @@ def _level_with_one(
 
 
 def _on_the_best(points: Floats, shares: Floats, own: Floats) -> Floats:
-    """Return weightings, (makers, criteria), with all weight where each maker is the best, the present one elsewhere."""
+    """Return weightings, (makers, criteria): all weight where a maker is the best, and the present one elsewhere."""
     best = own >= points.max(axis=0)
     weights = np.where(best, shares, 0.0)
     weights[np.arange(len(own)), best.argmax(axis=1)] += 1 - weights.sum(axis=1)
