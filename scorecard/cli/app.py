@@ -18,14 +18,23 @@ FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
 BUYING = "Buying"
 
 
+FLAGS = {"--json", "--set-aside", "--with-contacts"}  # options without a value
+
+
+def _is_value(words: list[str], at: int) -> bool:
+    """Say whether a word is the value of the option before it, such as a folder's name."""
+    before = words[at - 1]
+    return before.startswith("-") and before not in FLAGS and "=" not in before
+
+
 class GroupedHelp(TyperGroup):
     """Help that lists the commands by the stage of the work."""
 
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
-        """Take words that begin with an option of ``score`` for those of ``score``."""
-        own = {"--help", "--version"}
-        if args and args[0].startswith("-") and not own & set(args):
-            args = ["score", *args]
+        """Put the command first where options stand before it, or ``score`` where there are options alone."""
+        if args and args[0].startswith("-") and not {"--help", "--version"} & set(args):
+            at = next((at for at, word in enumerate(args) if word in self.commands and not _is_value(args, at)), None)
+            args = ["score", *args] if at is None else [args[at], *args[:at], *args[at + 1 :]]
         return super().parse_args(ctx, args)
 
     def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002 - the caller gives it

@@ -78,6 +78,21 @@ def test_options_without_a_command_are_those_of_score(tmp_path, words):
     assert (0, named.out) == (alone.status, alone.out)
 
 
+def test_options_before_a_command_are_those_of_the_command(tmp_path):
+    scorecard("demo", "shown", cwd=tmp_path)
+    for before in (("--folder", "shown"), ("--json", "--folder=shown")):
+        told = scorecard(*before, "check", cwd=tmp_path)
+
+        assert (0, scorecard("check", *before, cwd=tmp_path).out) == (told.status, told.out)
+
+
+def test_a_folder_may_be_named_as_a_command_is(tmp_path):
+    scorecard("demo", "check", cwd=tmp_path)
+    said = scorecard("--folder", "check", "--json", cwd=tmp_path)
+
+    assert (0, "scorecard/1") == (said.status, json.loads(said.out)["schema"])
+
+
 def test_json_alone_outside_a_sourcing_folder_lists_the_problem(tmp_path):
     said = scorecard("--json", cwd=tmp_path)
 
