@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any
 
 from scorecard.calculation import Calculation
 from scorecard.case import Case
+from scorecard.costed import with_costs
 from scorecard.long_list import shortened
 from scorecard.results import result_of
 
@@ -36,4 +37,4 @@ def assess(case: Case, *, as_of: date) -> Assessment:
     case : what ``read_folder`` returned
     as_of : the day that stands for today; working days since a question was asked count up to it
     """
-    return Assessment.of(shortened(case, as_of), as_of)
+    return Assessment.of(shortened(with_costs(case, as_of), as_of), as_of)

@@ -11,6 +11,7 @@ from scorecard.errors import Problem
 if TYPE_CHECKING:
     from scorecard.care import CareFacts
     from scorecard.checks import Check
+    from scorecard.costed import Costed
     from scorecard.costing.inputs import CostInputs
     from scorecard.inspection.settings import InspectionSettings
     from scorecard.orders import OrderRow
@@ -56,6 +57,7 @@ class Case:
     set_aside: tuple[Problem, ...] = ()
     sources: tuple[SourceFile, ...] = ()
     costs: "CostInputs | None" = None
+    costed: "Costed | None" = None
     samples: "tuple[SampleRound, ...]" = ()
     checks: "tuple[Check, ...]" = ()
     orders: "tuple[OrderRow, ...]" = ()

@@ -5,6 +5,7 @@ Decimals are those of the standard: in daily life some of these currencies have 
 """
 
 from collections.abc import Mapping
+from decimal import ROUND_HALF_UP, Decimal
 from types import MappingProxyType
 
 from scorecard.words import nearest
@@ -127,3 +128,31 @@ def currency_offered(text: str) -> str | None:
             return code
     meant = [code for code, sign in CURRENCY_SIGNS.items() if sign == stripped]
     return meant[0] if len(meant) == 1 else None
+
+
+def money(amount: float | Decimal, currency: str) -> str:
+    """Return an amount as it is shown: to the last minor unit of its currency, halves up, without its code.
+
+    Examples
+    --------
+    >>> money(6.425, "EUR"), money(Decimal("1284.5"), "JPY"), money(-12, "EUR")
+    ('6.43', '1285', '-12.00')
+    """
+    step = Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
+    return f"{Decimal(str(amount)).quantize(step, ROUND_HALF_UP):f}"
+
+
+def money_range(low: float | Decimal, high: float | Decimal, currency: str) -> str:
+    """Return an amount from least to most as it is shown; infinite is an open end.
+
+    Examples
+    --------
+    >>> money_range(6.4, 6.4, "EUR"), money_range(6.4, 7.104, "EUR"), money_range(3, float("inf"), "EUR")
+    ('6.40', '6.40 to 7.10', '3.00 or more')
+    """
+    if not Decimal(str(low)).is_finite():
+        return "no known amount"
+    if not Decimal(str(high)).is_finite():
+        return f"{money(low, currency)} or more"
+    ends = money(low, currency), money(high, currency)
+    return ends[0] if ends[0] == ends[1] else " to ".join(ends)

@@ -3,18 +3,22 @@
 Each measure is one frozen class with the same method; a new measure is a new class in ``MEASURES``, with its own test.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from types import MappingProxyType
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
 from scorecard.answers import Answers
 from scorecard.case import Case
+from scorecard.costed import costed_on
 from scorecard.value_functions import Floats
+
+if TYPE_CHECKING:
+    from scorecard.costing.landed import LandedCost
 
 EPOCH_ORDINAL = date(1970, 1, 1).toordinal()
 
@@ -86,7 +90,47 @@ class SampleMarks:
         return Answers(both[:, 0], both[:, 1])
 
 
-MEASURES: Mapping[str, Measure] = MappingProxyType({"response_days": ResponseDays(), "sample_marks": SampleMarks()})
+@dataclass(frozen=True, slots=True)
+class LandedCostPerPiece:
+    """What a good piece costs at the door by the way that stands for its maker; unknown where a cost is missing."""
+
+    def answers(self, case: Case, as_of: date) -> Answers:
+        """Return all makers' cost of a good piece, in the brief's currency."""
+        if case.costs is None:
+            return Answers.all_unknown(len(case.table))
+        from scorecard.costing.choosing import answer_of_cost
+
+        return _of_chosen_ways(case, as_of, answer_of_cost)
+
+
+@dataclass(frozen=True, slots=True)
+class DaysToDoor:
+    """Days from the order to the door by the way that stands for its maker, the same as for its cost."""
+
+    def answers(self, case: Case, as_of: date) -> Answers:
+        """Return all makers' days to the door."""
+        if case.costs is None:
+            return Answers.all_unknown(len(case.table))
+        from scorecard.costing.choosing import answer_of_days
+
+        return _of_chosen_ways(case, as_of, answer_of_days)
+
+
+def _of_chosen_ways(case: Case, as_of: date, answer: "Callable[[LandedCost | None], tuple[float, float]]") -> Answers:
+    costed = costed_on(case, as_of)
+    chosen = costed.chosen if costed else {}
+    ends = np.array([answer(chosen.get(maker)) for maker in case.table.makers], dtype=float).reshape(-1, 2)
+    return Answers(ends[:, 0], ends[:, 1])
+
+
+MEASURES: Mapping[str, Measure] = MappingProxyType(
+    {
+        "response_days": ResponseDays(),
+        "sample_marks": SampleMarks(),
+        "landed_cost_per_piece": LandedCostPerPiece(),
+        "days_to_door": DaysToDoor(),
+    }
+)
 
 
 def measured(name: str, case: Case, as_of: date) -> Answers:

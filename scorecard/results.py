@@ -11,6 +11,7 @@ import numpy as np
 
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
+from scorecard.cost_results import landed_costs_of
 from scorecard.criteria import Criterion, WeightsNote
 from scorecard.dealing_results import dealings_result
 from scorecard.figures import figure, figures, plain
@@ -19,6 +20,7 @@ from scorecard.problem_result import SCHEMA
 from scorecard.questions import Question, Turn
 from scorecard.ranking import ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
+from scorecard.stage import costed_makers, stage_of
 
 Json = dict[str, Any]
 
@@ -49,7 +51,7 @@ def result_of(calculation: Calculation) -> Json:
         "schema": SCHEMA,
         "title": case.title,
         "as_of": calculation.as_of.isoformat(),
-        "stage": "write",
+        "stage": stage_of(costed_makers(calculation)),
         "leaders": leaders,
         "leader": leaders[0] if len(leaders) == 1 else None,
         "margin": None if ranking.margin is None else figure(ranking.margin),
@@ -61,6 +63,7 @@ def result_of(calculation: Calculation) -> Json:
         "let_in": _let_in(calculation),
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
+        "landed_costs": landed_costs_of(case.costed),
         **_consistency(case.criteria.note),
         **dealings_result(calculation),
         "set_aside": [one.as_json() for one in case.set_aside],

@@ -13,7 +13,6 @@ from scorecard.asks import question_phrase
 from scorecard.calculation import Calculation
 from scorecard.words import counted, drawn, listed, rounded
 
-STAGE = "Whom to write to, not yet whom to order from: price and freight are not in this ranking."
 NAMED = 10  # names in one list
 ALIKE_DECIMALS = 9  # makers whose points are equal to so many decimals are the same
 DRAWN = {

@@ -7,6 +7,8 @@ import pytest
 from cases import AS_OF, make_case, numbers
 from hypothesis import given
 from hypothesis import strategies as st
+from ordered import case_of
+from quoted import quote
 
 from scorecard.measures import measured, working_days
 
@@ -94,3 +96,39 @@ def test_a_measure_whose_columns_are_missing_is_unknown_for_all(there):
 def test_a_measure_that_nothing_can_compute_yet_is_unknown_for_all():
     case = make_case([numbers("a", 1)], {"Fernhill": [1]})
     assert [False] == measured("landed_cost_per_piece", case, AS_OF).known.tolist()
+
+
+# landed cost and days to the door
+
+
+def quoted_case():
+    sea = quote("4.00", maker="Ash", row=2, covers="to my door, duty and tax paid", way="sea", days=200)
+    air = quote("9.00", maker="Ash", row=3, covers="to my door, duty and tax paid", way="air", days=(20, 25))
+    goods = quote(3, maker="Cedar", row=4, covers="goods", way="road", days=30)
+    return case_of({"Ash": 1, "Birch": 2, "Cedar": 3}, {"Ash": sea, "Ash by air": air, "Cedar": goods})
+
+
+def test_one_way_of_a_maker_answers_both_measures():
+    # by sea a piece costs 4.00 and comes in 200 days, after the need-by date: air, in time, stands for both
+    case = quoted_case()
+    cost, days = measured("landed_cost_per_piece", case, AS_OF), measured("days_to_door", case, AS_OF)
+
+    assert ((9.0, 9.0), (20.0, 25.0)) == (ends(cost)[0], ends(days)[0])
+
+
+def test_without_a_quote_or_with_a_gap_a_landed_cost_is_unknown():
+    assert [True, False, False] == measured("landed_cost_per_piece", quoted_case(), AS_OF).known.tolist()
+
+
+def test_while_nothing_is_quoted_both_are_unknown():
+    case = make_case([numbers("a", 1)], {"Ash": [1]})
+
+    for name in ("landed_cost_per_piece", "days_to_door"):
+        assert not measured(name, case, AS_OF).known.any()
+
+
+def test_the_day_that_stands_for_today_chooses_the_way():
+    case = quoted_case()
+    cost = [ends(measured("landed_cost_per_piece", case, day))[0][0] for day in (date(2026, 10, 1), AS_OF)]
+
+    assert [4.0, 9.0] == cost

@@ -10,7 +10,7 @@ import openpyxl
 import pytest
 from process import scorecard, watching
 
-from scorecard.reading import brief_table, criteria_file, criterion_table
+from scorecard.reading import brief_table, charges_table, cost_tables, criteria_file, criterion_table, import_table
 from scorecard.reading.headings import TYPED_MEASURES
 
 ROOT = Path(__file__).parent.parent
@@ -100,6 +100,23 @@ def test_every_command_stands_in_the_readme():
 )
 def test_every_key_of_the_criteria_file_stands_in_the_readme(key):
     assert re.search(rf"[`\[]{key}\b", README)
+
+
+@pytest.mark.parametrize(
+    "key",
+    sorted(
+        {
+            *cost_tables.CURRENCIES_KEYS,
+            *cost_tables.SHIPPING_KEYS,
+            *cost_tables.COST_KEYS,
+            *charges_table.CHARGE_KEYS,
+            *import_table.IMPORT_KEYS,
+            *import_table.SUPPLIED_KEYS,
+        }
+    ),
+)
+def test_every_key_of_the_tables_on_costs_stands_in_the_readme(key):
+    assert re.search(rf"[`.\[]{key}\b", README)
 
 
 @pytest.mark.parametrize(("measure", "heading"), TYPED_MEASURES.items())

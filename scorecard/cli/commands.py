@@ -109,6 +109,23 @@ def reweigh(
     reweigh_folder(inputs, weights, save=save, as_json=as_json)
 
 
+def cost(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Say what a good piece costs at your door, per maker and way, and what is missing."""
+    from scorecard.cli.costing import cost_folder
+    from scorecard.cli.scoring import Inputs
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
+    cost_folder(inputs, as_json=as_json)
+
+
 def artwork(
     files: Annotated[list[Path], typer.Argument(metavar="FILE", help="PNG, JPEG, TIFF or PDF; one for each design.")],
     folder: Folder = HERE,

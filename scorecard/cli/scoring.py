@@ -14,11 +14,13 @@ from scorecard.case import Case
 from scorecard.cli.gate import say, show_json, tell
 from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table
+from scorecard.costed import with_costs
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
-from scorecard.sentences import STAGE, supporting, told_apart_by_none, verdict_sentence
+from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
+from scorecard.stage import costed_makers, stage_of, stage_sentences
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import Written, time_stamp, write_outputs
@@ -61,14 +63,14 @@ class Inputs:
         )
 
     def read(self) -> Case:
-        """Return what the files say.
+        """Return what the files say, with what follows from it for costs.
 
         Raises
         ------
         InputError
             If they have problems: all of them.
         """
-        return read_folder(
+        case = read_folder(
             self.folder,
             criteria_file=self.criteria,
             makers_file=self.makers,
@@ -76,6 +78,7 @@ class Inputs:
             as_of=self.day(),
             row_limit=self.rows,
         )
+        return with_costs(case, self.day())
 
 
 def check_folder(inputs: Inputs, *, as_json: bool) -> None:
@@ -179,11 +182,21 @@ def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
     case = assessment.case
     tell_case(case, assessment.as_of)
     typer.echo(f"{verdict_sentence(assessment)}.")
-    if assessment.ranking.order:
-        typer.echo(STAGE)
+    costed = costed_makers(assessment)
+    for sentence in stage_sentences(assessment, costed):
+        typer.echo(f"{sentence}.")
     for sentence in supporting(assessment):
         typer.echo(f"{sentence}.")
     typer.echo(ranking_table(assessment, most=SHORT))
+    if stage_of(costed) == "order":
+        from scorecard.cli.ordering import cost_table
+
+        typer.echo(f"\n{cost_table(assessment, costed, most=SHORT)}")
+    tell_warnings(case, inputs)
+
+
+def tell_warnings(case: Case, inputs: Inputs) -> None:
+    """Print the warnings that are told by every run, how many there are, and how to see them."""
     warnings = [one for one in case.warnings if one.code != "read-as"]
     tell([one for one in warnings if one.code == LOUD])
     if warnings:

@@ -22,14 +22,19 @@ def width_of(text: str) -> int:
     return sum(0 if category(sign) in ("Mn", "Cf") else 2 if east_asian_width(sign) in "WF" else 1 for sign in text)
 
 
+def plain(text: str) -> str:
+    """Return a text that cannot move the cursor or turn the line around."""
+    return "".join(sign if category(sign)[0] != "C" else "\N{REPLACEMENT CHARACTER}" for sign in text)
+
+
 def visible(text: str) -> str:
     """Return a name that cannot move the cursor or turn the line around, cut where it is too long."""
-    plain = "".join(sign if category(sign)[0] != "C" else "\N{REPLACEMENT CHARACTER}" for sign in text)
-    if width_of(plain) <= WIDEST:
-        return plain
-    while width_of(plain) > WIDEST - 1:
-        plain = plain[:-1]
-    return f"{plain}…"
+    name = plain(text)
+    if width_of(name) <= WIDEST:
+        return name
+    while width_of(name) > WIDEST - 1:
+        name = name[:-1]
+    return f"{name}…"
 
 
 def _cell(text: str, width: int, right: bool) -> str:

@@ -1,4 +1,4 @@
-"""The head of the page: what is wanted, the verdict, its stage, and what was set aside.
+"""The head of the page: what is wanted, the verdict, and what was set aside.
 
 Enters: an assessment. Leaves: sentences.
 """
@@ -10,7 +10,7 @@ from scorecard.calculation import Calculation
 from scorecard.case import Case
 from scorecard.errors import Problem
 from scorecard.report.texts import isolate, sentence
-from scorecard.sentences import STAGE, supporting, verdict_sentence
+from scorecard.sentences import supporting, verdict_sentence
 from scorecard.words import counted, listed
 
 CAUTIONS = (
@@ -34,7 +34,6 @@ class Opening:
     wanted : the brief in one line
     set_aside : cells that count as unknown since they could not be read; None where there are none
     verdict : a sentence
-    stage : what the ranking is for so far; None where nobody is ranked
     supporting : what else to know beside the verdict, as sentences
     cautions : what the ranking does not say, and what to mind before money is at stake, as sentences
     """
@@ -43,7 +42,6 @@ class Opening:
     wanted: str
     set_aside: str | None
     verdict: str
-    stage: str | None
     supporting: tuple[str, ...]
     cautions: tuple[str, ...] = CAUTIONS
 
@@ -55,7 +53,6 @@ def opening_of(calculation: Calculation) -> Opening:
         wanted=wanted_line(calculation.case),
         set_aside=set_aside_sentence(calculation.case.set_aside),
         verdict=sentence(verdict_sentence(calculation)),
-        stage=STAGE if calculation.ranking.order else None,
         supporting=tuple(map(sentence, supporting(calculation))),
     )
 

@@ -24,12 +24,14 @@ from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
+from scorecard.report.ordering import ordering_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
 from scorecard.report.sources import sources_of
 from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
 from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
+from scorecard.stage import costed_makers
 from scorecard.words import plain_command
 from scorecard.writing import environment
 
@@ -79,7 +81,8 @@ def page(
     """
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
-    ways = {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
+    costs = {"ordering": ordering_of(shown, costed_makers(assessment))}
+    ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for cells in CELLS:
         views = views_of(shown, result, extent_of(shown, cells), with_contacts=with_contacts)

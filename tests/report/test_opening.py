@@ -4,11 +4,9 @@ from datetime import date
 from cases import make_case, numbers
 
 from scorecard.brief import Brief
-from scorecard.criteria import Limit
 from scorecard.errors import Place, Problem
 from scorecard.report.opening import day_words, opening_of, set_aside_sentence, wanted_line
 from scorecard.report.texts import bare
-from scorecard.sentences import STAGE
 
 
 def unreadable(cell):
@@ -41,15 +39,6 @@ def test_the_brief_is_one_line(field):
 def test_a_short_brief_says_what_it_has(field):
     case = replace(field(1), brief=Brief(item="mug", quantity=1))
     assert "mug · 1 piece" == wanted_line(case)
-
-
-def test_the_stage_is_whom_to_write_to(field, assessed):
-    assert STAGE == opening_of(assessed(field(9))).stage
-
-
-def test_with_nobody_ranked_there_is_no_stage(assessed):
-    case = make_case([numbers("a", 1, limit=Limit(at_least=50))], {"Brightholm": [1]})
-    assert opening_of(assessed(case)).stage is None
 
 
 def test_different_leaders_by_rule_are_told(assessed):

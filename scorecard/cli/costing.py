@@ -1,0 +1,132 @@
+"""``cost``: what a good piece costs at the door, every maker by every way, each with every line of its sum."""
+
+from textwrap import wrap
+from typing import TYPE_CHECKING
+
+import typer
+
+from scorecard.assessment import Assessment, assess
+from scorecard.cli.gate import show_json
+from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warnings
+from scorecard.cli.tables import as_text, plain, visible
+from scorecard.cost_results import cost_result, first_ranked, not_quoted
+from scorecard.costed import Costed
+from scorecard.sentences import some
+from scorecard.words import counted, listed
+
+if TYPE_CHECKING:
+    from scorecard.cost_words import CostTold, LineTold
+
+SHORT = 30  # costs told line by line on the screen; --json gives all
+WIDE = 110  # characters of a line of words
+WORKING = 80  # characters of a line's working
+FEW = 3  # missing costs from which they are counted, not named, in the table
+
+
+def cost_folder(inputs: Inputs, *, as_json: bool) -> None:
+    """Print what every quoted maker's goods cost at the door, and what stands beside these sums."""
+    case = inputs.read()
+    refuse_nobody(case)
+    assessment = assess(case, as_of=inputs.day())
+    if as_json:
+        show_json(cost_result(assessment))
+        return
+    tell_case(assessment.case, assessment.as_of)
+    costed = assessment.case.costed
+    if costed is None or not costed.costs:
+        typer.echo("Nothing is quoted yet: once a reply is written into the sheet Quotes, one line is enough.")
+    else:
+        tell_costs(assessment, costed)
+    tell_warnings(assessment.case, inputs)
+    typer.echo(f"Next: {next_step(assessment, inputs)}")
+
+
+def tell_costs(assessment: Assessment, costed: Costed) -> None:
+    """Print the table of all costs, each sum line by line, and what stands beside them."""
+    from scorecard.cost_words import told
+
+    costs = [told(costed, cost) for cost in costed.cheapest_first]
+    _tell_wanted(costed)
+    rows = [("", "Maker", "Way", "A good piece", "In all", "Days", "There", "Freight and border add", "Missing")]
+    for place, one in enumerate(costs, start=1):
+        mark = f"{place}." if one.is_complete else "–"
+        name = f"{visible(one.maker)}{' *' if one.is_chosen else ''}"
+        missing = plain(", ".join(one.missing)) if len(one.missing) < FEW else counted(len(one.missing), "cost")
+        rows.append((mark, name, one.way, one.per_piece, one.total, one.days, one.time, one.adds, missing))
+    typer.echo(as_text(rows, right=frozenset({0, 3, 4})))
+    typer.echo("* The way that stands for its maker: the cheapest that is there in time, else the quickest.")
+    for place, one in enumerate(costs[:SHORT], start=1):
+        _tell_sum(place, one, costed.inputs.rates.home)
+    if len(costs) > SHORT:
+        typer.echo(f"\n… and {len(costs) - SHORT} more; --json gives every line of all")
+    typer.echo("")
+    for words in beside(assessment, costed):
+        _tell(words)
+
+
+def _tell_wanted(costed: Costed) -> None:
+    brief = costed.inputs.brief
+    where = f" in {brief.destination}" if brief.destination else ""
+    when = f", needed by {brief.need_by.isoformat()}" if brief.need_by else ""
+    home = costed.inputs.rates.home
+    typer.echo(
+        f"{counted(brief.quantity, 'piece')} at your door{where}, in {home}{when}; the cheapest good piece first."
+    )
+
+
+def _tell_sum(place: int, one: "CostTold", home: str) -> None:
+    """Print one cost: its headline, every line, what is missing, what must be said, and what is paid before."""
+    way = f", {one.way}" if one.way else ""
+    typer.echo(f"\n{place}. {visible(one.maker)}{way}: {one.per_piece} {home} a good piece, {one.total} in all")
+    typer.echo(f"   {one.pieces}, {one.days}")
+    for told_sum in one.sums:
+        if told_sum.heading:
+            typer.echo(f"   {plain(told_sum.heading)}:")
+        rows = [row for line in told_sum.lines for row in _line_rows(line)]
+        typer.echo(as_text([*rows, ("   In all", told_sum.total, "")], right=frozenset({1})))
+        for gap in told_sum.gaps:
+            _tell(f"Missing – {gap}", "   ")
+    for line in one.spent:
+        _tell(f"Already paid, and left out of the sum – {line.name}: {line.amount} ({line.working})", "   ")
+    for note in one.notes:
+        _tell(note, "   ")
+    _tell(f"Before you can check anything you will have paid {one.paid} {home}, {one.paid_how}", "   ")
+
+
+def _line_rows(line: "LineTold") -> list[tuple[str, str, str]]:
+    """Return a line of a sum as rows of a table, its working broken where it is long."""
+    back = f" – of {line.paid} paid" if line.paid else ""
+    first, *more = wrap(f"{plain(line.working)}{back}", WORKING) or [""]
+    return [(f"   {plain(line.name)}", line.amount, first), *(("", "", words) for words in more)]
+
+
+def _tell(words: str, margin: str = "") -> None:
+    """Print a sentence, broken into lines."""
+    typer.echo("\n".join(wrap(f"{plain(words)}.", WIDE, initial_indent=margin, subsequent_indent=f"{margin}  ")))
+
+
+def beside(assessment: Assessment, costed: Costed) -> list[str]:
+    """Return what stands beside the sums, as sentences without their full stops."""
+    from scorecard.cost_words import change_words, rate_words, sampling_words
+    from scorecard.costing.cautions import cautions
+    from scorecard.costing.paying import sampling_cost
+
+    home, missing = costed.inputs.rates.home, not_quoted(assessment)
+    said = [f"Rate: {rate_words(rate, home)}" for rate in costed.inputs.rates.rates.values()]
+    said += [change_words(change, costed) for change in costed.changes]
+    said += sampling_words(sampling_cost(costed.inputs, first_ranked(assessment)), home)
+    said += [f"Not quoted yet: {some(missing)}"] if missing else []
+    return [*said, *cautions(costed.inputs, costed.costs)]
+
+
+def next_step(assessment: Assessment, inputs: Inputs) -> str:
+    """Return what to do next, as the quotes stand."""
+    costed = assessment.case.costed
+    if costed is None or not costed.costs:
+        return f"ask for quotes: {inputs.started.command('enquire')}"
+    open_ones = [cost for cost in costed.chosen.values() if not cost.is_complete]
+    if open_ones:
+        first = min(open_ones, key=lambda cost: len(cost.gaps))
+        names = listed(dict.fromkeys(gap.name for gap in first.gaps))
+        return f"find out what is missing of {visible(first.maker)} ({plain(names)}), and write it in"
+    return f"see scores and costs side by side: {inputs.started.command('score')}"

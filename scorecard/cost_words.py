@@ -1,0 +1,260 @@
+"""Landed costs in words, shared by screen, page and workbook: ready strings, nothing left to work out.
+
+Enters: costs. Leaves: for each a headline, its sums line by line, what is missing, and what must be said beside it.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from scorecard.codes import money, money_range
+from scorecard.costed import Costed
+from scorecard.costing.amounts import Span, added
+from scorecard.costing.choosing import in_time
+from scorecard.costing.comparing import CurrencyChange, shares
+from scorecard.costing.currencies import Rate
+from scorecard.costing.entries import Group
+from scorecard.costing.landed import LandedCost
+from scorecard.costing.paying import Sampling, paid_before_checking
+from scorecard.costing.sums import Line, Reading
+from scorecard.words import counted, listed, shortest
+
+WHERE: dict[Group, str] = {
+    "maker": "the maker",
+    "freight": "freight",
+    "border": "the border",
+    "extra": "besides",
+    "payment": "paying",
+}
+IN_TIME = {"yes": "in time", "no": "too late", "unknown": "not known"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineTold:
+    """One line of a sum.
+
+    Parameters
+    ----------
+    amount : what it adds to the total
+    low, high : the same as numbers, infinite at an open end
+    paid : what is paid where that is another amount, such as a tax that comes back; else ""
+    """
+
+    name: str
+    where: str
+    amount: str
+    low: Decimal
+    high: Decimal
+    paid: str
+    working: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SumTold:
+    """One way to read a reply, as a sum.
+
+    Parameters
+    ----------
+    heading : how it is read and for how many pieces; "" where there is no other reading
+    lines : which add up to ``total``
+    gaps : sentences without the full stop
+    """
+
+    heading: str
+    lines: tuple[LineTold, ...]
+    total: str
+    per_piece: str
+    gaps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CostTold:
+    """One maker by one way.
+
+    Parameters
+    ----------
+    maker : as it was typed
+    way : "by sea"; "" where none is named
+    per_piece : of a good piece; "at least …" where a cost is missing
+    pieces : to order, and how many more than wanted
+    time : whether it comes by the need-by date; "" where there is none
+    adds : what freight and border make of the total
+    paid : what will have been paid before anything can be checked
+    paid_how : the same as a sentence, with the deposit
+    missing : the names of the costs without a figure
+    spent : what is already paid, in no total
+    notes : sentences without the full stop
+    """
+
+    maker: str
+    way: str
+    is_chosen: bool
+    is_complete: bool
+    per_piece: str
+    total: str
+    pieces: str
+    days: str
+    time: str
+    adds: str
+    paid: str
+    paid_how: str
+    missing: tuple[str, ...]
+    sums: tuple[SumTold, ...]
+    spent: tuple[LineTold, ...]
+    notes: tuple[str, ...]
+
+
+def told(costed: Costed, cost: LandedCost) -> CostTold:
+    """Return one cost in words.
+
+    Parameters
+    ----------
+    costed : that the cost is one of
+    cost : one maker by one way
+    """
+    inputs, home = costed.inputs, costed.inputs.rates.home
+    paid = paid_before_checking(cost)
+    need_by = inputs.brief.need_by
+    return CostTold(
+        maker=cost.maker,
+        way=f"by {cost.way}" if cost.way else "",
+        is_chosen=costed.chosen[cost.maker] is cost,
+        is_complete=cost.is_complete,
+        per_piece=_at_least(cost, money_range(*cost.per_good_piece, home)),
+        total=_at_least(cost, money_range(cost.low, cost.high, home)),
+        pieces=pieces_words(cost, inputs.brief.quantity),
+        days=days_words(cost.days),
+        time=IN_TIME[in_time(cost, inputs.as_of, need_by)] if need_by else "",
+        adds=adds_words(cost),
+        paid=_at_least(cost, money_range(paid.low, paid.high, home)),
+        paid_how=f"{money_range(paid.deposit_low, paid.deposit_high, home)} of it with the order. {paid.words}",
+        missing=tuple(dict.fromkeys(gap.name for gap in cost.gaps)),
+        sums=tuple(_sum(reading, home, several=len(cost.readings) > 1) for reading in cost.readings),
+        spent=tuple(_line(line, home) for line in cost.spent),
+        notes=cost.notes,
+    )
+
+
+def _at_least(cost: LandedCost, amount: str) -> str:
+    return amount if cost.is_complete or amount.endswith("more") else f"at least {amount}"
+
+
+def _sum(reading: Reading, home: str, *, several: bool) -> SumTold:
+    words, pieces = reading.situation.coverage.words, reading.situation.quantity
+    return SumTold(
+        heading=f"If {words.removeprefix('if ')}, {pieces} pieces" if several else "",
+        lines=tuple(_line(line, home) for line in reading.lines),
+        total=money_range(reading.low, reading.high, home),
+        per_piece=money_range(*reading.per_good_piece, home),
+        gaps=tuple(gap.words for gap in reading.gaps),
+    )
+
+
+def _line(line: Line, home: str) -> LineTold:
+    returns = (line.paid_low, line.paid_high) != (line.low, line.high)
+    low, high = min(line.low, line.high), max(line.low, line.high)
+    return LineTold(
+        name=line.name,
+        where=WHERE[line.group],
+        amount=money_range(low, high, home),
+        low=line.low,
+        high=line.high,
+        paid=money_range(line.paid_low, line.paid_high, home) if returns else "",
+        working=line.working,
+    )
+
+
+def pieces_words(cost: LandedCost, wanted: int) -> str:
+    """Return how many pieces are ordered, and how many of them are more than wanted."""
+    fewest, most = cost.quantities
+    pieces = counted(fewest, "piece") if fewest == most else f"{fewest} to {most} pieces"
+    more = str(most - wanted) if fewest == most else f"{max(fewest - wanted, 0)} to {most - wanted}"
+    return f"{pieces}, {more} more than wanted" if most > wanted else pieces
+
+
+def days_words(days: Span | None) -> str:
+    """Return days in words.
+
+    Examples
+    --------
+    >>> days_words(Span.of(35, 50)), days_words(Span.of(1)), days_words(None)
+    ('35 to 50 days', '1 day', 'days not known')
+    """
+    if days is None:
+        return "days not known"
+    low = shortest(float(days.low))
+    if days.high is None:
+        return f"{low} days or more"
+    return counted_days(low) if days.is_known else f"{low} to {shortest(float(days.high))} days"
+
+
+def counted_days(number: str) -> str:
+    """Return a number of days with its noun."""
+    return f"{number} {'day' if number == '1' else 'days'}"
+
+
+def adds_words(cost: LandedCost) -> str:
+    """Return what part of the total freight and border make, such as "freight 12 %, border 8 %"."""
+    parts = shares(cost)
+    groups: tuple[Group, Group] = ("freight", "border")
+    if all(parts[group] is None for group in ("maker", *groups)):
+        return "not known"
+    return ", ".join(f"{group} {_percent(parts[group])}" for group in groups)
+
+
+def _percent(part: Decimal | None) -> str:
+    return "in the price" if part is None else f"{part.quantize(Decimal(1)):f} %"
+
+
+def rate_words(rate: Rate, home: str) -> str:
+    """Return a rate with its day and source, such as "1 USD = 0.92 EUR (2026-11-20, my bank)"."""
+    figure = shortest(float(rate.figure))
+    told_rate = (
+        f"1 {rate.currency} = {figure} {home}"
+        if rate.means == "home for one"
+        else f"1 {home} = {figure} {rate.currency}"
+    )
+    known = [rate.dated.isoformat() if rate.dated else "no day given", *([rate.source] if rate.source else [])]
+    return f"{told_rate} ({', '.join(known)})"
+
+
+def change_words(change: CurrencyChange, costed: Costed) -> str:
+    """Return at which rate of a currency another maker becomes the cheapest, as a sentence without its full stop."""
+    rate = costed.inputs.rates.rates[change.currency]
+    home = costed.inputs.rates.home
+    unit = f"{home} for 1 {change.currency}" if rate.means == "home for one" else f"{change.currency} for 1 {home}"
+    ends = [("below", change.below), ("above", change.above)]
+    turns = [
+        f"{other} from {shortest(float(figure))} {unit} {'down' if side == 'below' else 'up'}"
+        for side, end in ends
+        if end is not None
+        for figure, other in [end]
+    ]
+    now = f"{change.cheapest} is the cheapest at {shortest(float(change.figure))} {unit}"
+    return f"{now}; {listed(turns)}" if turns else f"{now}, and at any rate from half to twice that"
+
+
+def sampling_words(sampling: Sampling, home: str) -> list[str]:
+    """Return what samples of some makers cost in all, as sentences without the full stop; none where none is left."""
+    said = []
+    if sampling.makers:
+        each = listed(f"{maker} {money_range(low, high, home)}" for maker, low, high in sampling.makers)
+        number = counted(len(sampling.makers), "maker")
+        total = money_range(sampling.low, sampling.high, home)
+        too_low = " or more" if sampling.unknown and not total.endswith("more") else ""
+        said.append(f"Before you sample: {number} sampled {_cost(sampling)} {total} {home}{too_low} in all ({each})")
+    if sampling.unknown:
+        said.append(f"Price or postage of a sample is not known of {listed(sampling.unknown)}: ask")
+    if sampling.already_paid:
+        said.append(f"Paid already, and left out of all sums: the sample of {listed(sampling.already_paid)}")
+    return said
+
+
+def _cost(sampling: Sampling) -> str:
+    return "costs" if len(sampling.makers) == 1 else "cost"
+
+
+def spent_total(lines: Iterable[LineTold], home: str) -> str:
+    """Return what is already paid, in all."""
+    kept: Sequence[LineTold] = list(lines)
+    return f"{money(added(line.low for line in kept), home)} {home}"

@@ -1,0 +1,101 @@
+"""Landed costs of a case on a day: every maker by every way, worked out once for all that asks for them.
+
+Enters: a case. Leaves: the same one with its costs worked out, and the warnings that they call for. Nothing of costs is
+loaded while nothing is quoted.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from scorecard.case import Case
+from scorecard.errors import Problem
+
+if TYPE_CHECKING:
+    from scorecard.costing.comparing import CurrencyChange
+    from scorecard.costing.inputs import CostInputs
+    from scorecard.costing.landed import LandedCost
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Costed:
+    """What makers' goods cost at the door, each part worked out when it is first asked for.
+
+    Parameters
+    ----------
+    inputs : all that was read, on the day that stands for today
+    """
+
+    inputs: "CostInputs"
+
+    @cached_property
+    def costs(self) -> "tuple[LandedCost, ...]":
+        """Every quoted maker by every way, in sheet order."""
+        from scorecard.costing.landed import landed_costs
+
+        return landed_costs(self.inputs)
+
+    @cached_property
+    def chosen(self) -> "dict[str, LandedCost]":
+        """By maker, the one way that stands for it: the cheapest that meets the need-by date, else the quickest."""
+        from scorecard.costing.choosing import chosen_ways
+
+        return chosen_ways(self.costs, self.inputs.as_of, self.inputs.brief.need_by)
+
+    @cached_property
+    def cheapest_first(self) -> "list[LandedCost]":
+        """Every cost, the cheapest good piece first, those with a cost missing last."""
+        from scorecard.costing.choosing import cheapest_first
+
+        return cheapest_first(self.costs)
+
+    @cached_property
+    def doubts(self) -> tuple[Problem, ...]:
+        """Warnings on quotes and freight, each at its cell."""
+        from scorecard.costing.doubts import doubts
+
+        return doubts(self.inputs, self.costs)
+
+    def doubts_on(self, cost: "LandedCost") -> tuple[Problem, ...]:
+        """Return the warnings that one cost calls for by itself."""
+        from scorecard.costing.doubts import doubts
+
+        return doubts(replace(self.inputs, offers=()), [cost])
+
+    @cached_property
+    def changes(self) -> "tuple[CurrencyChange, ...]":
+        """At which rate of each currency another maker becomes the cheapest."""
+        from scorecard.costing.comparing import currency_changes
+
+        return currency_changes(self.inputs)
+
+
+def costed_on(case: Case, as_of: date) -> Costed | None:
+    """Return a case's landed costs on a day, those that were worked out before where it has them.
+
+    Returns
+    -------
+    None while nothing is quoted
+    """
+    if case.costs is None:
+        return None
+    if case.costed is not None and case.costed.inputs.as_of == as_of:
+        return case.costed
+    return Costed(inputs=replace(case.costs, as_of=as_of))
+
+
+def with_costs(case: Case, as_of: date) -> Case:
+    """Return a case with its landed costs on a day, and their warnings among its own.
+
+    Parameters
+    ----------
+    case : what was read
+    as_of : the day that stands for today
+    """
+    costed = costed_on(case, as_of)
+    if costed is None or costed is case.costed:
+        return case
+    before = set(case.costed.doubts) if case.costed else set()
+    kept = tuple(warning for warning in case.warnings if warning not in before)
+    return replace(case, costed=costed, warnings=(*kept, *costed.doubts))

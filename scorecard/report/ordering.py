@@ -1,0 +1,110 @@
+"""The stage of the choice on the page: what the ranking is for so far, and score beside landed cost once that is known.
+
+Enters: an assessment as shown, and its costed makers. Leaves: sentences, and the rows of a table.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from scorecard.assessment import Assessment
+from scorecard.codes import money_range
+from scorecard.report.texts import sentence, visible
+from scorecard.stage import CostedMaker, currency_of, stage_of, stage_sentences
+from scorecard.words import rounded
+
+MOST = 12  # makers in the table near the verdict
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderRow:
+    """One costed maker.
+
+    Parameters
+    ----------
+    piece : cost of a good piece at the door
+    paid : what will have been paid before anything can be checked
+    """
+
+    rank: str
+    maker: str
+    score: str
+    piece: str
+    way: str
+    time: str
+    paid: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ordering:
+    """What stands near the verdict of whom to write to or to order from.
+
+    Parameters
+    ----------
+    stage : sentences
+    rows : none before two makers are costed
+    paid_how : sentences on what is paid when
+    left : how many costed makers the table leaves out
+    """
+
+    stage: tuple[str, ...]
+    rows: tuple[OrderRow, ...] = ()
+    currency: str = ""
+    paid_how: tuple[str, ...] = ()
+    left: int = 0
+
+
+def ordering_of(shown: Assessment, costed: Sequence[CostedMaker]) -> Ordering:
+    """Return the stage of the choice.
+
+    Parameters
+    ----------
+    shown : with names made visible
+    costed : the ``costed_makers`` of the same assessment with its names as read
+    """
+    stage = tuple(map(sentence, stage_sentences(shown, costed)))
+    if stage_of(costed) == "write":
+        return Ordering(stage=stage)
+    first = costed[:MOST]
+    return Ordering(
+        stage=stage,
+        rows=tuple(_row(shown, one) for one in first),
+        currency=currency_of(shown),
+        paid_how=_paid_how(first),
+        left=len(costed) - len(first),
+    )
+
+
+def _row(shown: Assessment, one: CostedMaker) -> OrderRow:
+    ranking, home = shown.ranking, currency_of(shown)
+    way, time, paid = _by_its_way(shown, one)
+    return OrderRow(
+        rank=str(ranking.ranks[one.maker]),
+        maker=shown.case.table.makers[one.maker],
+        score=rounded(ranking.scores[one.maker]),
+        piece=money_range(one.low, one.high, home),
+        way=way,
+        time=time,
+        paid=paid,
+    )
+
+
+def _by_its_way(shown: Assessment, one: CostedMaker) -> tuple[str, str, str]:
+    """Return the way that stands for a maker, when it is there, and what is paid before it can be checked."""
+    if one.cost is None or shown.case.costed is None:
+        return "as typed", "", "not known"
+    from scorecard.cost_words import told
+
+    words = told(shown.case.costed, one.cost)
+    way = ", ".join(part for part in (words.way, "as typed" if one.is_typed else "") if part)
+    return way, ", ".join(part for part in (words.days, words.time) if part), words.paid
+
+
+def _paid_how(costed: Sequence[CostedMaker]) -> tuple[str, ...]:
+    """Return when the price is paid, each way of paying once."""
+    quoted = [one.cost for one in costed if one.cost is not None]
+    if not quoted:
+        return ()
+    from scorecard.costing.paying import paid_before_checking
+
+    said = dict.fromkeys(paid_before_checking(cost).words.split(";", maxsplit=1)[0] for cost in quoted)
+    return tuple(sentence(visible(words)) for words in said)

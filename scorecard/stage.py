@@ -1,0 +1,212 @@
+"""The stage of the choice: whom to write to, or, once two makers are costed, whom to order from.
+
+Enters: a calculation. Leaves: the makers whose landed cost is known, score beside cost, who is both dearer and lower,
+and the sentences about it.
+"""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import isnan
+from typing import TYPE_CHECKING, Literal
+
+from scorecard.answers import Answers
+from scorecard.calculation import Calculation
+from scorecard.codes import money_range
+from scorecard.measures import measured
+from scorecard.ranking import TIE
+from scorecard.sentences import of_hundred, some
+from scorecard.words import counted
+
+if TYPE_CHECKING:
+    from scorecard.costing.landed import LandedCost
+
+MEASURE = "landed_cost_per_piece"
+WRITE = "Whom to write to, not yet whom to order from"
+ORDER = "Whom to order from"
+NOT_RANKED = "price and freight are not in this ranking"
+OF_PRICE = re.compile(r"\b(price|prices|cost|costs|freight)\b", re.IGNORECASE)
+HAIR = 1e-9  # more than a sum of money is off, less than any minor unit
+
+Stage = Literal["write", "order"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CostedMaker:
+    """A ranked maker whose landed cost is known.
+
+    Parameters
+    ----------
+    maker : its position
+    low, high : what a good piece costs at the door, in the brief's currency; infinite at an open end
+    cost : the way that stands for it; None where its landed cost was typed and nothing is quoted
+    is_typed : whether the figure is the user's own rather than the sum
+    """
+
+    maker: int
+    low: float
+    high: float
+    cost: "LandedCost | None"
+    is_typed: bool = False
+
+
+def costed_makers(calculation: Calculation) -> list[CostedMaker]:
+    """Return the ranked makers whose landed cost is known, no cost missing, in the order of rank.
+
+    Parameters
+    ----------
+    calculation : with the names as they were read
+    """
+    names, costed = calculation.case.table.makers, calculation.case.costed
+    known, typed = _landed_answers(calculation), _typed_makers(calculation)
+    chosen = costed.chosen if costed else {}
+    return [
+        CostedMaker(
+            maker=maker,
+            low=float(known.low[maker]),
+            high=float(known.high[maker]),
+            cost=chosen.get(names[maker]),
+            is_typed=maker in typed,
+        )
+        for maker in calculation.ranking.order
+        if not isnan(known.low[maker])
+    ]
+
+
+def _of_landed_cost(calculation: Calculation) -> int | None:
+    """Return the position of the criterion that draws on landed cost; None where none does."""
+    measures = [criterion.measure for criterion in calculation.case.criteria]
+    return measures.index(MEASURE) if MEASURE in measures else None
+
+
+def _landed_answers(calculation: Calculation) -> Answers:
+    at = _of_landed_cost(calculation)
+    if at is None:
+        return measured(MEASURE, calculation.case, calculation.as_of)
+    return calculation.countings[at].typed
+
+
+def _typed_makers(calculation: Calculation) -> frozenset[int]:
+    at = _of_landed_cost(calculation)
+    answers = None if at is None else calculation.case.table.answers.get(calculation.case.criteria.keys[at])
+    return frozenset() if answers is None else frozenset(answers.known.nonzero()[0].tolist())
+
+
+def stage_of(costed: Sequence[CostedMaker]) -> Stage:
+    """Return the stage: an order can be thought of once two ranked makers are costed."""
+    return "order" if len(costed) > 1 else "write"
+
+
+def stage_sentences(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str]:
+    """Return what the ranking is for so far, as sentences without their full stops; none where nobody is ranked.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+    costed : its ``costed_makers``
+    """
+    if not calculation.ranking.order:
+        return []
+    if stage_of(costed) == "write":
+        return [_write_sentence(calculation, costed)]
+    return [_order_sentence(calculation), *_beside(calculation, costed)]
+
+
+def _write_sentence(calculation: Calculation, costed: Sequence[CostedMaker]) -> str:
+    if draws_on_price(calculation):
+        return f"{WRITE}: {'one ranked maker is' if costed else 'no ranked maker is'} costed so far"
+    return f"{WRITE}: {NOT_RANKED}{'; one ranked maker is costed so far' if costed else ''}"
+
+
+def draws_on_price(calculation: Calculation) -> bool:
+    """Return whether a criterion that counts draws on landed cost, or by its name on a price."""
+    return any(
+        criterion.weight > 0 and (criterion.measure == MEASURE or OF_PRICE.search(criterion.column or ""))
+        for criterion in calculation.case.criteria
+    )
+
+
+def _order_sentence(calculation: Calculation) -> str:
+    at = _of_landed_cost(calculation)
+    share = 0.0 if at is None else float(calculation.shares[at])
+    if share > 0:
+        return (
+            f"{ORDER}: what a good piece costs at your door counts in this ranking, with {of_hundred(share)} of weight"
+        )
+    if draws_on_price(calculation):
+        return f"{ORDER}: what a good piece costs at your door stands beside the scores"
+    return f"{ORDER}: {NOT_RANKED}, so what a good piece costs at your door stands beside the scores"
+
+
+def _beside(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str]:
+    pairs = dearer_and_lower(calculation, costed)
+    uncosted = len(calculation.ranking.order) - len(costed)
+    said = [_cheapest_sentence(calculation, costed)]
+    said += [_dearer_sentence(calculation, pairs)] if pairs else []
+    said += [f"{_are_not(uncosted)} costed yet"] if uncosted else []
+    return said
+
+
+def _are_not(number: int) -> str:
+    return f"{counted(number, 'ranked maker')} {'is' if number == 1 else 'are'} not"
+
+
+def _cheapest_sentence(calculation: Calculation, costed: Sequence[CostedMaker]) -> str:
+    names, home = calculation.case.table.makers, currency_of(calculation)
+    first, cheapest = costed[0], min(costed, key=lambda one: one.low + one.high)
+    if first is cheapest:
+        return (
+            f"Of those costed {names[first.maker]} stands first and is the cheapest too, at {piece_words(first, home)}"
+        )
+    return (
+        f"Of those costed {names[first.maker]} stands first, at {piece_words(first, home)}; "
+        f"the cheapest is {names[cheapest.maker]}, at {piece_words(cheapest, home)}"
+    )
+
+
+def currency_of(calculation: Calculation) -> str:
+    """Return the currency of landed costs; "" where nothing names one."""
+    costed = calculation.case.costed
+    return (costed.inputs.rates.home if costed else calculation.case.brief.currency) or ""
+
+
+def piece_words(one: CostedMaker, home: str) -> str:
+    """Return the cost of a good piece in words, such as "6.42 to 7.10 EUR a good piece"."""
+    return f"{money_range(one.low, one.high, home)} {home}".rstrip() + " a good piece"
+
+
+def dearer_and_lower(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[tuple[int, int]]:
+    """Return the makers that are dearer than another and lower in score as well, each with the best that beats it so.
+
+    Parameters
+    ----------
+    calculation : of a case on a day
+    costed : its ``costed_makers``, in the order of rank
+
+    Returns
+    -------
+    pairs of positions, the lower one first; dearer for every cost that a range allows
+    """
+    scores = calculation.ranking.scores
+    pairs = []
+    for place, one in enumerate(costed):
+        better = (
+            other.maker
+            for other in costed[:place]
+            if scores[other.maker] > scores[one.maker] + TIE and other.high < one.low - HAIR
+        )
+        if (best := next(better, None)) is not None:
+            pairs.append((one.maker, best))
+    return pairs
+
+
+def _dearer_sentence(calculation: Calculation, pairs: Sequence[tuple[int, int]]) -> str:
+    names = calculation.case.table.makers
+    by_better: dict[int, list[str]] = {}
+    for lower, better in pairs:
+        by_better.setdefault(better, []).append(names[lower])
+    said = [
+        f"{some(lower)} {'is' if len(lower) == 1 else 'are'} both dearer and lower than {names[better]}"
+        for better, lower in by_better.items()
+    ]
+    return some(said)

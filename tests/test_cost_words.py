@@ -1,0 +1,132 @@
+"""Landed costs in words."""
+
+from decimal import Decimal
+
+import pytest
+from ordered import PAID, case_of
+from quoted import dollars, inputs, landed, offer, published, quote
+
+from scorecard.cost_words import adds_words, change_words, days_words, pieces_words, rate_words, sampling_words, told
+from scorecard.costed import Costed
+from scorecard.costing.amounts import Span
+from scorecard.costing.inputs import CostSettings, MakerFacts
+from scorecard.costing.paying import Sampling
+
+
+def words(case):
+    costed = Costed(inputs=case)
+    return [told(costed, cost) for cost in costed.costs]
+
+
+def test_the_composite_example_in_words():
+    (one,) = words(published())
+
+    assert ("by air", "2.28", "441.84", "200 pieces", "freight 20 %, border 23 %") == (
+        one.way,
+        one.per_piece,
+        one.total,
+        one.pieces,
+        one.adds,
+    )
+
+
+def test_the_lines_of_a_sum_are_those_of_the_reading():
+    (one,) = words(published())
+
+    assert ("Goods", "the maker", "192.00", Decimal("192.00")) == (
+        one.sums[0].lines[0].name,
+        one.sums[0].lines[0].where,
+        one.sums[0].lines[0].amount,
+        one.sums[0].lines[0].low,
+    )
+
+
+def test_a_tax_that_comes_back_is_said_to_be_paid():
+    (one,) = words(published(tax_is="recoverable"))
+
+    assert [("Import tax", "0.00", "71.64")] == [
+        (each.name, each.amount, each.paid) for each in one.sums[0].lines if each.paid
+    ]
+
+
+def test_a_sum_with_a_gap_is_at_least():
+    (one,) = words(inputs(quote(5), offers=(offer("sea", 90),)))
+
+    assert (True, "clearance" in one.missing) == (one.total.startswith("at least "), True)
+
+
+def test_each_reading_of_a_reply_has_its_heading():
+    (one,) = words(inputs(quote(5, covers=None, way="express")))
+
+    assert ["If the price covers goods, 200 pieces", "If the price covers goods and freight, 200 pieces"] == [
+        each.heading for each in one.sums[:2]
+    ]
+
+
+def test_what_is_already_spent_stands_apart():
+    case = inputs(quote(5, covers=PAID, sample_price=20), settings=CostSettings(sampled=frozenset({"Fernhill"})))
+    (one,) = words(case)
+
+    assert (["Sample"], ["Goods"]) == ([each.name for each in one.spent], [each.name for each in one.sums[0].lines])
+
+
+def test_pieces_beyond_those_wanted_are_said():
+    facts = {"Fernhill": MakerFacts(maker="Fernhill", minimum=Span.of(250, 300), minimum_per="order", country="CN")}
+    (cost,) = landed(quote(5, covers=PAID), makers=facts)
+
+    assert "250 to 300 pieces, 50 to 100 more than wanted" == pieces_words(cost, 200)
+
+
+@pytest.mark.parametrize(
+    ("days", "said"),
+    [(None, "days not known"), (Span.of(1), "1 day"), (Span(Decimal(20), None), "20 days or more")],
+)
+def test_days_in_words(days, said):
+    assert said == days_words(days)
+
+
+def test_freight_and_border_inside_the_price_are_said_to_be():
+    (cost,) = landed(quote(5, covers=PAID))
+
+    assert "freight in the price, border in the price" == adds_words(cost)
+
+
+def test_a_rate_is_told_in_its_own_direction():
+    assert "1 GBP = 1.25 USD (no day given)" == rate_words(dollars().rates["USD"], "GBP")
+
+
+def test_the_rate_at_which_the_cheapest_changes_is_told():
+    quotes = (quote("4.00", covers=PAID), quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID))
+    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
+    (change,) = costed.changes
+
+    # 5.50 USD cost 4.00 GBP at 1.375 USD for 1 GBP
+    assert "Fernhill is the cheapest at 1.25 USD for 1 GBP; Oxlip from 1.37" in change_words(change, costed)
+
+
+def test_a_cheapest_that_no_rate_changes_is_told():
+    quotes = (quote("1.00", covers=PAID), quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID))
+    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
+
+    assert change_words(costed.changes[0], costed).endswith("and at any rate from half to twice that")
+
+
+def test_samples_already_paid_for_are_left_out_of_the_sum():
+    sampling = Sampling(
+        makers=(("Ash", Decimal(20), Decimal(20)),),
+        low=Decimal(20),
+        high=Decimal(20),
+        unknown=(),
+        already_paid=("Birch",),
+    )
+
+    assert [
+        "Before you sample: 1 maker sampled costs 20.00 EUR in all (Ash 20.00)",
+        "Paid already, and left out of all sums: the sample of Birch",
+    ] == sampling_words(sampling, "EUR")
+
+
+def test_the_chosen_way_is_marked():
+    case = case_of({"Ash": 1}, {"Ash": 5}).costs
+
+    assert [True] == [one.is_chosen for one in words(case)]

@@ -1,0 +1,135 @@
+"""Whom to write to, or whom to order from: costs beside scores, and who is both dearer and lower."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from cases import AS_OF, make_case, numbers
+from ordered import BRIEF, case_of
+from quoted import quote
+
+from scorecard.answers import Answers
+from scorecard.assessment import assess
+from scorecard.costing.amounts import Span
+from scorecard.criteria import Limit
+from scorecard.stage import costed_makers, dearer_and_lower, stage_of, stage_sentences
+
+ANSWERS = {"Ash": 90, "Birch": 70, "Cedar": 50}
+
+
+def assessed(*args, **more):
+    return assess(case_of(*args, **more), as_of=AS_OF)
+
+
+def said(assessment):
+    return stage_sentences(assessment, costed_makers(assessment))
+
+
+def pairs(assessment):
+    names = assessment.case.table.makers
+    found = dearer_and_lower(assessment, costed_makers(assessment))
+    return [(names[lower], names[better]) for lower, better in found]
+
+
+def test_while_nothing_is_quoted_one_writes_to_makers():
+    assessment = assessed(ANSWERS, {})
+
+    assert "write" == stage_of(costed_makers(assessment))
+    assert ["Whom to write to, not yet whom to order from: price and freight are not in this ranking"] == said(
+        assessment
+    )
+
+
+def test_with_one_maker_costed_one_still_writes_to_makers():
+    assessment = assessed(ANSWERS, {"Ash": 5})
+
+    assert "write" == assessment.as_json()["stage"]
+    assert said(assessment)[0].endswith("price and freight are not in this ranking; one ranked maker is costed so far")
+
+
+def test_once_two_makers_are_costed_one_orders():
+    assessment = assessed(ANSWERS, {"Ash": 5, "Cedar": 4})
+
+    assert "order" == assessment.as_json()["stage"]
+    assert [
+        "Whom to order from: price and freight are not in this ranking, so what a good piece costs at your door stands "
+        "beside the scores",
+        "Of those costed Ash stands first, at 5.00 GBP a good piece; the cheapest is Cedar, at 4.00 GBP a good piece",
+        "1 ranked maker is not costed yet",
+    ] == said(assessment)
+
+
+def test_a_maker_that_is_ruled_out_is_not_one_to_order_from():
+    criteria = [numbers("a", 1, limit=Limit(at_least=60))]
+    case = make_case(criteria, {maker: [points] for maker, points in ANSWERS.items()}, brief=BRIEF)
+    costs = case_of(ANSWERS, {"Ash": 5, "Cedar": 4}).costs
+
+    assert "write" == assess(replace(case, costs=costs), as_of=AS_OF).as_json()["stage"]
+
+
+def test_a_cost_with_a_gap_is_not_a_landed_cost():
+    goods_only = quote(3, maker="Cedar", row=3, covers="goods", way="road", days=30)
+    assessment = assessed(ANSWERS, {"Ash": 5, "Cedar": goods_only})
+
+    assert ["Ash"] == [assessment.case.table.makers[one.maker] for one in costed_makers(assessment)]
+
+
+def test_where_landed_cost_counts_it_is_not_said_that_price_is_missing():
+    (first, *_) = said(assessed(ANSWERS, {"Ash": 5, "Cedar": 4}, weight=1))
+
+    assert (
+        "Whom to order from: what a good piece costs at your door counts in this ranking, with 50.0 of 100 of weight"
+        == first
+    )
+
+
+def test_a_criterion_of_weight_0_does_not_put_price_into_the_ranking():
+    (first, *_) = said(assessed(ANSWERS, {"Ash": 5, "Cedar": 4}, weight=0))
+
+    assert "price and freight are not in this ranking" in first
+
+
+@pytest.mark.parametrize(("column", "is_price"), [("Unit price", True), ("Freight quote", True), ("Priceless", False)])
+def test_a_column_of_prices_that_counts_is_a_price_in_the_ranking(column, is_price):
+    case = make_case([replace(numbers("a", 1), column=column)], {"Ash": [1], "Birch": [2]})
+    (only,) = said(assess(case, as_of=AS_OF))
+
+    assert is_price == ("price and freight are not in this ranking" not in only)
+
+
+def test_who_is_both_dearer_and_lower_is_named_with_the_best_that_beats_it():
+    assessment = assessed(ANSWERS, {"Ash": 5, "Birch": 6, "Cedar": 7})
+
+    assert [("Birch", "Ash"), ("Cedar", "Ash")] == pairs(assessment)
+    assert "Birch and Cedar are both dearer and lower than Ash" in said(assessment)
+
+
+def test_who_is_dearer_but_higher_is_not():
+    assert [] == pairs(assessed(ANSWERS, {"Ash": 7, "Birch": 6, "Cedar": 5}))
+
+
+def test_of_a_range_every_cost_must_be_dearer():
+    ranged = quote(Span.of(4, 7), maker="Cedar", row=3, covers="to my door, duty and tax paid")
+
+    assert [] == pairs(assessed(ANSWERS, {"Ash": 5, "Cedar": ranged}))
+
+
+def test_a_level_score_is_not_lower():
+    assert [] == pairs(assessed({"Ash": 50, "Birch": 50}, {"Ash": 5, "Birch": 6}))
+
+
+def test_a_typed_landed_cost_wins_and_is_costed_without_a_quote():
+    case = case_of(ANSWERS, {"Ash": 5}, weight=0)
+    ends = np.array([6.5, np.nan, 4.0])
+    case = replace(case, table=replace(case.table, answers={**case.table.answers, "landed": Answers(ends, ends)}))
+    costed = costed_makers(assess(case, as_of=AS_OF))
+
+    assert [(0, 6.5, True, True), (2, 4.0, False, True)] == [
+        (one.maker, one.low, one.cost is not None, one.is_typed) for one in costed
+    ]
+
+
+def test_where_nobody_is_ranked_nothing_is_said():
+    case = make_case([numbers("a", 1, limit=Limit(at_least=50))], {"Ash": [1]})
+
+    assert [] == said(assess(case, as_of=AS_OF))
