@@ -1,9 +1,11 @@
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from cases import make_case, numbers, rated
 from published import OFFICE_SHARES, OFFICES
 
+from scorecard.criteria import WeightsNote
 from scorecard.report.crossings import LONGEST, crossings_of, who_leads
 from scorecard.report.texts import bare
 from scorecard.sensitivity.lead_crossings import Stretch
@@ -101,3 +103,20 @@ def test_beyond_six_leaders_the_page_says_how_many_more_there_are(shown):
     case = make_case([numbers("a", 1, *knots), numbers("b", 1, *knots)], rows)
     found = crossings_of(shown(case)).nearest
     assert (5, "Further off the lead passes on 5 more times.") == (len(found.chart.marks), found.left_out)
+
+
+def test_weights_that_come_from_ranks_are_not_told_as_typed(shown):
+    case = rated((3, 1), TWO)
+    ranked = replace(case, criteria=replace(case.criteria, note=WeightsNote(method="ranks")))
+    assert None is crossings_of(shown(ranked)).nearest.typed
+
+
+def test_joint_leaders_stand_at_a_crossing(shown):
+    """Brightholm 50 + 40t against Cressel 80 − 40t, level at t = 3/8, which is the share as it is."""
+    nearest = crossings_of(shown(rated((3, 5), TWO))).nearest
+    assert ("37.5", "37.5%", "37.5%") == (nearest.share, nearest.chart.now, nearest.chart.marks[0].x)
+
+
+def test_a_weight_of_0_is_drawn_where_it_can_change_the_leader(shown):
+    case = rated((1, 1, 0), {"Brightholm": [60, 60, 0], "Cressel": [50, 50, 100]})
+    assert "0.0" == crossings_of(shown(case)).nearest.share
