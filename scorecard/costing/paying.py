@@ -63,7 +63,7 @@ def _of_reading(reading: Reading, spent: Sequence[Line]) -> tuple[Decimal, Decim
     home = reading.situation.inputs.rates.home
     low_bill, high_bill = added(line.paid_low for line in bill), added(line.paid_high for line in bill)
     deposit_low = to_minor(percent_of(deposit.low, low_bill), home)
-    deposit_high = to_minor(percent_of(deposit.high or HUNDRED, high_bill), home)
+    deposit_high = to_minor(percent_of(HUNDRED if deposit.high is None else deposit.high, high_bill), home)
     waits = reading.situation.inputs.settings.balance == "after checking"
     others_low, others_high = (
         [line.paid_low for line in (*rest, *spent)],

@@ -35,6 +35,10 @@ def test_an_unknown_deposit_may_be_anything():
     assert paid.words.endswith("the deposit is not known: ask")
 
 
+def test_a_deposit_of_nothing_is_nothing():
+    assert (Decimal(0), Decimal(0)) == (lot(0).deposit_low, lot(0).deposit_high)
+
+
 def test_a_balance_on_arrival_is_paid_before_opening():
     assert Decimal(1000) == lot(settings=CostSettings(balance="on arrival")).low
 

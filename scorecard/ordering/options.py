@@ -1,0 +1,159 @@
+"""One maker at one order size: what it costs in all, what is left, and how it turns out at each demand.
+
+Enters: a landed cost at that size, and what the pieces sell for. Leaves: figures from least to most, exact.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
+from scorecard.costing.landed import LandedCost
+from scorecard.ordering.margins import break_even, margin_percent
+from scorecard.ordering.selling import Selling
+from scorecard.ordering.sizes import Size
+
+Ends = tuple[Decimal, Decimal]
+Case = Literal["low", "likely", "high"]
+CASES: tuple[Case, ...] = ("low", "likely", "high")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """How one order turns out at one demand.
+
+    Parameters
+    ----------
+    demand : pieces asked for
+    sold, unsold : good pieces
+    tied_up : what the pieces left over cost, least and most
+    left : what is left after everything, least and most; below 0 for a loss
+    """
+
+    demand: int
+    sold: Decimal
+    unsold: Decimal
+    tied_up: Ends
+    left: Ends
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Option:
+    """One maker at one order size, by the way that then stands for it.
+
+    Parameters
+    ----------
+    size : pieces ordered, and why
+    cost : of the way, at this size
+    selling : what the pieces sell for
+    wanted : the brief's pieces, which count as the likely demand where none is given
+    is_sure : whether the maker is known to take just so many; not so where its minimum is open
+    """
+
+    size: Size
+    cost: LandedCost
+    selling: Selling
+    wanted: int
+    is_sure: bool = True
+
+    @property
+    def maker(self) -> str:
+        """Whose it is."""
+        return self.cost.maker
+
+    @property
+    def pieces(self) -> int:
+        """Pieces ordered."""
+        return self.size.pieces
+
+    @property
+    def is_complete(self) -> bool:
+        """Whether every cost is known, and the totals have an end."""
+        return self.cost.is_complete and self.cost.high.is_finite()
+
+    @property
+    def total(self) -> Ends:
+        """Everything paid to have the pieces at the door."""
+        return self.cost.low, self.cost.high
+
+    @property
+    def good(self) -> Decimal:
+        """The good pieces of those ordered; of a broken number, all but the last part of one."""
+        faulty = self.cost.readings[0].situation.inputs.settings.faulty_percent or ZERO
+        return percent_of(HUNDRED - faulty, Decimal(self.pieces))
+
+    @property
+    def per_good(self) -> Ends:
+        """The cost of a good piece, all of them."""
+        return self.cost.per_good_piece
+
+    @property
+    def likely(self) -> Decimal:
+        """The good pieces that are likely to sell."""
+        demand = self.selling.demand
+        return min(self.good, Decimal(demand.likely if demand else self.wanted))
+
+    @property
+    def per_likely(self) -> Ends:
+        """The cost of a piece that is likely to sell, which carries that of those left over; open where none is."""
+        step = minor_unit(self.cost.readings[0].situation.inputs.rates.home) / 100
+        low, high = (
+            to_step(over(end, self.likely), step) if self.likely else Decimal("Infinity") for end in self.total
+        )
+        return low, high
+
+    @property
+    def margin(self) -> tuple[Decimal | None, Decimal | None]:
+        """The margin on one piece in percent of the price without sales tax, least and most; None where open."""
+        low, high = self.per_good
+        kept, takings = self.selling.kept, self.selling.takings
+        return margin_percent(kept, high, takings), margin_percent(kept, low, takings)
+
+    @property
+    def break_even(self) -> tuple[int | None, int | None]:
+        """How many pieces must sell before all the money is back, least and most; None where no number does."""
+        low, high = (added([end, self.selling.fixed]) for end in self.total)
+        return break_even(low, self.selling.kept), break_even(high, self.selling.kept)
+
+    @property
+    def outcomes(self) -> Mapping[Case, Outcome]:
+        """How it turns out at the low, the likely and the high demand, as far as they are given."""
+        demand = self.selling.demand
+        figures = (demand.low, demand.likely, demand.high) if demand else (None, self.wanted, None)
+        return {case: self.at_demand(one) for case, one in zip(CASES, figures, strict=True) if one is not None}
+
+    def at_demand(self, demand: int) -> Outcome:
+        """Return how it turns out where so many pieces are asked for."""
+        sold = min(self.good, Decimal(demand))
+        unsold = EXACT.subtract(self.good, sold)
+        low, high = self.total
+        brought = added([times(self.selling.kept, sold), times(self.selling.unsold_worth, unsold)])
+        return Outcome(
+            demand=demand,
+            sold=sold,
+            unsold=unsold,
+            tied_up=(over(times(low, unsold), self.good), over(times(high, unsold), self.good)),
+            left=(self._after(brought, high), self._after(brought, low)),
+        )
+
+    def _after(self, brought: Decimal, total: Decimal) -> Decimal:
+        return EXACT.subtract(brought, added([total, self.selling.fixed]))
+
+    @property
+    def promise(self) -> float:
+        """What is left on average over what may be asked for, in the middle of the costs; at the likely demand where
+        low and high are not given.
+        """  # noqa: D205 - one sentence
+        demand = self.selling.demand
+        low, high = self.total
+        middle = float(over(added([low, high]), Decimal(2)))
+        good = float(self.good)
+        sold = demand.expected_sold(good) if demand and demand.is_spread else float(self.likely)
+        kept, worth = float(self.selling.kept), float(self.selling.unsold_worth)
+        return kept * sold + worth * (good - sold) - middle - float(self.selling.fixed)
+
+
+def middle(ends: Ends) -> Decimal:
+    """Return the middle of the least and the most, by which options compare."""
+    return over(added(ends), Decimal(2))

@@ -1,0 +1,152 @@
+"""How many to order: every quoted maker at every real order size, and what follows from them together."""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from itertools import pairwise
+
+from scorecard.costing.inputs import CostInputs
+from scorecard.ordering.advice import Newsvendor, newsvendor
+from scorecard.ordering.changes import Stretch, cheapest_by_quantity
+from scorecard.ordering.options import Option, middle
+from scorecard.ordering.pricing import Pricing
+from scorecard.ordering.selling import Selling
+from scorecard.ordering.sizes import Size, of_makers, order_sizes, settled
+from scorecard.ordering.steps import Step
+from scorecard.ordering.years import SteadyOrder, steady_order
+
+FURTHEST = 4  # times the pieces wanted, or the high demand: sizes beyond are in no comparison over all quantities
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MakerPlan:
+    """One maker.
+
+    Parameters
+    ----------
+    options : one a size, least first
+    steps : from each size to the next
+    newsvendor : how many a newsvendor would order; None where low and high demand, or a cost, are not known
+    steady : which size costs least a year; None where no yearly demand is given, or a cost is not known
+    """
+
+    maker: str
+    options: tuple[Option, ...]
+    steps: tuple[Step, ...]
+    newsvendor: Newsvendor | None = None
+    steady: SteadyOrder | None = None
+
+    @property
+    def at_wanted(self) -> Option:
+        """The size that covers what is wanted."""
+        return next(option for option in self.options if "wanted" in option.size.whys)
+
+    @property
+    def best(self) -> Option | None:
+        """The size that leaves most; None where no size has every cost known."""
+        known = [option for option in self.options if option.is_complete]
+        return max(known, key=lambda option: option.promise, default=None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """How many to order.
+
+    Parameters
+    ----------
+    inputs : settled
+    makers : that come into question and are quoted, in the order given
+    stretches : who is the cheapest from which quantity to which
+    pricing : costs at any quantity, for a drawing
+    """
+
+    inputs: CostInputs
+    selling: Selling
+    makers: tuple[MakerPlan, ...]
+    stretches: tuple[Stretch, ...]
+    pricing: Pricing
+
+    @property
+    def first_sale(self) -> date | None:
+        """The day on which pieces begin to sell."""
+        return self.selling.sales_begin or self.inputs.brief.need_by
+
+    @property
+    def best(self) -> Option | None:
+        """Of all makers and sizes, the one that leaves most."""
+        found = [option for one in self.makers if (option := one.best) is not None]
+        return max(found, key=lambda option: option.promise, default=None)
+
+
+def plan_of(inputs: CostInputs, selling: Selling, makers: Sequence[str]) -> Plan:
+    """Return how many to order.
+
+    Parameters
+    ----------
+    inputs : of the landed cost
+    selling : what the pieces sell for
+    makers : that come into question, best first; those without a quote are left out
+    """
+    plain = of_makers(settled(inputs), makers)
+    pricing = Pricing(inputs=plain)
+    sizes = order_sizes(plain)
+    plans = tuple(_maker_plan(pricing, selling, maker, sizes[maker]) for maker in makers if maker in sizes)
+    return Plan(
+        inputs=plain,
+        selling=selling,
+        makers=plans,
+        stretches=_stretches(pricing, selling, [size.pieces for one in sizes.values() for size in one]),
+        pricing=pricing,
+    )
+
+
+def _maker_plan(pricing: Pricing, selling: Selling, maker: str, sizes: Sequence[Size]) -> MakerPlan:
+    alone = pricing.of(maker)
+    options = tuple(option for size in sizes if (option := _option(alone, selling, maker, size)) is not None)
+    return MakerPlan(
+        maker=maker,
+        options=options,
+        steps=tuple(
+            Step(smaller=small, larger=large, less_from=_less_from(alone, small, large))
+            for small, large in pairwise(options)
+        ),
+        newsvendor=newsvendor(options, selling),
+        steady=steady_order(alone, selling, options),
+    )
+
+
+def _option(pricing: Pricing, selling: Selling, maker: str, size: Size) -> Option | None:
+    cost = pricing.chosen(size.pieces).get(maker)
+    if cost is None:
+        return None
+    just_so = tuple(reading for reading in cost.readings if reading.situation.quantity == size.pieces)
+    return Option(
+        size=size,
+        cost=replace(cost, readings=just_so or cost.readings),
+        selling=selling,
+        wanted=pricing.inputs.brief.quantity,
+        is_sure=len(just_so) == len(cost.readings),
+    )
+
+
+def _less_from(pricing: Pricing, smaller: Option, larger: Option) -> int | None:
+    """Return the least order between two sizes from which the larger costs no more in all; None where there is none."""
+    if not larger.is_complete:
+        return None
+    limit, found = middle(larger.total), None
+    for pieces in range(larger.pieces - 1, smaller.pieces - 1, -1):
+        total = pricing.total(larger.maker, pieces)
+        if total is None or total < limit:
+            return found
+        found = pieces
+    return found
+
+
+def _stretches(pricing: Pricing, selling: Selling, sizes: Collection[int]) -> tuple[Stretch, ...]:
+    """Return who is the cheapest over the sizes that are not far beyond what is wanted or may sell."""
+    if not sizes:
+        return ()
+    high = selling.demand.high if selling.demand and selling.demand.high else 0
+    furthest = FURTHEST * max(pricing.inputs.brief.quantity, high)
+    within = [pieces for pieces in sizes if pieces <= furthest] or [min(sizes)]
+    return cheapest_by_quantity(pricing, min(within), max(within))

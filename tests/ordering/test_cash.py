@@ -1,0 +1,108 @@
+"""What is paid when, the peak, and for how long."""
+
+from datetime import date, timedelta
+from decimal import Decimal
+
+from hypothesis import given
+from hypothesis import strategies as st
+from quoted import TODAY, inputs, published, quote
+from sized import ALL_PAID, option, planned, prices, selling, with_settings
+
+from scorecard.ordering.cash import cash_of
+from scorecard.ordering.options import Option
+from scorecard.ordering.plan import plan_of
+
+
+def paid(cash):
+    return {payment.what: payment.paid[0] for payment in cash.payments}
+
+
+def composite(tax_is="cost", sold=None):
+    # the composite example of landed cost: goods 240.00 with set-up, origin 36, freight 47.12, insurance 4, clearance
+    # 18, duty 13.08, tax 71.64, bank fee 12; 441.84 in all, figures invented [computed]
+    return option(plan_of(published(tax_is), sold or selling("12.00"), ["Fernhill"]), 200)
+
+
+def test_the_payments_of_the_composite_example():
+    cash = cash_of(composite(), None)
+
+    assert {
+        "balance": Decimal("240.00"),
+        "freight": Decimal("87.12"),
+        "border": Decimal("102.72"),
+        "other": Decimal("12.00"),
+    } == paid(cash)
+    assert (Decimal("441.84"),) * 2 == cash.peak
+
+
+def test_tax_that_comes_back_is_out_at_the_peak_all_the_same():
+    assert (Decimal("441.84"),) * 2 == cash_of(composite("recoverable"), None).peak
+
+
+def lot(*, balance="before shipment", sold=None, first_sale=None, **more):
+    kept = {"deposit_percent": 30, "days": (20, 35), "sample_price": 30, "sample_postage": 15} | more
+    read = with_settings(inputs(quote(5, pieces=1, covers=ALL_PAID, **kept)), balance=balance)
+    return cash_of(option(plan_of(read, sold or selling("18.00"), ["Fernhill"]), 200), first_sale)
+
+
+def test_sample_deposit_balance_and_own_costs_come_in_their_order():
+    cash = lot(sold=selling("18.00", fixed="150"))
+
+    assert [("samples", 45), ("deposit", 300), ("balance", 700), ("own", 150)] == list(paid(cash).items())
+
+
+def test_an_unknown_deposit_leaves_the_whole_bill_to_the_balance():
+    assert {"balance": Decimal(1000)} == paid(lot(deposit_percent=None, sample_price=None, sample_postage=None))
+
+
+def test_a_balance_on_arrival_is_paid_with_the_late_end_of_the_days():
+    payment = lot(balance="on arrival").payments[-1]
+
+    assert ("when the goods arrive", Decimal(35)) == (payment.moment, payment.day)
+
+
+def test_a_price_to_the_door_does_not_say_when_the_goods_are_sent():
+    assert lot().payments[-1].day is None
+
+
+def test_the_peak_lasts_from_the_arrival_to_the_first_sale():
+    # 35 days to the door at the latest, 70 to the first sale
+    cash = lot(first_sale=TODAY + timedelta(days=70))
+
+    assert (Decimal(5), Decimal(10)) == (cash.weeks_at_peak, cash.weeks_out)
+
+
+def test_nobody_sells_before_the_goods_are_there():
+    cash = lot(first_sale=TODAY + timedelta(days=7))
+
+    assert (Decimal(0), Decimal(5)) == (cash.weeks_at_peak, cash.weeks_out)
+
+
+def test_without_a_day_of_the_first_sale_no_weeks_are_named():
+    assert (None, None) == (lot().weeks_at_peak, lot().weeks_out)
+
+
+def test_the_money_is_back_after_its_part_of_the_selling_weeks():
+    # 1045 at 18.00: 59 of 180 pieces, over 12 weeks
+    cash = lot(sold=selling("18.00", 180, selling_weeks="12"))
+
+    assert Decimal(59) * 12 / 180 == round(cash.weeks_until_back, 27)
+
+
+def test_money_that_the_likely_demand_does_not_bring_back_has_no_week():
+    assert lot(sold=selling("18.00", 50, selling_weeks="12")).weeks_until_back is None
+
+
+@given(st.integers(0, 100), st.integers(1, 500), st.decimals("0.01", 50, places=2))
+def test_what_is_paid_adds_up_to_the_peak(deposit, pieces, price):
+    rows = [quote(price, pieces=1, covers=ALL_PAID, deposit_percent=deposit)]
+    one: Option = option(planned(*rows, wanted=pieces, sold=selling("18.00", fixed="20")), pieces)
+    cash = cash_of(one, date(2027, 1, 1))
+
+    assert sum(paid(cash).values()) == cash.peak[0] == one.total[0] + 20
+
+
+def test_every_break_costs_what_it_costs():
+    plan = planned(*prices(p100="5.00", p250="4.00"))
+
+    assert [500, 1000, 1000] == [cash_of(one, None).peak[0] for one in plan.makers[0].options]

@@ -1,0 +1,95 @@
+"""At which quantity another maker becomes the cheapest."""
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from quoted import MAKER, charge, inputs, offer, quote
+from sized import minimum, prices, wanting
+
+from scorecard.costing.freight import Carton
+from scorecard.ordering.changes import bends, cheapest_by_quantity
+from scorecard.ordering.pricing import Pricing
+from scorecard.ordering.sizes import settled
+
+
+def stretches(start, end, *rows, **more):
+    pricing = Pricing(inputs=settled(inputs(*rows, brief=wanting(200), **more)))
+    return [(one.start, one.end, one.maker) for one in cheapest_by_quantity(pricing, start, end)]
+
+
+def test_a_set_up_that_spreads_over_more_pieces_hands_over_at_the_piece():
+    # 100 + 4.00 q against 4.50 q: level at 200, cheaper from 201 on; level goes to the first in sheet order
+    rows = [
+        *prices("Oxlip", 2, p1="4.50"),
+        quote("4.00", row=9, pieces=1, covers="to my door, duty and tax paid", setup=100),
+    ]
+
+    assert [(100, 200, "Oxlip"), (201, 300, MAKER)] == stretches(100, 300, *rows)
+
+
+def test_a_price_break_hands_over_at_its_first_piece():
+    rows = [*prices(p1="5.00", p250="4.00"), *prices("Oxlip", 9, p1="4.50")]
+
+    assert [(100, 249, "Oxlip"), (250, 300, MAKER)] == stretches(100, 300, *rows)
+
+
+def test_one_maker_alone_is_the_cheapest_throughout():
+    assert [(100, 300, MAKER)] == stretches(100, 300, *prices(p1="5.00", p250="4.00"))
+
+
+def test_where_no_maker_has_every_cost_there_is_none():
+    assert [(100, 300, None)] == stretches(100, 300, quote(5, covers="goods"))
+
+
+def test_one_quantity_is_a_stretch():
+    assert [(200, 200, MAKER)] == stretches(200, 200, *prices(p1="5.00"))
+
+
+def rated(maker, row, pieces, kg, rate):
+    carton = Carton(pieces=pieces, length_cm=1, width_cm=1, height_cm=1, kg=kg)
+    return offer("express", maker=maker, row=row, rate_per_kg=rate, carton=carton, covers="door to door")
+
+
+def brute(pricing, start, end):
+    found = []
+    for pieces in range(start, end + 1):
+        maker = pricing.cheapest(pieces)
+        if found and found[-1][2] == maker:
+            found[-1] = (found[-1][0], pieces, maker)
+        else:
+            found.append((pieces, pieces, maker))
+    return found
+
+
+MONEY = st.decimals("1", 9, places=2)
+PIECES = st.integers(20, 90)
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.lists(MONEY, min_size=6, max_size=6), st.lists(PIECES, min_size=5, max_size=5), st.integers(0, 300))
+def test_it_is_what_trying_every_quantity_finds(money, pieces, setup):
+    first, second, third, fourth, kg, rate = money
+    rows = [
+        *prices(**{"p1": str(first), f"p{pieces[0]}": str(min(first, second))}),
+        quote(third, maker="Oxlip", row=9, pieces=1, covers="goods", setup=setup),
+        quote(fourth, maker="Oxlip", row=10, pieces=pieces[1]),
+    ]
+    made = inputs(
+        *rows,
+        brief=wanting(60, 3),
+        makers=minimum(pieces[2], "order"),
+        offers=(rated("Oxlip", 2, 7, kg, rate),),
+        imports=None,
+        shipping_charges=(charge("Duty", 20, "clearance", "duty"),),
+    )
+    pricing = Pricing(inputs=settled(made))
+    found = [(one.start, one.end, one.maker) for one in cheapest_by_quantity(pricing, 20, 100)]
+
+    assert brute(pricing, 20, 100) == found
+
+
+def test_full_cartons_are_bends_and_very_many_are_left_out():
+    read = settled(inputs(quote(5, pieces=1), offers=(rated(MAKER, 2, 50, 4, 3),)))
+    few = settled(inputs(quote(5, pieces=1), offers=(rated(MAKER, 2, 1, 4, 3),)))
+
+    assert [100, 101, 150, 151, 200, 201, 250, 251, 300] == bends(read, 100, 300)
+    assert [100, 300] == bends(few, 100, 300)

@@ -1,0 +1,105 @@
+"""One maker at one order size, at every demand."""
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from quoted import inputs, quote
+from sized import minimum, option, planned, prices, selling, with_settings
+
+from scorecard.ordering.options import middle
+from scorecard.ordering.plan import plan_of
+
+
+def at(pieces, *rows, **more):
+    return option(planned(*rows, **more), pieces)
+
+
+def test_a_minimum_that_is_not_wanted_makes_the_piece_that_sells_dear():
+    # 120 needed, minimum 300 at 2.10: 5.25 for each of the 120 unless the rest sells [computed]
+    one = at(300, *prices(p1="2.10"), wanted=120, makers=minimum(300))
+
+    assert (Decimal("630.00"), Decimal("2.1000"), Decimal("5.2500")) == (
+        one.total[0],
+        one.per_good[0],
+        one.per_likely[0],
+    )
+
+
+def test_pieces_that_sell_are_no_more_than_are_likely_to():
+    one = at(250, *prices(p250="4.00"), sold=selling(demand=(50, 80, 120)))
+
+    assert (Decimal(80), Decimal("12.5000")) == (one.likely, one.per_likely[0])
+
+
+def test_all_the_money_is_back_once_price_after_fees_covers_it():
+    # 200 × 5.00 + 150 = 1150; 18.00 less 0.90 is 17.10; 67.3
+    one = at(200, *prices(p1="5.00"), sold=selling("18.00", channel_fee_percent="5", fixed="150"))
+
+    assert (68, 68) == one.break_even
+
+
+def test_a_range_of_the_price_is_carried_through():
+    # 5 to 6 each at 200: 1000 to 1200; kept 18
+    one = at(200, quote((5, 6), pieces=1, covers="to my door, duty and tax paid"), sold=selling("18.00"))
+
+    assert ((Decimal(1000), Decimal(1200)), (56, 67)) == (one.total, one.break_even)
+    assert (Decimal("66.7"), Decimal("72.2")) == tuple(round(end, 1) for end in one.margin)
+
+
+def test_what_is_left_at_each_demand():
+    # 200 at 5.00; 18.00 each, 2.00 for one left over: 100 sell: 1800 + 200 − 1000 = 1000; all sell: 2600
+    one = at(200, *prices(p1="5.00"), sold=selling("18.00", (100, 180, 260), unsold_worth="2.00"))
+    left = {case: outcome.left[0] for case, outcome in one.outcomes.items()}
+
+    assert {"low": Decimal(1000), "likely": Decimal(2280), "high": Decimal(2600)} == left
+
+
+def test_money_left_in_unsold_stock_is_what_those_pieces_cost():
+    one = at(200, *prices(p1="5.00"), sold=selling("18.00", (100, 180, 260)))
+
+    assert [Decimal(500), Decimal(100), Decimal(0)] == [each.tied_up[0] for each in one.outcomes.values()]
+
+
+def test_faulty_pieces_are_not_sold():
+    read = with_settings(inputs(*prices(p1="5.00")), faulty_percent=Decimal(3))
+    one = option(plan_of(read, selling("18.00", 500), ["Fernhill"]), 200)
+
+    assert (Decimal(194), Decimal("5.1546")) == (one.good, one.per_likely[0])
+
+
+def test_without_a_demand_what_is_wanted_is_likely_to_sell():
+    one = at(250, *prices(p250="4.00"))
+
+    assert (["likely"], Decimal(200)) == (list(one.outcomes), one.likely)
+
+
+def test_an_order_of_which_nothing_is_likely_to_sell_has_no_cost_by_the_piece():
+    one = at(200, *prices(p1="5.00"), sold=selling(demand=0))
+
+    assert not one.per_likely[0].is_finite()
+
+
+def test_a_missing_cost_leaves_an_option_incomplete():
+    assert not at(200, quote(5, pieces=1, covers="goods")).is_complete
+
+
+def test_on_average_it_leaves_what_the_expected_sales_bring():
+    one = at(200, *prices(p1="5.00"), sold=selling("18.00", (100, 180, 260)))
+    expected = 18 * one.selling.demand.expected_sold(200) - 1000
+
+    assert pytest.approx(expected) == one.promise
+
+
+DEMANDS = st.lists(st.integers(0, 900), min_size=3, max_size=3).map(sorted)
+
+
+@given(DEMANDS, st.integers(1, 600), st.decimals("0.1", 30, places=2), st.decimals(0, 3, places=2))
+def test_sold_and_unsold_add_up_and_more_demand_never_leaves_less(figures, pieces, price, worth):
+    sold = selling("18.00", tuple(figures), unsold_worth=worth)
+    one = at(pieces, *prices(p1=str(price)), sold=sold, wanted=pieces)
+    outcomes = list(one.outcomes.values())
+
+    assert all(each.sold + each.unsold == one.good for each in outcomes)
+    assert sorted(middle(each.left) for each in outcomes) == [middle(each.left) for each in outcomes]

@@ -1,0 +1,71 @@
+"""Every maker at every size, and what follows from them together."""
+
+from datetime import date
+
+from quoted import MAKER, inputs, quote
+from sized import minimum, planned, prices, selling, wanting
+
+from scorecard.ordering.plan import plan_of
+
+TWO = (*prices(p100="5.00", p250="4.00"), *prices("Oxlip", 9, p1="4.50"))
+
+
+def test_makers_come_in_the_order_given_and_those_without_a_quote_not_at_all():
+    plan = plan_of(inputs(*TWO), selling(), ["Oxlip", "Nobody", MAKER])
+
+    assert ["Oxlip", MAKER] == [one.maker for one in plan.makers]
+
+
+def test_a_maker_that_is_not_asked_for_is_in_no_comparison():
+    plan = plan_of(inputs(*TWO), selling(), [MAKER])
+
+    assert {MAKER} == {one.maker for one in plan.stretches}
+
+
+def test_stretches_run_over_the_real_sizes():
+    plan = planned(*TWO)
+
+    assert (1, 250) == (plan.stretches[0].start, plan.stretches[-1].end)
+
+
+def test_sizes_far_beyond_what_is_wanted_or_sells_are_in_no_comparison():
+    plan = planned(*prices(p100="5.00", p9000="1.00"))
+
+    assert 200 == plan.stretches[-1].end
+
+
+def test_the_best_of_all_leaves_most():
+    plan = planned(*TWO, sold=selling("12.00", (120, 240, 300)))
+
+    assert (MAKER, 250) == (plan.best.maker, plan.best.pieces)
+
+
+def test_without_a_known_cost_nothing_is_best():
+    plan = planned(quote(5, covers="goods"))
+
+    assert (None, None) == (plan.best, plan.makers[0].best)
+
+
+def test_the_first_sale_is_on_the_need_by_date_unless_it_is_said():
+    sold = selling(sales_begin=date(2027, 6, 1))
+
+    assert (None, date(2027, 6, 1)) == (planned(*TWO).first_sale, planned(*TWO, sold=sold).first_sale)
+
+
+def test_where_the_minimum_is_open_an_option_is_of_just_its_pieces_and_not_sure():
+    plan = plan_of(inputs(*prices(p1="5"), brief=wanting(200, 4), makers=minimum(100, None)), selling(), [MAKER])
+    found = {one.pieces: (one.total[0], one.total[1], one.is_sure) for one in plan.makers[0].options}
+
+    assert {100: (500, 500, False), 200: (1000, 1000, False), 400: (2000, 2000, True)} == found
+
+
+def test_the_size_for_what_is_wanted_is_the_raised_one():
+    plan = planned(*prices(p1="2.10"), wanted=120, makers=minimum(300))
+
+    assert 300 == plan.makers[0].at_wanted.pieces
+
+
+def test_without_a_quote_there_is_nothing_to_plan():
+    plan = plan_of(inputs(), selling(), [MAKER])
+
+    assert ((), (), None) == (plan.makers, plan.stretches, plan.best)

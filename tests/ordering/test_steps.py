@@ -1,0 +1,88 @@
+"""From one order size to the next: worth taking or not."""
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from quoted import quote
+from sized import minimum, planned, prices, selling
+
+
+def steps(*rows, **more):
+    return planned(*rows, **more).makers[0].steps
+
+
+def test_a_break_whose_pieces_are_likely_to_sell_is_worth_taking():
+    # 200 at 5.00, 250 at 4.60: 150 more for 50 pieces at 12.00 each
+    (step,) = steps(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", (180, 240, 320)))
+
+    assert ("worth taking", Decimal(150), 13) == (step.verdict, step.more_money, step.must_sell)
+
+
+def test_a_break_whose_pieces_stay_on_the_shelf_is_not():
+    (step,) = steps(*prices(p200="5.00", p500="4.50"), sold=selling("12.00", (120, 200, 260)))
+
+    assert ("not worth taking", Decimal(1250)) == (step.verdict, step.more_money)
+
+
+def test_a_break_may_cost_less_in_all_than_fewer_pieces():
+    (step,) = steps(*prices(p200="5.00", p225="4.40"))
+
+    assert ("costs less in all", Decimal(-10), 0) == (step.verdict, step.more_money, step.must_sell)
+
+
+def test_from_how_many_pieces_on_the_next_break_costs_no_more():
+    # 250 at 4.50 are 1125.00, as many as 225 at 5.00
+    (step,) = steps(*prices(p200="5.00", p250="4.50"))
+
+    assert 225 == step.less_from
+
+
+def test_where_no_fewer_pieces_cost_as_much_nothing_is_named():
+    assert steps(*prices(p200="5.00", p250="5.00"))[0].less_from is None
+
+
+def test_pieces_left_over_that_still_bring_something_need_fewer_sales():
+    # 150 more, 50 pieces: all of them bring 2.00 = 100; the other 50 need 5 sales at 10.00 more each
+    (step,) = steps(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", unsold_worth="2.00"))
+
+    assert 5 == step.must_sell
+
+
+def test_further_pieces_that_cannot_pay_for_themselves_have_no_number():
+    (step,) = steps(*prices(p200="5.00", p201="6.00"), sold=selling("12.00"))
+
+    assert step.must_sell is None
+
+
+def test_the_gain_at_each_demand():
+    # +150 paid; at 180 nothing more sells, at 240 there are 40 more, at 320 all 50
+    (step,) = steps(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", (180, 240, 320)))
+
+    assert {"low": Decimal(-150), "likely": Decimal(330), "high": Decimal(450)} == dict(step.gains)
+
+
+def test_a_size_with_a_cost_missing_is_not_judged():
+    (step,) = steps(quote("5.00", pieces=200, covers="goods"), quote("4.60", row=3, pieces=250, covers="goods"))
+
+    assert ("not known", None) == (step.verdict, step.less_from)
+
+
+def test_a_minimum_leaves_one_size_and_no_step():
+    assert () == steps(*prices(p1="2.10"), wanted=120, makers=minimum(300))
+
+
+@given(st.integers(1, 300), st.decimals("0.5", 9, places=2), st.decimals("0.5", 9, places=2))
+def test_less_from_is_the_first_order_that_costs_as_much(more, first, second):
+    rows = prices(**{"p200": str(first), f"p{200 + more}": str(second)})
+    (step,) = steps(*rows)
+    dearer = [pieces for pieces in range(200, 200 + more) if pieces * first >= (200 + more) * second]
+
+    assert (min(dearer) if dearer else None) == step.less_from
+
+
+def test_the_gain_is_the_difference_on_average():
+    (step,) = steps(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", (180, 240, 320)))
+
+    assert pytest.approx(step.larger.promise - step.smaller.promise) == step.gain
