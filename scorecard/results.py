@@ -21,6 +21,7 @@ from scorecard.questions import Question, Turn
 from scorecard.ranking import ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
 from scorecard.stage import costed_makers, stage_of
+from scorecard.value_functions import PiecewiseLinear
 
 Json = dict[str, Any]
 
@@ -58,6 +59,8 @@ def result_of(calculation: Calculation) -> Json:
         "shares": shares_by_criterion(calculation, calculation.shares.tolist()),
         "typed_weights": {key: plain(float(weight)) for key, weight in case.criteria.typed_weights.items()},
         "weights_by": case.criteria.note.method,
+        "brief": {"quantity": case.brief.quantity, "designs": case.brief.designs},
+        "value_functions": {criterion.key: _worth(criterion) for criterion in case.criteria},
         "makers": _makers(calculation),
         "left_out": case.left_out,
         "let_in": _let_in(calculation),
@@ -77,6 +80,22 @@ def _consistency(note: WeightsNote) -> Json:
         return {}
     ratio, lambda_max = figure(note.ratio), figure(note.lambda_max)
     return {"consistency": {"ratio": ratio, "lambda_max": lambda_max, "random_index": note.random_index}}
+
+
+def _worth(criterion: Criterion) -> Json:
+    """Return what answers are worth on a criterion, as the criteria file says it, with what is not set left out."""
+    value, steady = criterion.value, criterion.steady
+    if isinstance(value, PiecewiseLinear):
+        worth: Json = {"points": [[plain(answer), plain(points)] for answer, points in value.knots]}
+    else:
+        worth = {"choices": {choice: plain(points) for choice, points in value.table}}
+    return (
+        worth
+        | {"unknown": criterion.unknown}
+        | ({"per": "quantity"} if criterion.per_quantity else {})
+        | ({"within": [plain(end) for end in criterion.within]} if criterion.within else {})
+        | ({"steady": {"usual": steady.usual, "usual_counts_as": steady.usual_counts_as}} if steady else {})
+    )
 
 
 def _makers(calculation: Calculation) -> list[Json]:

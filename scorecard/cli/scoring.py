@@ -13,17 +13,20 @@ from scorecard.assessment import Assessment, assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json, tell
 from scorecard.cli.invocation import Invocation, program
-from scorecard.cli.tables import ranking_table
+from scorecard.cli.tables import ranking_table, visible
 from scorecard.costed import with_costs
 from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.reading.earlier_runs import last_other_run
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
+from scorecard.report.since import sentences_of
 from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
+from scorecard.since import since
 from scorecard.stage import costed_makers, stage_of, stage_sentences
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
-from scorecard.writing import Written, time_stamp, write_outputs
+from scorecard.writing import HISTORY, Written, time_stamp, write_outputs
 
 REPORTS = "reports"
 LOUD = "not-whole"  # the warning that may put the wrong maker first, told by every run
@@ -122,6 +125,8 @@ def score_folder(inputs: Inputs, *, as_json: bool, with_contacts: bool = False) 
         show_json(result)
         return
     tell_ranking(assessment, inputs)
+    if "since_last_time" in result:
+        typer.echo(sentences_of(result["since_last_time"], visible)[0])
     typer.echo(f"Report: {(inputs.folder / REPORTS / 'shortlist.html').resolve()}")
     typer.echo(f"Next: {next_step(assessment, inputs)}")
 
@@ -132,6 +137,9 @@ def written(inputs: Inputs, *, with_contacts: bool = False) -> tuple[Assessment,
     refuse_nobody(case)
     assessment = assess(case, as_of=inputs.day())
     result, made = assessment.as_json(), time_stamp()
+    earlier = last_other_run(inputs.folder / REPORTS / HISTORY, result)
+    if earlier is not None:
+        result["since_last_time"] = since(earlier, result, case.criteria.criteria)
     outputs = outputs_of(assessment, result, made, inputs=inputs, with_contacts=with_contacts)
     tell_kept(write_outputs(inputs.folder / REPORTS, outputs, history=outputs["shortlist.json"], stamp=made))
     return assessment, result

@@ -8,7 +8,6 @@ from math import isinf, isnan
 from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
 from scorecard.ranking import rank_makers
-from scorecard.report.texts import isolate
 from scorecard.samples import SampleRound, colour_difference, kept_piece, latest_of_each_kind
 from scorecard.value_functions import Floats
 from scorecard.words import counted, listed, rounded, shortest
@@ -80,8 +79,7 @@ def what_samples_change(calculation: Calculation) -> str:
         return "Sample marks change no rank among the first makers."
     names = case.table.makers
     moves = listed(
-        f"{isolate(names[maker])} from rank {without.ranks[maker]} to {calculation.ranking.ranks[maker]}"
-        for maker in moved
+        f"{names[maker]} from rank {without.ranks[maker]} to {calculation.ranking.ranks[maker]}" for maker in moved
     )
     leads = "" if without.leaders == calculation.ranking.leaders else " They change who leads."
     return f"Sample marks move {moves}.{leads}"
@@ -92,7 +90,7 @@ def _dealing(calculation: Calculation, maker: int) -> Dealing:
     found = checked(case.checks, name)
     rounds = tuple(sample_words(one) for one in latest_and_undecided(case.samples, name))
     return Dealing(
-        maker=isolate(name),
+        maker=name,
         contact=contact_words(calculation, maker),
         samples=rounds + _kept(case.samples, name),
         to_check=to_check_words(found),

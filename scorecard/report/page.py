@@ -27,6 +27,7 @@ from scorecard.report.openness import openness_of
 from scorecard.report.ordering import ordering_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
+from scorecard.report.since import since_of
 from scorecard.report.sources import sources_of
 from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
@@ -108,6 +109,7 @@ def views_of(
     return {
         "opening": opening_of(calculation),
         "ranked": ranked_makers(calculation, extent.ranked),
+        "since": since_of(result),
         "ranked_left": ranked - len(extent.ranked),
         "receipts": receipts_of(calculation, extent.detailed),
         "weightless": weightless_sentence(calculation),

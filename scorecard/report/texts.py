@@ -10,6 +10,7 @@ from unicodedata import category
 from markupsafe import Markup, escape
 
 from scorecard.assessment import Assessment
+from scorecard.checks import usual
 from scorecard.criteria import Criterion, Limit
 from scorecard.value_functions import Choices
 
@@ -76,8 +77,23 @@ def presentable(assessment: Assessment) -> Assessment:
     table = replace(case.table, makers=tuple(isolate(name) for name in case.table.makers))
     criteria = replace(case.criteria, criteria=tuple(_presentable(one) for one in case.criteria))
     brief = replace(case.brief, item=isolate(case.brief.item))
-    case = replace(case, title=isolate(case.title), brief=brief, table=table, criteria=criteria)
+    samples = tuple(replace(one, maker=isolate(one.maker)) for one in case.samples)
+    checks = tuple(replace(one, maker=isolate(one.maker), name=_check_name(one.name)) for one in case.checks)
+    case = replace(
+        case,
+        title=isolate(case.title),
+        brief=brief,
+        table=table,
+        criteria=criteria,
+        samples=samples,
+        checks=checks,
+    )
     return replace(assessment, case=case)
+
+
+def _check_name(name: str) -> str:
+    """Return the name of a check of the user's own made visible; those of the usual list are the tool's own words."""
+    return name if usual(name) else isolate(name)
 
 
 def _presentable(criterion: Criterion) -> Criterion:
