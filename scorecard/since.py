@@ -67,7 +67,7 @@ def _is_near(maker: Json) -> bool:
 
 
 def _is_change(one: Json) -> bool:
-    return one["rank_before"] != one["rank"] or abs(one["score"] - one["score_before"]) > LEAST
+    return bool(one["rank_before"] != one["rank"] or abs(one["score"] - one["score_before"]) > LEAST)
 
 
 def _change(old: Json, new: Json, runs: tuple[Json, Json], criteria: Sequence[Criterion]) -> Json:
