@@ -3,19 +3,18 @@
 Enters: costs. Leaves: for each a headline, its sums line by line, what is missing, and what must be said beside it.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from scorecard.codes import money, money_range
+from scorecard.codes import money_range
 from scorecard.costed import Costed
-from scorecard.costing.amounts import Span, added
+from scorecard.costing.amounts import Span
 from scorecard.costing.choosing import in_time
-from scorecard.costing.comparing import CurrencyChange, shares
-from scorecard.costing.currencies import Rate
-from scorecard.costing.entries import Group
+from scorecard.costing.comparing import shares
+from scorecard.costing.entries import Gap, Group, no_figure
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.paying import Sampling, paid_before_checking
+from scorecard.costing.paying import paid_before_checking
 from scorecard.costing.sums import Line, Reading
 from scorecard.words import counted, listed, shortest
 
@@ -146,8 +145,23 @@ def _sum(reading: Reading, home: str, *, several: bool) -> SumTold:
         lines=tuple(_line(line, home) for line in reading.lines),
         total=money_range(reading.low, reading.high, home),
         per_piece=money_range(*reading.per_good_piece, home),
-        gaps=tuple(gap.words for gap in reading.gaps),
+        gaps=gaps_words(reading.gaps),
     )
+
+
+def gaps_words(gaps: Sequence[Gap]) -> tuple[str, ...]:
+    """Return what is missing: costs of which there is just no figure in one sentence, the others each in its own.
+
+    Examples
+    --------
+    >>> gaps_words([no_figure("clearance"), no_figure("delivery"), Gap("duty", "duty: no rate")])
+    ('clearance and delivery: no figure; the total is too low by them', 'duty: no rate')
+    """
+    plain = [gap.name for gap in gaps if gap == no_figure(gap.name)]
+    if len(plain) < 2:
+        return tuple(gap.words for gap in gaps)
+    others = [gap.words for gap in gaps if gap.name not in plain]
+    return (f"{listed(plain)}: no figure; the total is too low by them", *others)
 
 
 def _line(line: Line, home: str) -> LineTold:
@@ -199,62 +213,10 @@ def adds_words(cost: LandedCost) -> str:
     groups: tuple[Group, Group] = ("freight", "border")
     if all(parts[group] is None for group in ("maker", *groups)):
         return "not known"
+    if all(parts[group] is None for group in groups):
+        return "freight and border in the price"
     return ", ".join(f"{group} {_percent(parts[group])}" for group in groups)
 
 
 def _percent(part: Decimal | None) -> str:
     return "in the price" if part is None else f"{part.quantize(Decimal(1)):f} %"
-
-
-def rate_words(rate: Rate, home: str) -> str:
-    """Return a rate with its day and source, such as "1 USD = 0.92 EUR (2026-11-20, my bank)"."""
-    figure = shortest(float(rate.figure))
-    told_rate = (
-        f"1 {rate.currency} = {figure} {home}"
-        if rate.means == "home for one"
-        else f"1 {home} = {figure} {rate.currency}"
-    )
-    known = [rate.dated.isoformat() if rate.dated else "no day given", *([rate.source] if rate.source else [])]
-    return f"{told_rate} ({', '.join(known)})"
-
-
-def change_words(change: CurrencyChange, costed: Costed) -> str:
-    """Return at which rate of a currency another maker becomes the cheapest, as a sentence without its full stop."""
-    rate = costed.inputs.rates.rates[change.currency]
-    home = costed.inputs.rates.home
-    unit = f"{home} for 1 {change.currency}" if rate.means == "home for one" else f"{change.currency} for 1 {home}"
-    ends = [("below", change.below), ("above", change.above)]
-    turns = [
-        f"{other} from {shortest(float(figure))} {unit} {'down' if side == 'below' else 'up'}"
-        for side, end in ends
-        if end is not None
-        for figure, other in [end]
-    ]
-    now = f"{change.cheapest} is the cheapest at {shortest(float(change.figure))} {unit}"
-    return f"{now}; {listed(turns)}" if turns else f"{now}, and at any rate from half to twice that"
-
-
-def sampling_words(sampling: Sampling, home: str) -> list[str]:
-    """Return what samples of some makers cost in all, as sentences without the full stop; none where none is left."""
-    said = []
-    if sampling.makers:
-        each = listed(f"{maker} {money_range(low, high, home)}" for maker, low, high in sampling.makers)
-        number = counted(len(sampling.makers), "maker")
-        total = money_range(sampling.low, sampling.high, home)
-        too_low = " or more" if sampling.unknown and not total.endswith("more") else ""
-        said.append(f"Before you sample: {number} sampled {_cost(sampling)} {total} {home}{too_low} in all ({each})")
-    if sampling.unknown:
-        said.append(f"Price or postage of a sample is not known of {listed(sampling.unknown)}: ask")
-    if sampling.already_paid:
-        said.append(f"Paid already, and left out of all sums: the sample of {listed(sampling.already_paid)}")
-    return said
-
-
-def _cost(sampling: Sampling) -> str:
-    return "costs" if len(sampling.makers) == 1 else "cost"
-
-
-def spent_total(lines: Iterable[LineTold], home: str) -> str:
-    """Return what is already paid, in all."""
-    kept: Sequence[LineTold] = list(lines)
-    return f"{money(added(line.low for line in kept), home)} {home}"

@@ -4,13 +4,12 @@ from decimal import Decimal
 
 import pytest
 from ordered import PAID, case_of
-from quoted import dollars, inputs, landed, offer, published, quote
+from quoted import inputs, landed, offer, published, quote
 
-from scorecard.cost_words import adds_words, change_words, days_words, pieces_words, rate_words, sampling_words, told
+from scorecard.cost_words import adds_words, days_words, pieces_words, told
 from scorecard.costed import Costed
 from scorecard.costing.amounts import Span
 from scorecard.costing.inputs import CostSettings, MakerFacts
-from scorecard.costing.paying import Sampling
 
 
 def words(case):
@@ -88,42 +87,7 @@ def test_days_in_words(days, said):
 def test_freight_and_border_inside_the_price_are_said_to_be():
     (cost,) = landed(quote(5, covers=PAID))
 
-    assert "freight in the price, border in the price" == adds_words(cost)
-
-
-def test_a_rate_is_told_in_its_own_direction():
-    assert "1 GBP = 1.25 USD (no day given)" == rate_words(dollars().rates["USD"], "GBP")
-
-
-def test_the_rate_at_which_the_cheapest_changes_is_told():
-    quotes = (quote("4.00", covers=PAID), quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID))
-    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
-    (change,) = costed.changes
-
-    # 5.50 USD cost 4.00 GBP at 1.375 USD for 1 GBP
-    assert "Fernhill is the cheapest at 1.25 USD for 1 GBP; Oxlip from 1.37" in change_words(change, costed)
-
-
-def test_a_cheapest_that_no_rate_changes_is_told():
-    quotes = (quote("1.00", covers=PAID), quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID))
-    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
-
-    assert change_words(costed.changes[0], costed).endswith("and at any rate from half to twice that")
-
-
-def test_samples_already_paid_for_are_left_out_of_the_sum():
-    sampling = Sampling(
-        makers=(("Ash", Decimal(20), Decimal(20)),),
-        low=Decimal(20),
-        high=Decimal(20),
-        unknown=(),
-        already_paid=("Birch",),
-    )
-
-    assert [
-        "Before you sample: 1 maker sampled costs 20.00 EUR in all (Ash 20.00)",
-        "Paid already, and left out of all sums: the sample of Birch",
-    ] == sampling_words(sampling, "EUR")
+    assert "freight and border in the price" == adds_words(cost)
 
 
 def test_the_chosen_way_is_marked():

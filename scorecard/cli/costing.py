@@ -60,7 +60,7 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
     if len(costs) > SHORT:
         typer.echo(f"\n… and {len(costs) - SHORT} more; --json gives every line of all")
     typer.echo("")
-    for words in beside(assessment, costed):
+    for words in sentences(assessment, costed):
         _tell(words)
 
 
@@ -105,16 +105,13 @@ def _tell(words: str, margin: str = "") -> None:
     typer.echo("\n".join(wrap(f"{plain(words)}.", WIDE, initial_indent=margin, subsequent_indent=f"{margin}  ")))
 
 
-def beside(assessment: Assessment, costed: Costed) -> list[str]:
+def sentences(assessment: Assessment, costed: Costed) -> list[str]:
     """Return what stands beside the sums, as sentences without their full stops."""
-    from scorecard.cost_words import change_words, rate_words, sampling_words
+    from scorecard.cost_sentences import beside, compared
     from scorecard.costing.cautions import cautions
-    from scorecard.costing.paying import sampling_cost
 
-    home, missing = costed.inputs.rates.home, not_quoted(assessment)
-    said = [f"Rate: {rate_words(rate, home)}" for rate in costed.inputs.rates.rates.values()]
-    said += [change_words(change, costed) for change in costed.changes]
-    said += sampling_words(sampling_cost(costed.inputs, first_ranked(assessment)), home)
+    missing = not_quoted(assessment)
+    said = [*compared(costed), *beside(costed, first_ranked(assessment))]
     said += [f"Not quoted yet: {some(missing)}"] if missing else []
     return [*said, *cautions(costed.inputs, costed.costs)]
 

@@ -22,6 +22,7 @@ from scorecard.report.crossings import crossings_of
 from scorecard.report.dealings import dealings_of
 from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
+from scorecard.report.landed import landed_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
 from scorecard.report.ordering import ordering_of
@@ -82,7 +83,7 @@ def page(
     """
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
-    costs = {"ordering": ordering_of(shown, costed_makers(assessment))}
+    costs = {"ordering": ordering_of(shown, costed_makers(assessment)), "landed": landed_of(assessment)}
     ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for cells in CELLS:

@@ -11,6 +11,7 @@ from io import BytesIO
 
 from scorecard.assessment import Assessment
 from scorecard.words import plain_command
+from scorecard.workbooks.results_costs import write_costs
 from scorecard.workbooks.results_notes import write_notes, write_ruled_out
 from scorecard.workbooks.results_points import write_answers, write_contributions, write_ends, write_points
 from scorecard.workbooks.results_scores import write_scores
@@ -44,6 +45,7 @@ def results_workbook(assessment: Assessment, *, made: datetime, command: Callabl
     write_ends(book, view)
     write_answers(book, view)
     write_ruled_out(book, view)
+    write_costs(book, view)
     write_notes(book, view)
     workbook.close()
     return buffer.getvalue()

@@ -11,6 +11,7 @@ import scorecard
 from scorecard.criteria import Criterion
 from scorecard.ranking import TIE, ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
+from scorecard.stage import draws_on_price
 from scorecard.words import counted, shortest
 from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, QUIET, Book, View, heading_height
 from scorecard.workbooks.safe import clean_text, put
@@ -196,7 +197,8 @@ def _limits(view: View) -> Iterator[Note]:
             "May yet fail a limit",
             "An answer is still open, and some of what it may be fails a limit. Ask before you order.",
         )
-    yield "Not in this ranking", "Price and freight, unless a criterion draws on them."
+    if not draws_on_price(view.assessment):
+        yield "Not in this ranking", "Price and freight, since no criterion that counts draws on them."
 
 
 def _cautions(view: View) -> Iterator[Note]:

@@ -1,0 +1,145 @@
+"""What landed costs say when they are compared, in sentences that screen and page share, without their full stops.
+
+Enters: costs worked out. Leaves: who is cheap by the piece and dear at the door, which way stands for whom and why, at
+which rate of a currency the cheapest changes, what sampling costs. ``named`` makes a name fit where it is shown.
+"""
+
+from collections.abc import Callable, Sequence
+from decimal import Decimal
+
+from scorecard.codes import money, money_range
+from scorecard.cost_words import days_words
+from scorecard.costed import Costed
+from scorecard.costing.amounts import over
+from scorecard.costing.choosing import cheapest_first, in_time, middle
+from scorecard.costing.comparing import CurrencyChange
+from scorecard.costing.currencies import Rate
+from scorecard.costing.landed import LandedCost
+from scorecard.costing.paying import Sampling, sampling_cost
+from scorecard.words import counted, listed, shortest
+
+Named = Callable[[str], str]
+MOST = 6  # makers with several ways that are told about
+
+
+def compared(costed: Costed, named: Named = str) -> list[str]:
+    """Return what the sums say beside one another: price against landed cost, then one way against another."""
+    return [*_price_against_door(costed, named), *_ways(costed, named)]
+
+
+def goods_each(cost: LandedCost) -> Decimal:
+    """Return the middle price of a piece ordered, goods alone, in the brief's currency."""
+    lines = [(line, reading) for reading in cost.readings for line in reading.lines if line.key == "goods"]
+    ends = [over(end, Decimal(reading.situation.quantity)) for line, reading in lines for end in (line.low, line.high)]
+    return (min(ends) + max(ends)) / 2
+
+
+def _price_against_door(costed: Costed, named: Named) -> list[str]:
+    """Return who has the lowest price by the piece, where that is not who is the cheapest at the door."""
+    whole = [cost for cost in costed.chosen.values() if cost.is_complete and cost.high.is_finite()]
+    goods_only = [cost for cost in whole if not any(each.situation.coverage.pays_freight for each in cost.readings)]
+    if len(whole) < 2 or not goods_only:
+        return []
+    low_price, ranked = min(goods_only, key=goods_each), cheapest_first(whole)
+    cheapest = ranked[0]
+    if low_price is cheapest or goods_each(low_price) >= middle(cheapest):
+        return []
+    home, place = costed.inputs.rates.home, ranked.index(low_price) + 1
+    return [
+        f"{named(low_price.maker)} asks {money(goods_each(low_price), home)} {home} a piece for the goods, less than a "
+        f"piece costs at the door from anybody, but at your door a good piece costs {_piece(low_price, home)}: "
+        f"number {place} of {counted(len(ranked), 'maker')}. {named(cheapest.maker)} is the cheapest there, at "
+        f"{_piece(cheapest, home)}"
+    ]
+
+
+def _piece(cost: LandedCost, home: str) -> str:
+    return f"{money_range(*cost.per_good_piece, home)} {home}"
+
+
+def _ways(costed: Costed, named: Named) -> list[str]:
+    """Return, for makers with several ways, what each costs and how long it takes, and which stands for the maker."""
+    by_maker: dict[str, list[LandedCost]] = {}
+    for cost in costed.cheapest_first:
+        by_maker.setdefault(cost.maker, []).append(cost)
+    several = {maker: costs for maker, costs in by_maker.items() if len({cost.way for cost in costs}) > 1}
+    said = [_ways_of_one(costed, costs, named) for costs in list(several.values())[:MOST]]
+    more = len(several) - len(said)
+    return [*said, *([f"{counted(more, 'more maker')} can be had by several ways, too"] if more > 0 else [])]
+
+
+def _ways_of_one(costed: Costed, costs: Sequence[LandedCost], named: Named) -> str:
+    each = "; ".join(_one_way(costed, cost) for cost in costs)
+    chosen = costed.chosen[costs[0].maker]
+    why = _why(costed, chosen)
+    return f"{named(costs[0].maker)}: {each}. {(chosen.way or 'the way not named').capitalize()} stands for it, {why}"
+
+
+def _one_way(costed: Costed, cost: LandedCost) -> str:
+    inputs = costed.inputs
+    least = "" if cost.is_complete else "at least "
+    late = {"yes": ", in time", "no": ", too late", "unknown": ""}
+    time = late[in_time(cost, inputs.as_of, inputs.brief.need_by)] if inputs.brief.need_by else ""
+    way = f"by {cost.way}" if cost.way else "by a way not named"
+    return f"{way} {least}{_piece(cost, inputs.rates.home)} a good piece, {days_words(cost.days)}{time}"
+
+
+def _why(costed: Costed, chosen: LandedCost) -> str:
+    need_by = costed.inputs.brief.need_by
+    if need_by is None:
+        return "as the cheapest"
+    if in_time(chosen, costed.inputs.as_of, need_by) == "yes":
+        return f"as the cheapest that is there by {need_by.isoformat()}"
+    return f"as the quickest, since none is surely there by {need_by.isoformat()}"
+
+
+def rate_words(rate: Rate, home: str, named: Named = str) -> str:
+    """Return a rate with its day and source, such as "1 USD = 0.92 EUR (2026-11-20, my bank)"."""
+    figure, code = shortest(float(rate.figure)), rate.currency
+    told = f"1 {code} = {figure} {home}" if rate.means == "home for one" else f"1 {home} = {figure} {code}"
+    day = rate.dated.isoformat() if rate.dated else "no day given"
+    return f"{told} ({', '.join([day, *([named(rate.source)] if rate.source else [])])})"
+
+
+def change_words(change: CurrencyChange, costed: Costed, named: Named = str) -> str:
+    """Return at which rate of a currency another maker becomes the cheapest."""
+    rate, home = costed.inputs.rates.rates[change.currency], costed.inputs.rates.home
+    unit = f"{home} for 1 {change.currency}" if rate.means == "home for one" else f"{change.currency} for 1 {home}"
+    turns = [
+        f"{named(end[1])} from {shortest(float(end[0]))} {unit} {side}"
+        for side, end in (("down", change.below), ("up", change.above))
+        if end is not None
+    ]
+    now = f"{named(change.cheapest)} is the cheapest at {shortest(float(change.figure))} {unit}"
+    return f"{now}; {listed(turns)}" if turns else f"{now}, and at any rate from half to twice that"
+
+
+def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[str]:
+    """Return what samples of some makers cost in all; none where none is left."""
+    said = []
+    if sampling.makers:
+        each = listed(f"{named(maker)} {money_range(low, high, home)}" for maker, low, high in sampling.makers)
+        number, verb = counted(len(sampling.makers), "maker"), "costs" if len(sampling.makers) == 1 else "cost"
+        total = money_range(sampling.low, sampling.high, home)
+        too_low = " or more" if sampling.unknown and not total.endswith("more") else ""
+        said.append(f"Before you sample: {number} sampled {verb} {total} {home}{too_low} in all ({each})")
+    if sampling.unknown:
+        said.append(f"Price or postage of a sample is not known of {listed(map(named, sampling.unknown))}: ask")
+    if sampling.already_paid:
+        paid = listed(map(named, sampling.already_paid))
+        said.append(f"Paid already, and left out of all sums: the sample of {paid}")
+    return said
+
+
+def beside(costed: Costed, first: Sequence[str], named: Named = str) -> list[str]:
+    """Return what else stands beside the sums: the rates, what would change the cheapest, and what sampling costs.
+
+    Parameters
+    ----------
+    costed : of a case on a day
+    first : names of the makers that would be sampled first
+    """
+    home = costed.inputs.rates.home
+    said = [f"Rate: {rate_words(rate, home, named)}" for rate in costed.inputs.rates.rates.values()]
+    said += [change_words(change, costed, named) for change in costed.changes]
+    return said + sampling_words(sampling_cost(costed.inputs, first), home, named)

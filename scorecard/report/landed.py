@@ -1,0 +1,202 @@
+"""Landed costs on the page: what they say in sentences, a row for each maker and way, and every line of every sum.
+
+Enters: an assessment with its names as read. Leaves: ready strings, and the lengths of plain bars, all of one scale.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+from scorecard.assessment import Assessment
+from scorecard.cost_results import first_ranked, not_quoted
+from scorecard.costed import Costed
+from scorecard.report.charts import percent
+from scorecard.report.texts import isolate, sentence, visible
+from scorecard.sentences import some
+from scorecard.words import listed
+
+if TYPE_CHECKING:
+    from scorecard.cost_words import CostTold, LineTold, SumTold
+
+MOST = 60  # costs in the table
+MOST_SUMS = 25  # costs with every line
+LONGEST = 600  # characters of a line's working
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bar:
+    """A plain bar from 0: to the least, and where there is a range a thin line on to the most; None for no bar."""
+
+    end: str
+    until: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineRow:
+    """One line of a sum."""
+
+    name: str
+    amount: str
+    bar: Bar | None
+    working: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SumRow:
+    """One sum: how the reply is read, its lines, its total, what is missing."""
+
+    heading: str
+    lines: tuple[LineRow, ...]
+    total: str
+    per_piece: str
+    gaps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CostRow:
+    """One maker by one way, as ``cost_words.CostTold`` says it, fit for the page."""
+
+    place: str
+    maker: str
+    way: str
+    is_chosen: bool
+    per_piece: str
+    bar: Bar | None
+    total: str
+    pieces: str
+    when: str
+    adds: str
+    missing: str
+    paid: str
+    sums: tuple[SumRow, ...]
+    spent: tuple[LineRow, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Landed:
+    """The landed costs of the page; without rows while nothing is quoted.
+
+    Parameters
+    ----------
+    said : what the costs say beside one another, sentences
+    beside : rates, sampling, who has not quoted, sentences
+    left, sums_left : how many costs the table leaves out, and how many more the sums
+    """
+
+    currency: str = ""
+    said: tuple[str, ...] = ()
+    rows: tuple[CostRow, ...] = ()
+    detailed: tuple[CostRow, ...] = ()
+    beside: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    left: int = 0
+    sums_left: int = 0
+
+
+def landed_of(assessment: Assessment) -> Landed:
+    """Return the landed costs of an assessment.
+
+    Parameters
+    ----------
+    assessment : with its names as they were read
+    """
+    costed = assessment.case.costed
+    if costed is None or not costed.costs:
+        return Landed()
+    from scorecard.cost_sentences import beside, compared
+    from scorecard.cost_words import told
+    from scorecard.costing.cautions import cautions
+
+    words = [told(costed, cost) for cost in costed.cheapest_first[:MOST]]
+    rows = _rows(costed, words)
+    missing = not_quoted(assessment)
+    unquoted = [f"Not quoted yet: {some([isolate(name) for name in missing])}"] if missing else []
+    return Landed(
+        currency=costed.inputs.rates.home,
+        said=_sentences(compared(costed, isolate)),
+        rows=rows,
+        detailed=rows[:MOST_SUMS],
+        beside=_sentences([*beside(costed, first_ranked(assessment), isolate), *unquoted]),
+        cautions=_sentences(cautions(costed.inputs, costed.costs)),
+        left=len(costed.costs) - len(rows),
+        sums_left=max(len(rows) - MOST_SUMS, 0),
+    )
+
+
+def _sentences(said: Sequence[str]) -> tuple[str, ...]:
+    return tuple(map(sentence, said))
+
+
+def _rows(costed: Costed, words: Sequence["CostTold"]) -> tuple[CostRow, ...]:
+    """Return the costs, their bars of one scale in the table, and of another in all the sums."""
+    pieces = [cost.per_good_piece for cost in costed.cheapest_first[: len(words)]]
+    widest_piece = widest(end for ends in pieces for end in ends)
+    lines = [line for one in words[:MOST_SUMS] for each in one.sums for line in each.lines]
+    widest_line = widest(end for line in lines for end in (line.low, line.high))
+    return tuple(
+        _row(place, one, bar_of(ends, widest_piece), widest_line)
+        for place, (one, ends) in enumerate(zip(words, pieces, strict=True), start=1)
+    )
+
+
+def widest(ends: Iterable[Decimal]) -> Decimal:
+    """Return the greatest of some amounts that is known; 0 without any."""
+    return max((end for end in ends if end.is_finite()), default=Decimal(0))
+
+
+def bar_of(ends: tuple[Decimal, Decimal], whole: Decimal) -> Bar | None:
+    """Return the bar of an amount, as parts of the whole width; None for nothing, a credit, and no known amount.
+
+    Examples
+    --------
+    >>> bar_of((Decimal(2), Decimal(3)), Decimal(4)), bar_of((Decimal(-2), Decimal(-2)), Decimal(4))
+    (Bar(end='50%', until='75%'), None)
+    """
+    low, high = ends
+    if whole <= 0 or not low.is_finite() or max(low, high) <= 0:
+        return None
+    far = high if high.is_finite() else whole
+    until = percent(float(100 * far / whole)) if far > low else None
+    return Bar(end=percent(float(100 * max(low, Decimal(0)) / whole)), until=until)
+
+
+def _row(place: int, one: "CostTold", bar: Bar | None, widest_line: Decimal) -> CostRow:
+    return CostRow(
+        place=f"{place}." if one.is_complete else "–",
+        maker=isolate(one.maker),
+        way=one.way,
+        is_chosen=one.is_chosen,
+        per_piece=one.per_piece,
+        bar=bar,
+        total=one.total,
+        pieces=one.pieces,
+        when=", ".join(part for part in (one.days, one.time) if part),
+        adds=one.adds,
+        missing=visible(listed(one.missing)) if one.missing else "",
+        paid=sentence(f"before you can check anything you will have paid {one.paid}, {one.paid_how}"),
+        sums=tuple(_sum(each, widest_line) for each in one.sums),
+        spent=tuple(_line(line, widest_line) for line in one.spent),
+        notes=tuple(sentence(visible(note, LONGEST)) for note in one.notes),
+    )
+
+
+def _sum(one: "SumTold", widest_line: Decimal) -> SumRow:
+    return SumRow(
+        heading=one.heading,
+        lines=tuple(_line(line, widest_line) for line in one.lines),
+        total=one.total,
+        per_piece=one.per_piece,
+        gaps=tuple(sentence(visible(gap, LONGEST)) for gap in one.gaps),
+    )
+
+
+def _line(line: "LineTold", widest_line: Decimal) -> LineRow:
+    back = f"; {line.paid} is paid" if line.paid else ""
+    return LineRow(
+        name=visible(line.name),
+        amount=line.amount,
+        bar=bar_of((line.low, line.high), widest_line),
+        working=f"{visible(line.working, LONGEST)}{back}",
+    )

@@ -1,0 +1,151 @@
+"""The sheets Costs and Cost lines: what a good piece costs at the door, by maker and way, and every line of every sum.
+
+They are values, in the brief's currency; they are there once a maker is quoted.
+"""
+
+from collections.abc import Sequence
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+from xlsxwriter.worksheet import Worksheet
+
+from scorecard.costed import Costed
+from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, Book, View, heading_height
+from scorecard.workbooks.safe import Value, put
+
+if TYPE_CHECKING:
+    from scorecard.costing.landed import LandedCost
+    from scorecard.costing.sums import Line, Reading
+
+COSTS = {
+    "Maker": NAME_WIDTH,
+    "Way": 10,
+    "Stands for its maker": 12,
+    "A good piece, least": 12,
+    "A good piece, most": 12,
+    "In all, least": 12,
+    "In all, most": 12,
+    "Pieces, fewest": 10,
+    "Pieces, most": 10,
+    "Days, least": 9,
+    "Days, most": 9,
+    "By the need-by date": 12,
+    "Freight % of all": 10,
+    "Border % of all": 10,
+    "Paid before you can check, least": 14,
+    "Paid before you can check, most": 14,
+    "Missing": 50,
+}
+LINES = {
+    "Maker": NAME_WIDTH,
+    "Way": 10,
+    "The price is read as": 30,
+    "Pieces": 9,
+    "Line": 24,
+    "Goes to": 12,
+    "Least": 12,
+    "Most": 12,
+    "Paid, least": 12,
+    "Paid, most": 12,
+    "How it is worked out": 90,
+}
+WORDS = frozenset({"Maker", "Way", "Stands for its maker", "By the need-by date", "Missing"})
+WORDS |= {"The price is read as", "Line", "Goes to", "How it is worked out"}
+WHOLE = frozenset({"Pieces, fewest", "Pieces, most", "Pieces", "Days, least", "Days, most"})
+MOST_LINES = 20_000
+
+
+def write_costs(book: Book, view: View) -> None:
+    """Write both sheets; none while nothing is quoted."""
+    costed = view.assessment.case.costed
+    if costed is None or not costed.costs:
+        return
+    home = costed.inputs.rates.home
+    about = (
+        f"At your door, in {home}; the cheapest good piece first. What is missing is not counted: see the last column."
+    )
+    _write(book, ("Costs", about), COSTS, [_cost(costed, cost) for cost in costed.cheapest_first])
+    lines = [row for cost in costed.cheapest_first for reading in cost.readings for row in _lines(cost, reading)]
+    lines += [
+        _line(cost, cost.readings[0], one, "already paid") for cost in costed.cheapest_first for one in cost.spent
+    ]
+    about = (
+        f"Every line of every sum, in {home}, which add up to what stands at In all. What is already paid is in no sum."
+    )
+    _write(book, ("Cost lines", about), LINES, lines[:MOST_LINES])
+
+
+def _write(book: Book, named: tuple[str, str], columns: dict[str, int], rows: Sequence[Sequence[Value]]) -> None:
+    titles, widths = list(columns), list(columns.values())
+    page = book.page(named[0], *named)
+    for at, width in enumerate(widths):
+        page.set_column(at, at, width)
+    book.headings(page, titles, words=[at for at, title in enumerate(titles) if title in WORDS])
+    page.set_row(HEAD, heading_height(titles, widths))
+    page.freeze_panes(HEAD + 1, 1)
+    for number, row in enumerate(rows, start=FIRST - 1):
+        _write_row(book, page, number, titles, row)
+    page.autofilter(HEAD, 0, HEAD + max(len(rows), 1), len(titles) - 1)
+
+
+def _write_row(book: Book, page: Worksheet, number: int, titles: Sequence[str], row: Sequence[Value]) -> None:
+    for at, (title, value) in enumerate(zip(titles, row, strict=True)):
+        if title in WORDS:
+            put(page, (number, at), value, book.words())
+        else:
+            put(page, (number, at), value, book.number("0" if title in WHOLE else "0.00"))
+
+
+def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
+    """Return the row of one maker by one way."""
+    from scorecard.cost_words import IN_TIME
+    from scorecard.costing.choosing import in_time
+    from scorecard.costing.comparing import shares
+    from scorecard.costing.paying import paid_before_checking
+
+    need_by, parts, paid = costed.inputs.brief.need_by, shares(cost), paid_before_checking(cost)
+    days = (None, None) if cost.days is None else (cost.days.low, cost.days.high)
+    return [
+        cost.maker,
+        cost.way,
+        "yes" if costed.chosen[cost.maker] is cost else "no",
+        *map(_figure, cost.per_good_piece),
+        *map(_figure, (cost.low, cost.high)),
+        *cost.quantities,
+        *map(_figure, days),
+        IN_TIME[in_time(cost, costed.inputs.as_of, need_by)] if need_by else None,
+        *map(_figure, (parts["freight"], parts["border"])),
+        *map(_figure, (paid.low, paid.high)),
+        ", ".join(dict.fromkeys(gap.name for gap in cost.gaps)),
+    ]
+
+
+def _figure(amount: Decimal | None) -> float | None:
+    return None if amount is None or not amount.is_finite() else float(amount)
+
+
+def _lines(cost: "LandedCost", reading: "Reading") -> list[list[Value]]:
+    """Return the lines of one sum, what is missing of it, and its total."""
+    total: list[Value] = [
+        *_start(cost, reading),
+        "In all",
+        None,
+        _figure(reading.low),
+        _figure(reading.high),
+        None,
+        None,
+    ]
+    missing = [[*_start(cost, reading), "Missing", None, None, None, None, None, gap.words] for gap in reading.gaps]
+    return [*(_line(cost, reading, line) for line in reading.lines), *missing, [*total, None]]
+
+
+def _start(cost: "LandedCost", reading: "Reading") -> list[Value]:
+    situation = reading.situation
+    return [cost.maker, cost.way, situation.coverage.words, situation.quantity]
+
+
+def _line(cost: "LandedCost", reading: "Reading", line: "Line", where: str = "") -> list[Value]:
+    from scorecard.cost_words import WHERE
+
+    ends = (line.low, line.high, line.paid_low, line.paid_high)
+    return [*_start(cost, reading), line.name, where or WHERE[line.group], *map(_figure, ends), line.working]

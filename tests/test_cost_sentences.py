@@ -1,0 +1,125 @@
+"""What landed costs say when they are compared."""
+
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+
+from ordered import PAID
+from quoted import charge, dollars, inputs, offer, quote, uk
+
+from scorecard.brief import Brief
+from scorecard.cost_sentences import beside, change_words, compared, goods_each, rate_words, sampling_words
+from scorecard.costed import Costed
+from scorecard.costing.amounts import Span
+from scorecard.costing.paying import Sampling
+
+CLEARED = uk(charges=(charge("Clearance", 18, "clearance", group="border"),))
+
+
+def costed(*quotes, **more):
+    return Costed(inputs=inputs(*quotes, **more))
+
+
+def by_two_ways(need_by=date(2027, 1, 25), **more):
+    """Fernhill at 2 a piece by sea (90, 60 days) or air (700, 9 days), and Oxlip at 4 all paid."""
+    brief = Brief(item="mug", quantity=200, destination="GB", currency="GBP", need_by=need_by)
+    return costed(
+        quote(2, days=20),
+        quote(4, maker="Oxlip", row=3, covers=PAID, days=30),
+        offers=(offer("sea", 90, days=60, covers="door to door"), offer("air", 700, days=9, covers="door to door")),
+        imports=CLEARED,
+        brief=brief,
+        **more,
+    )
+
+
+def test_a_low_price_that_is_dear_at_the_door_is_named():
+    # by air: 400 + 700 + 18, duty 4 % of 1100 = 44, VAT 20 % of 1162 = 232.40: 1394.40, 6.97 a piece
+    assert (
+        "Fernhill asks 2.00 GBP a piece for the goods, less than a piece costs at the door from anybody, but at your "
+        "door a good piece costs 6.97 GBP: number 2 of 2 makers. Oxlip is the cheapest there, at 4.00 GBP"
+        == compared(by_two_ways())[0]
+    )
+
+
+def test_a_low_price_that_is_low_at_the_door_needs_no_word():
+    assert [] == [words for words in compared(by_two_ways(need_by=date(2027, 6, 1))) if "asks" in words]
+
+
+def test_each_way_of_a_maker_is_told_with_its_cost_days_and_which_stands_for_it():
+    # by sea: 400 + 90 + 18, duty 19.60, VAT 105.52: 633.12, 3.17 a piece; 80 days from today are 13 February
+    assert (
+        "Fernhill: by sea 3.17 GBP a good piece, 80 days, too late; by air 6.97 GBP a good piece, 29 days, in time. "
+        "Air stands for it, as the cheapest that is there by 2027-01-25" == compared(by_two_ways())[-1]
+    )
+
+
+def test_the_quickest_stands_where_none_is_in_time():
+    assert compared(by_two_ways(need_by=date(2026, 12, 1)))[-1].endswith(
+        "Air stands for it, as the quickest, since none is surely there by 2026-12-01"
+    )
+
+
+def test_the_cheapest_stands_where_there_is_no_date():
+    assert compared(by_two_ways(need_by=None))[-1].endswith("Sea stands for it, as the cheapest")
+
+
+def test_the_price_of_a_piece_is_of_those_ordered():
+    (cost,) = costed(quote(Span.of(2, 3))).costs
+
+    assert Decimal("2.5") == goods_each(cost)
+
+
+def test_names_are_put_as_they_must_be_shown():
+    said = compared(by_two_ways(), named=str.upper)
+
+    assert (True, False) == (said[0].startswith("FERNHILL asks"), "Fernhill" in " ".join(said))
+
+
+def test_rates_and_samples_stand_beside():
+    rates = dollars()
+    dated = replace(rates.rates["USD"], dated=date(2026, 11, 20), source="my bank")
+    found = costed(
+        quote(4, covers=PAID, sample_price=20, sample_postage=5),
+        rates=replace(rates, rates={"USD": dated}),
+    )
+
+    assert [
+        "Rate: 1 GBP = 1.25 USD (2026-11-20, my bank)",
+        "Before you sample: 1 maker sampled costs 25.00 GBP in all (Fernhill 25.00)",
+    ] == beside(found, ["Fernhill"])
+
+
+def test_a_rate_is_told_in_its_own_direction():
+    assert "1 GBP = 1.25 USD (no day given)" == rate_words(dollars().rates["USD"], "GBP")
+
+
+def test_the_rate_at_which_the_cheapest_changes_is_told():
+    quotes = (quote("4.00", covers=PAID), quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID))
+    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
+    (change,) = costed.changes
+
+    # 5.50 USD cost 4.00 GBP at 1.375 USD for 1 GBP
+    assert "Fernhill is the cheapest at 1.25 USD for 1 GBP; Oxlip from 1.37" in change_words(change, costed)
+
+
+def test_a_cheapest_that_no_rate_changes_is_told():
+    quotes = (quote("1.00", covers=PAID), quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID))
+    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
+
+    assert change_words(costed.changes[0], costed).endswith("and at any rate from half to twice that")
+
+
+def test_samples_already_paid_for_are_left_out_of_the_sum():
+    sampling = Sampling(
+        makers=(("Ash", Decimal(20), Decimal(20)),),
+        low=Decimal(20),
+        high=Decimal(20),
+        unknown=(),
+        already_paid=("Birch",),
+    )
+
+    assert [
+        "Before you sample: 1 maker sampled costs 20.00 EUR in all (Ash 20.00)",
+        "Paid already, and left out of all sums: the sample of Birch",
+    ] == sampling_words(sampling, "EUR")
