@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from scorecard.inspection.settings import InspectionSettings
     from scorecard.orders import OrderRow
     from scorecard.samples import SampleRound
+    from scorecard.scheduling.inputs import ScheduleInputs
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +46,7 @@ class Case:
     costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
     samples, checks, orders : rows of the sheets Samples, Checks and Orders
     inspection, care : what the criteria file says of arrival; None where it says nothing
+    schedule : what was read of days and orders; None where there is nothing to say
     left_out : how many makers of a very long list were left out of the calculation
     """
 
@@ -63,6 +65,7 @@ class Case:
     orders: "tuple[OrderRow, ...]" = ()
     inspection: "InspectionSettings | None" = None
     care: "CareFacts | None" = None
+    schedule: "ScheduleInputs | None" = None
     left_out: int = 0
 
     def with_criteria(self, criteria: CriteriaSet) -> "Case":

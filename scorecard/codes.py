@@ -90,6 +90,18 @@ CURRENCY_DECIMALS: Mapping[str, int] = MappingProxyType(_decimals())
 CURRENCY_SIGNS: Mapping[str, str] = MappingProxyType(_signs())
 
 
+def country_named(text: str) -> str | None:
+    """Return the country code that a text says, as a code or as a name in English; None where it says none.
+
+    Examples
+    --------
+    >>> country_named("ie"), country_named("Turkey"), country_named("China "), country_named("Chnia")
+    ('IE', 'TR', 'CN', None)
+    """
+    upper = text.strip().upper()
+    return upper if upper in COUNTRIES else _by_name().get(upper)
+
+
 def country_offered(text: str) -> str | None:
     """Return the country code that somebody who wrote this may have meant, or None.
 
@@ -98,12 +110,17 @@ def country_offered(text: str) -> str | None:
     >>> country_offered("ie"), country_offered("UK"), country_offered("Irland"), country_offered("??")
     ('IE', 'GB', 'IE', None)
     """
-    upper = text.strip().upper()
-    if upper in COUNTRIES:
-        return upper
-    by_name = _OTHER_NAMES | {name.upper(): code for code, name in COUNTRIES.items()}
-    close = upper if upper in by_name else _near_name(upper, by_name)
+    said = country_named(text)
+    if said:
+        return said
+    by_name = _by_name()
+    close = _near_name(text.strip().upper(), by_name)
     return by_name[close] if close else None
+
+
+def _by_name() -> dict[str, str]:
+    """Return the codes by the names that countries go by, in capitals."""
+    return _OTHER_NAMES | {name.upper(): code for code, name in COUNTRIES.items()}
 
 
 def _near_name(upper: str, by_name: Mapping[str, str]) -> str | None:

@@ -1,10 +1,25 @@
 """How the tool puts things in words: numbers at their shortest, lists with "and", the nearest known word."""
 
 from collections.abc import Iterable, Sequence
+from datetime import date
 from decimal import Decimal
 from difflib import SequenceMatcher, get_close_matches
 from math import floor, log10
 
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
 
 
@@ -100,6 +115,17 @@ def counted(number: int, noun: str, plural: str | None = None) -> str:
     ('1 maker', '3 makers', '2 replies')
     """
     return f"{number} {noun if number == 1 else plural or noun + 's'}"
+
+
+def day_words(day: date) -> str:
+    """Return a day with its month in words, whatever language the machine speaks.
+
+    Examples
+    --------
+    >>> day_words(date(2027, 5, 14))
+    '14 May 2027'
+    """
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def nearest(word: str, known: Sequence[str]) -> str | None:

@@ -10,7 +10,15 @@ import openpyxl
 import pytest
 from process import scorecard, watching
 
-from scorecard.reading import brief_table, charges_table, cost_tables, criteria_file, criterion_table, import_table
+from scorecard.reading import (
+    brief_table,
+    charges_table,
+    cost_tables,
+    criteria_file,
+    criterion_table,
+    import_table,
+    schedule_table,
+)
 from scorecard.reading.headings import TYPED_MEASURES
 
 ROOT = Path(__file__).parent.parent
@@ -116,6 +124,11 @@ def test_every_key_of_the_criteria_file_stands_in_the_readme(key):
     ),
 )
 def test_every_key_of_the_tables_on_costs_stands_in_the_readme(key):
+    assert re.search(rf"[`.\[]{key}\b", README)
+
+
+@pytest.mark.parametrize("key", sorted({*schedule_table.SCHEDULE_KEYS, *schedule_table.CLOSURE_KEYS}))
+def test_every_key_of_the_table_on_dates_stands_in_the_readme(key):
     assert re.search(rf"[`.\[]{key}\b", README)
 
 

@@ -1,12 +1,13 @@
 """Numbers and lists in words."""
 
+from datetime import date
 from decimal import Decimal
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.words import counted, listed, nearest, rounded, shortest
+from scorecard.words import counted, day_words, listed, nearest, rounded, shortest
 
 
 @pytest.mark.parametrize(
@@ -60,3 +61,7 @@ def test_of_words_that_fold_alike_the_first_is_given():
 
 def test_a_word_that_looks_like_nothing_has_no_nearest():
     assert nearest("zzz", ["Rating", "Minimum order"]) is None
+
+
+def test_months_are_written_out():
+    assert ["3 April 2027", "4 March 2027"] == [day_words(date(2027, 4, 3)), day_words(date(2027, 3, 4))]

@@ -10,7 +10,7 @@ import typer
 from typer.core import TyperGroup
 
 from scorecard import __version__
-from scorecard.cli.commands import artwork, check, cost, demo, enquire, reweigh, score, start, watch
+from scorecard.cli.commands import artwork, check, cost, dates, demo, enquire, reweigh, score, start, watch
 from scorecard.cli.gate import gated
 from scorecard.cli.invocation import program
 
@@ -97,6 +97,7 @@ for stage, command, example in (
     (TRYING, watch, "scorecard watch --folder mugs"),
     (ASKING, enquire, "scorecard enquire --folder mugs"),
     (BUYING, cost, "scorecard cost --folder mugs"),
+    (BUYING, dates, "scorecard dates --folder mugs"),
     (BUYING, artwork, "scorecard artwork --folder mugs north-light.png"),
 ):
     app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))

@@ -160,6 +160,26 @@ def artwork(
     check_artwork(files, wish, as_json=as_json)
 
 
+def dates(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    maker: Annotated[
+        str | None, typer.Option("--maker", help="This one alone; a beginning that fits no other will do.")
+    ] = None,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Say by when to order, per maker and way of shipping, and how orders under way stand."""
+    from scorecard.cli.dating import tell_dates
+    from scorecard.cli.scoring import Inputs
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
+    tell_dates(inputs, maker, as_json=as_json)
+
+
 def watch(
     folder: Folder = HERE,
     criteria: CriteriaFile = None,

@@ -65,8 +65,12 @@ class Inputs:
             set_aside=self.set_aside,
         )
 
-    def read(self) -> Case:
+    def read(self, *, dates: bool = False) -> Case:
         """Return what the files say, with what follows from it for costs.
+
+        Parameters
+        ----------
+        dates : whether a schedule is wanted even where no maker has said how long anything takes
 
         Raises
         ------
@@ -80,6 +84,7 @@ class Inputs:
             set_aside=self.set_aside,
             as_of=self.day(),
             row_limit=self.rows,
+            dates=dates,
         )
         return with_costs(case, self.day())
 

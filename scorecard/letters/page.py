@@ -19,11 +19,10 @@ from scorecard.calculation import Calculation
 from scorecard.letters.asked import Asked
 from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Round, cell_of, file_of
 from scorecard.letters.plain import one_line
-from scorecard.letters.values import day_words
 from scorecard.letters.wording import Kind
 from scorecard.page_policy import policy_for
 from scorecard.reasons import why_ruled_out
-from scorecard.words import counted
+from scorecard.words import counted, day_words
 from scorecard.writing import environment, safe_href
 
 HERE = Path(__file__).parent

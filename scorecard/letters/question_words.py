@@ -13,9 +13,8 @@ from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
 from scorecard.letters.placeholders import fill
 from scorecard.letters.plain import one_line
-from scorecard.letters.values import day_words
 from scorecard.reasons import answer_words
-from scorecard.words import counted, listed
+from scorecard.words import counted, day_words, listed
 
 LONGEST_QUESTION = 500
 ORDER_UNITS = frozenset({"day", "days", "working day", "working days", "week", "weeks", "%"})

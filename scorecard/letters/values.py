@@ -11,7 +11,7 @@ from types import MappingProxyType
 from scorecard.brief import Brief
 from scorecard.codes import COUNTRIES
 from scorecard.letters.plain import one_line
-from scorecard.words import counted, shortest
+from scorecard.words import counted, day_words, shortest
 
 PLACEHOLDERS: Mapping[str, str] = MappingProxyType(
     {
@@ -33,32 +33,7 @@ PLACEHOLDERS: Mapping[str, str] = MappingProxyType(
 )
 
 LONGEST_ITEM = 500
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
 STEPS = (1, 2, 3, 5)  # 100, 200, 300, 500, 1,000: where price lists break; common practice, no source
-
-
-def day_words(day: date) -> str:
-    """Return a day with its month in words.
-
-    Examples
-    --------
-    >>> day_words(date(2027, 5, 14))
-    '14 May 2027'
-    """
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def next_quantity(quantity: int) -> int:

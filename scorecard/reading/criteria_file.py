@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from scorecard.care import CareFacts
     from scorecard.inspection.settings import InspectionSettings
     from scorecard.reading.cost_tables import CostTables
+    from scorecard.scheduling.settings import ScheduleSettings
 
 FORMAT = 1
 OWN_TABLES = ("brief", "criteria", "weights", "firmness")
@@ -59,6 +60,7 @@ class CriteriaReading:
     costs: "CostTables | None" = None
     inspection: "InspectionSettings | None" = None
     care: "CareFacts | None" = None
+    schedule: "ScheduleSettings | None" = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
     source: SourceFile | None = None
@@ -109,6 +111,7 @@ def _read_top(top: Table) -> CriteriaReading:
         top.table(key)
     costs = _read_costs(top, brief)
     inspection, care = _read_arrival(top)
+    schedule = _read_schedule(top)
     criteria, derived = _read_criteria_tables(top)
     _check_format(top)  # last, since it takes back what was said of unknown keys
     is_sound = not top.notes.problems and bool(criteria)
@@ -121,6 +124,7 @@ def _read_top(top: Table) -> CriteriaReading:
         costs=costs,
         inspection=inspection,
         care=care,
+        schedule=schedule,
     )
 
 
@@ -142,6 +146,16 @@ def _read_arrival(top: Table) -> "tuple[InspectionSettings | None, CareFacts | N
     from scorecard.reading.arrival_tables import read_care, read_inspection
 
     return read_inspection(tables[0]), read_care(tables[1])
+
+
+def _read_schedule(top: Table) -> "ScheduleSettings | None":
+    """Return what the file says of days; None where it says nothing."""
+    values = top.values.get("schedule")
+    if not isinstance(values, dict):
+        return None
+    from scorecard.reading.schedule_table import read_schedule_table
+
+    return read_schedule_table(Table(values, top.at("schedule"), top.notes))
 
 
 def _check_format(top: Table) -> None:

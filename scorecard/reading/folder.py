@@ -4,16 +4,16 @@ Enters: a folder, or single files in place of its own. Leaves: the case, or an `
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
 from scorecard.case import Case
 from scorecard.errors import InputError, Place, Problem
-from scorecard.reading.costs import CostsReading, read_costs
-from scorecard.reading.criteria_file import CriteriaReading, read_criteria
-from scorecard.reading.dealings import DealingsReading, read_dealings
-from scorecard.reading.makers import ROW_LIMIT, MakersReading, ReadingOptions, read_makers
+from scorecard.reading.costs import read_costs
+from scorecard.reading.criteria_file import read_criteria
+from scorecard.reading.dates import DatesReading, ReadSoFar, read_dates
+from scorecard.reading.dealings import read_dealings
+from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
 
 CRITERIA_FILE = "criteria.toml"
 MAKERS_FILES = ("makers.xlsx", "makers.csv")
@@ -27,6 +27,7 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     set_aside: bool = False,
     as_of: date | None = None,
     row_limit: int = ROW_LIMIT,
+    dates: bool = False,
 ) -> Case:
     """Read a sourcing folder.
 
@@ -37,6 +38,7 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     set_aside : whether an answer that cannot be read is taken as unknown
     as_of : today; days after it are problems. None: no day is too late
     row_limit : the most rows of makers
+    dates : whether a schedule is wanted even where no maker has said how many days anything takes
 
     Returns
     -------
@@ -63,23 +65,21 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
     options = ReadingOptions(set_aside=set_aside, as_of=as_of, row_limit=row_limit)
     makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.brief, options=options)
-    further = _Further(costs=read_costs(makers, criteria, options), dealings=read_dealings(makers, criteria, options))
-    return _case(criteria, makers, further, warnings)
+    read = ReadSoFar(
+        criteria=criteria,
+        makers=makers,
+        costs=read_costs(makers, criteria, options),
+        dealings=read_dealings(makers, criteria, options),
+    )
+    return _case(read, read_dates(read, options, asked_for=dates), warnings)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Further:
-    """What the workbook's further sheets say."""
-
-    costs: CostsReading
-    dealings: DealingsReading
-
-
-def _case(criteria: CriteriaReading, makers: MakersReading, further: _Further, warnings: Sequence[Problem]) -> Case:
+def _case(read: ReadSoFar, dates: DatesReading, warnings: Sequence[Problem]) -> Case:
     """Return the readings as one case, if none has a problem."""
-    costs, dealings = further.costs, further.dealings
-    problems = criteria.problems + makers.problems + costs.problems + dealings.problems
-    noticed = (*criteria.warnings, *warnings, *makers.warnings, *costs.warnings, *dealings.warnings)
+    criteria, makers, costs, dealings = read.criteria, read.makers, read.costs, read.dealings
+    problems = criteria.problems + makers.problems + costs.problems + dealings.problems + dates.problems
+    of_sheets = (*makers.warnings, *costs.warnings, *dealings.warnings, *dates.warnings)
+    noticed = (*criteria.warnings, *warnings, *of_sheets)
     set_aside = makers.set_aside + costs.set_aside + dealings.set_aside
     if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
         raise InputError(problems, noticed, set_aside)
@@ -97,6 +97,7 @@ def _case(criteria: CriteriaReading, makers: MakersReading, further: _Further, w
         orders=dealings.orders,
         inspection=criteria.inspection,
         care=criteria.care,
+        schedule=dates.inputs,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )
 

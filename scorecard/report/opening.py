@@ -4,14 +4,13 @@ Enters: an assessment. Leaves: sentences.
 """
 
 from dataclasses import dataclass
-from datetime import date
 
 from scorecard.calculation import Calculation
 from scorecard.case import Case
 from scorecard.errors import Problem
 from scorecard.report.texts import isolate, sentence
 from scorecard.sentences import supporting, verdict_sentence
-from scorecard.words import counted, listed
+from scorecard.words import counted, day_words, listed
 
 CAUTIONS = (
     "This ranking does not say that a maker is honest, nor that its goods are safe: it ranks the answers that were "
@@ -69,17 +68,6 @@ def wanted_line(case: Case) -> str:
     if brief.need_by:
         parts.append(f"needed by {day_words(brief.need_by)}")
     return " · ".join(parts)
-
-
-def day_words(day: date) -> str:
-    """Return a day in words.
-
-    Examples
-    --------
-    >>> day_words(date(2027, 5, 4))
-    '4 May 2027'
-    """
-    return f"{day.day} {day:%B %Y}"
 
 
 def set_aside_sentence(set_aside: tuple[Problem, ...]) -> str | None:

@@ -7,9 +7,8 @@ from datetime import datetime
 from scorecard import __version__
 from scorecard.calculation import Calculation
 from scorecard.errors import Problem
-from scorecard.report.opening import day_words
 from scorecard.report.texts import isolate
-from scorecard.words import plain_command
+from scorecard.words import day_words, plain_command
 
 MOST_TOLD = 100  # warnings of one kind on one page
 DIGITS = 16  # of a file's SHA-256; the whole stands in no place where it would be compared by eye

@@ -257,6 +257,7 @@ ORDERS = EntrySheet(
         _SAME_MAKER,
         _column("Ordered on", "The day of the order", "Your order", "date"),
         _column("Pieces", "How many were ordered", "Your order", "number", "pieces"),
+        _choice("Way", "How it is shipped", "Your order", WAYS),
         _column("Deposit paid on", "The day on which you paid the deposit", "Your bank", "date"),
         _column("Proof approved on", "The day on which you approved the proof", "Your messages", "date"),
         _column(

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from scorecard.brief import Brief
 from scorecard.letters.values import (
     PLACEHOLDERS,
-    day_words,
     designs_words,
     next_quantity,
     numbered,
@@ -95,10 +94,6 @@ def test_the_next_quantity_is_the_next_step_of_1_2_3_5(quantity, up):  # common 
 @given(st.integers(1, 10**12))
 def test_the_next_quantity_is_above_and_at_most_twice_as_much(quantity):
     assert quantity < next_quantity(quantity) <= 2 * quantity
-
-
-def test_months_are_written_out():
-    assert ["3 April 2027", "4 March 2027"] == [day_words(date(2027, 4, 3)), day_words(date(2027, 3, 4))]
 
 
 def test_questions_are_numbered_lines():

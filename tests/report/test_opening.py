@@ -1,20 +1,15 @@
 from dataclasses import replace
-from datetime import date
 
 from cases import make_case, numbers
 
 from scorecard.brief import Brief
 from scorecard.errors import Place, Problem
-from scorecard.report.opening import day_words, opening_of, set_aside_sentence, wanted_line
+from scorecard.report.opening import opening_of, set_aside_sentence, wanted_line
 from scorecard.report.texts import bare
 
 
 def unreadable(cell):
     return Problem(code="not-a-number", place=Place(sheet="Makers", cell=cell), found="'about 5'", wanted="Write 5")
-
-
-def test_days_are_written_out():
-    assert "4 May 2027" == day_words(date(2027, 5, 4))
 
 
 def test_one_cell_set_aside_is_named():

@@ -129,7 +129,7 @@ def test_the_sheets_for_quotes_say_that_they_stay_empty_until_then(blank):
 def test_every_drop_down_refers_to_a_list_by_its_name(blank):
     sources = [source for page in entered(blank) for source in drop_downs(page).values()]
 
-    assert 3 + 5 + 1 + 2 + 2 == len(sources)  # on Makers, Quotes, Freight, Samples and Checks
+    assert 3 + 5 + 1 + 2 + 2 + 1 == len(sources)  # on Makers, Quotes, Freight, Samples, Checks and Orders
     assert [] == [source for source in sources if source not in blank.defined_names]
 
 

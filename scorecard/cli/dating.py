@@ -1,0 +1,185 @@
+"""``dates``: by when to ask for samples and to order, per maker and way, and how orders under way stand."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import typer
+
+from scorecard.case import Case
+from scorecard.cli.gate import show_json, tell
+from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
+from scorecard.cli.tables import as_text, plain, visible
+from scorecard.counting import count
+from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.scheduling.order_words import order_sentences
+from scorecard.scheduling.plans import Plan
+from scorecard.scheduling.schedule import Schedule, schedule_of
+from scorecard.scheduling.schedule_json import schedule_json
+from scorecard.scheduling.wording import (
+    CAUTION,
+    assumed_sentence,
+    chain_words,
+    doubt_sentences,
+    headline,
+    holiday_sentence,
+    plan_sentence,
+    way_out_sentence,
+)
+from scorecard.screening import screen
+from scorecard.words import counted, day_words, nearest
+
+SHOWN = 16  # plans on the screen; --maker shows one maker's, --json all
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dated:
+    """A case with its schedule."""
+
+    case: Case
+    schedule: Schedule
+
+
+def tell_dates(inputs: Inputs, maker: str | None, *, as_json: bool) -> None:
+    """Print the schedule of a folder, or of one maker in it."""
+    dated = read_dated(inputs)
+    if maker is not None:
+        dated = replace(dated, schedule=_of_one(dated, maker))
+    if as_json:
+        show_json(dates_result(dated, inputs))
+        return
+    tell_case(dated.case, inputs.day())
+    tell([one for one in dated.case.warnings if one.code in ("need-by-past", "not-a-country")])
+    for line in schedule_lines(dated.schedule, inputs):
+        typer.echo(line)
+
+
+def read_dated(inputs: Inputs) -> Dated:
+    """Return what the files say, with the schedule.
+
+    Raises
+    ------
+    InputError
+        If they have problems, if no maker is there, or if neither a need-by date nor an order is.
+    """
+    case = inputs.read(dates=True)
+    refuse_nobody(case)
+    if case.schedule is None or (case.schedule.need_by is None and not case.schedule.orders):
+        place = Place(file=case.sources[0].name, key="brief.need_by")
+        found, wanted = "the brief names no day by which the pieces are needed", "Add a line: need_by = 2027-05-14"
+        raise InputError([Problem(code="missing-key", place=place, found=found, wanted=wanted)], case.warnings)
+    return Dated(case=case, schedule=schedule_of(case.schedule, ruled_out_of(case, inputs)))
+
+
+def ruled_out_of(case: Case, inputs: Inputs) -> list[str]:
+    """Return the makers that fail a limit."""
+    criteria = case.criteria.criteria
+    screening = screen(criteria, [count(criterion, case, inputs.day()) for criterion in criteria])
+    return [maker for maker, out in zip(case.table.makers, screening.ruled_out, strict=True) if out]
+
+
+def dates_result(dated: Dated, inputs: Inputs) -> dict[str, Any]:
+    """Return what ``scorecard dates --json`` prints."""
+    return {
+        "schema": "scorecard-dates/1",
+        "title": dated.case.title,
+        "as_of": inputs.day().isoformat(),
+        **schedule_json(dated.schedule),
+        "warnings": [one.as_json() for one in dated.case.warnings],
+    }
+
+
+def _of_one(dated: Dated, typed: str) -> Schedule:
+    """Return the schedule of the one maker that is meant."""
+    schedule, names = dated.schedule, dated.case.table.makers
+    folded = typed.casefold().strip()
+    meant = [name for name in names if name.casefold() == folded]
+    meant = meant or [name for name in names if name.casefold().startswith(folded)]
+    if len(meant) != 1:
+        close = nearest(typed, list(names))
+        offered = f" Did you mean {visible(close)}?" if close and not meant else ""
+        fits = "no maker" if not meant else f"{len(meant)} makers"
+        raise UsageError(f"--maker {plain(typed)}: {fits} of that name or beginning.{offered}")
+    if meant[0] in schedule.ruled_out:
+        raise UsageError(f"{visible(meant[0])} is ruled out by a limit, so it has no dates.")
+    return replace(
+        schedule,
+        plans=schedule.plans_of(meant[0]),
+        orders=tuple(one for one in schedule.orders if one.order.maker == meant[0]),
+    )
+
+
+def schedule_lines(schedule: Schedule, inputs: Inputs) -> list[str]:
+    """Return the schedule in words, line by line."""
+    lines = [*_order_lines(schedule), *_sentences([headline(schedule)])]
+    if schedule.plans:
+        lines += [_table(schedule.plans[:SHOWN]), *_chains(schedule, inputs)]
+    if len(schedule.plans) > SHOWN:
+        more = counted(len(schedule.plans) - SHOWN, "plan")
+        lines.append(f"… and {more} more. For those of one maker: {inputs.started.command('dates --maker NAME')}")
+    if schedule.ruled_out:
+        lines.append(f"Ruled out by a limit, and so without dates: {counted(len(schedule.ruled_out), 'maker')}.")
+    lines += _sentences(f"Take care: {text}" for text in doubt_sentences(schedule.doubts))
+    return [*lines, f"{CAUTION}.", f"Next: {_next_step(schedule, inputs)}"]
+
+
+def _sentences(found: Iterable[str | None]) -> list[str]:
+    return [f"{plain(sentence)}." for sentence in found if sentence]
+
+
+def _order_lines(schedule: Schedule) -> list[str]:
+    lines = []
+    for one in schedule.orders:
+        first, *rest = _sentences(order_sentences(one, schedule.ways_out.get(one.order.maker)))
+        lines += [
+            f"Order from {visible(one.order.maker)}, row {one.order.row}: {first}",
+            *(f"  {line}" for line in rest),
+        ]
+    return lines
+
+
+def _table(plans: Sequence[Plan]) -> str:
+    rows = [("Maker", "Way", "Ask for a sample by", "Order by", "Days left", "How it stands")]
+    for plan in plans:
+        sample = "" if plan.begin_by == plan.order_by else day_words(plan.begin_by)
+        left = str(plan.slack_days)
+        name = visible(plan.maker.maker)
+        rows.append((name, plan.way, sample, day_words(plan.order_by), left, plan.status))
+    return as_text(rows, right=frozenset({2, 3, 4}))
+
+
+def _chains(schedule: Schedule, inputs: Inputs) -> list[str]:
+    """Return the chain in words of each plan of which somebody has said any days; of none such, of the first due."""
+    plans = schedule.plans
+    one_maker = len({plan.maker.maker for plan in plans}) == 1
+    told = plans if one_maker else [plan for plan in plans if plan.is_said]
+    chosen = list(told[:SHOWN]) or [min(plans, key=lambda plan: plan.begin_by)]
+    lines = [line for plan in chosen for line in _chain(plan)]
+    if len(chosen) == len(plans):
+        return lines
+    return [*lines, f"The same of another maker: {inputs.started.command('dates --maker NAME')}"]
+
+
+def _chain(plan: Plan) -> list[str]:
+    back = f"Back from there: {'; '.join(chain_words(plan))}"
+    first, *rest = _sentences([plan_sentence(plan), back, holiday_sentence(plan), assumed_sentence(plan)])
+    return [first, *(f"  {line}" for line in rest)]
+
+
+def _next_step(schedule: Schedule, inputs: Inputs) -> str:
+    """Return what to do next, as the dates stand."""
+    waiting = [one for one in schedule.orders if one.order.complain_until is None]
+    if waiting:
+        return f"write the last day to complain of {visible(waiting[0].order.maker)} into the sheet Orders"
+    if schedule.orders:
+        return f"ask {visible(schedule.orders[0].order.maker)} whether its dates still hold"
+    open_plans = [plan for plan in schedule.plans if plan.status in ("in time", "no time for a sample")]
+    if not open_plans:
+        return "move the need-by date, drop steps under [schedule], or look for a maker nearby"
+    if all(step.assumed for plan in open_plans for step in [plan.times.production]):
+        return f"ask how long production and transit take: {inputs.started.command('enquire')}"
+    first = min(open_plans, key=lambda plan: plan.begin_by)
+    out = schedule.ways_out.get(first.maker.maker)
+    return f"keep {day_words(first.begin_by)} in mind for {visible(first.maker.maker)}" + (
+        f"; {way_out_sentence(out)[0].lower()}{way_out_sentence(out)[1:]}" if out and out.maker else ""
+    )

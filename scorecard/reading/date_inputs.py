@@ -1,0 +1,140 @@
+"""Orders, countries, quotes and the table [schedule], gathered into the inputs of a schedule, with calendars.
+
+Enters: what was read. Leaves: the inputs, with every problem at its cell or key.
+"""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+
+from scorecard.answers import MakerTable
+from scorecard.closures import calendars_for, regions_of
+from scorecard.codes import COUNTRIES, country_named, country_offered
+from scorecard.costing.freight import ShippingRule
+from scorecard.costing.quotes import Way
+from scorecard.errors import Place, Problem
+from scorecard.reading.cells import quoted
+from scorecard.reading.dates import DatesReading, ReadSoFar
+from scorecard.reading.makers import ReadingOptions
+from scorecard.reading.names import same
+from scorecard.samples import kept_piece
+from scorecard.scheduling.calendars import Calendar, days_between
+from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs
+from scorecard.scheduling.settings import ScheduleSettings
+from scorecard.scheduling.times import Offered, is_nearby, way_times
+from scorecard.words import listed, nearest
+
+
+def gathered(read: ReadSoFar, options: ReadingOptions) -> DatesReading:
+    """Return the inputs of a schedule.
+
+    Parameters
+    ----------
+    read : what has been read already
+    options : of them, today
+    """
+    problems, table = tuple(_key_problems(read)), read.makers.table
+    is_sound = not (problems or read.costs.problems or read.dealings.problems)
+    inputs = _inputs(read, table, options.as_of) if is_sound and table else None
+    warnings = tuple(_unknown_countries(table)) if inputs and table else ()
+    return DatesReading(inputs=inputs, problems=problems, warnings=warnings)
+
+
+def _key_problems(read: ReadSoFar) -> Iterator[Problem]:
+    """Yield what is wrong with [schedule], now that makers and holidays can be looked up."""
+    settings = read.criteria.schedule or ScheduleSettings()
+    file = read.criteria.source.name if read.criteria.source else None
+    for country, region in settings.regions.items():
+        parts = regions_of(country)
+        if region not in parts:
+            place = Place(file=file, key=f"schedule.regions.{country}")
+            wanted = f"Write one of {listed(parts, 'or')}" if parts else "Delete the line: no part has its own holidays"
+            yield Problem(code="not-a-region", place=place, found=f"{quoted(region)} is no part of it", wanted=wanted)
+    names = {same(name): name for name in read.makers.names or ()}
+    for closure in settings.closures:
+        if closure.maker and read.makers.names is not None and same(closure.maker) not in names:
+            close = nearest(closure.maker, list(names.values()))
+            wanted = f"Write {quoted(close)}, if that is meant" if close else "Write a name of the sheet Makers"
+            found = f"{quoted(closure.maker)} is no maker of the sheet Makers"
+            yield Problem(code="unknown-maker", place=closure.place, found=found, wanted=wanted)
+
+
+def _unknown_countries(table: MakerTable) -> Iterator[Problem]:
+    """Yield a warning for each country that cannot be told from what is typed."""
+    for at, typed in enumerate(table.details.get("Country", ())):
+        if typed and country_named(typed) is None:
+            found = f"{quoted(typed)} is no country that the tool knows, so only weekends count as free"
+            offered = country_offered(typed)
+            meant = f"Write {offered} if {COUNTRIES[offered]} is meant" if offered else None
+            wanted = meant or "Write its name in English, or its two letters (ISO 3166-1), such as CN"
+            yield Problem(code="not-a-country", place=table.place(at, "Country"), found=found, wanted=wanted)
+
+
+def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleInputs | None:
+    brief, settings = read.criteria.brief, read.criteria.schedule or ScheduleSettings()
+    if brief is None:
+        return None
+    day = as_of or brief.need_by or date.min
+    typed = table.details.get("Country", ("",) * len(table))
+    countries = [country_named(one) if one else None for one in typed]
+    wanted = {country for country in (*countries, brief.destination) if country}
+    calendars = calendars_for(sorted(wanted), day, brief.need_by, settings.regions)
+    theirs = _makers_calendars(calendars, settings)
+    offered = _offered(read, brief.quantity)
+    makers = {}
+    for at, maker in enumerate(table.makers):
+        country, nearby = countries[at], is_nearby(countries[at], brief.destination)
+        makers[maker] = MakerTimes(
+            maker=maker,
+            row=table.rows[at],
+            country=country,
+            nearby=nearby,
+            sampled=kept_piece(read.dealings.samples, maker) is not None,
+            calendar=_own_calendar(maker, theirs.get(country or "", NOWHERE), settings),
+            ways=way_times(offered.get(maker, Offered(quantity=brief.quantity)), settings, nearby=nearby),
+        )
+    return ScheduleInputs(
+        as_of=day,
+        need_by=brief.need_by,
+        destination=brief.destination,
+        settings=settings,
+        buyer=calendars.get(brief.destination or "", NOWHERE),
+        makers=makers,
+        orders=read.dealings.orders,
+    )
+
+
+NOWHERE = Calendar()
+
+
+def _makers_calendars(calendars: Mapping[str, Calendar], settings: ScheduleSettings) -> dict[str, Calendar]:
+    """Return the calendars as makers keep them: with stops beside long holidays, and closures of the country."""
+    found = {}
+    for country, calendar in calendars.items():
+        with_stops = calendar.with_stops(
+            settings.long_holiday_days, settings.stop_before_days, settings.stop_after_days
+        )
+        closed = {
+            day: one.why
+            for one in settings.closures
+            if one.country == country
+            for day in days_between(one.first, one.last)
+        }
+        found[country] = with_stops.closed(closed)
+    return found
+
+
+def _own_calendar(maker: str, calendar: Calendar, settings: ScheduleSettings) -> Calendar:
+    """Return a maker's calendar with the closures that are its own."""
+    own = [one for one in settings.closures if one.maker and same(one.maker) == same(maker)]
+    return calendar.closed({day: one.why for one in own for day in days_between(one.first, one.last)})
+
+
+def _offered(read: ReadSoFar, quantity: int) -> dict[str, Offered]:
+    """Return what each maker has said of days; with [shipping] alone where it has said nothing."""
+    costs = read.costs.inputs
+    shipping: Mapping[Way, ShippingRule] = read.criteria.costs.shipping if read.criteria.costs else {}
+    makers = read.makers.names or ()
+    if costs is None:
+        return {maker: Offered(quantity=quantity, shipping=shipping) for maker in makers} if shipping else {}
+    every = Offered(quantity=quantity, quotes=costs.quotes, offers=costs.offers, shipping=shipping)
+    return {maker: every.of_maker(maker) for maker in makers}

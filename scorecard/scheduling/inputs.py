@@ -1,0 +1,109 @@
+"""What a schedule is worked out from, as one value: plain days, calendars and orders, whoever has read them."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Literal
+
+from scorecard.costing.quotes import Way
+from scorecard.orders import OrderRow
+from scorecard.scheduling.calendars import Calendar
+from scorecard.scheduling.settings import TRANSIT_SOURCES, USUAL_TRANSIT, Counts, Days, ScheduleSettings
+
+CoversUpTo = Literal["ready", "at the door", "cleared"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """Days with where they come from.
+
+    Parameters
+    ----------
+    source : a cell or a key, or "assumed: …"
+    assumed : whether nobody has said so
+    """
+
+    days: Days
+    source: str
+    assumed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WayTimes:
+    """How long one maker takes on one way of shipping.
+
+    Parameters
+    ----------
+    production : from approval, as far as ``up_to``
+    counts : how the days of production are counted
+    up_to : whether the days of production end when the pieces are ready, when they are at the door, or there and
+        cleared through customs
+    transit : None where the days of production go further than "ready"
+    way_assumed : whether nobody has said that the maker ships this way
+    """
+
+    way: Way
+    production: Said
+    counts: Counts = "working days"
+    up_to: CoversUpTo = "ready"
+    transit: Said | None = None
+    way_assumed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MakerTimes:
+    """What is known of one maker's days.
+
+    Parameters
+    ----------
+    row : in the sheet Makers, from 1
+    country : ISO 3166-1 alpha-2; None where unknown
+    nearby : whether no customs border lies between it and the buyer
+    sampled : whether a sample of it has been approved already
+    calendar : its working days
+    """
+
+    maker: str
+    row: int
+    ways: tuple[WayTimes, ...]
+    country: str | None = None
+    nearby: bool = False
+    sampled: bool = False
+    calendar: Calendar = field(default_factory=Calendar)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScheduleInputs:
+    """Everything that a schedule is worked out from.
+
+    Parameters
+    ----------
+    as_of : the day that stands for today
+    need_by : None where the brief does not say
+    destination : ISO 3166-1 alpha-2; None where the brief does not say
+    buyer : the buyer's working days
+    makers : by name, in sheet order
+    orders : in sheet order
+    """
+
+    as_of: date
+    need_by: date | None
+    destination: str | None = None
+    settings: ScheduleSettings = field(default_factory=ScheduleSettings)
+    buyer: Calendar = field(default_factory=Calendar)
+    makers: Mapping[str, MakerTimes] = field(default_factory=dict)
+    orders: tuple[OrderRow, ...] = ()
+
+
+def usual_transit(settings: ScheduleSettings, way: Way) -> Said:
+    """Return the days of a journey that nobody has quoted: as the criteria file gives them, or as is usual."""
+    given = settings.transit.get(way)
+    if given is not None:
+        return Said(days=given, source=settings.origin("transit"))
+    return Said(days=USUAL_TRANSIT[way], source=f"assumed: {TRANSIT_SOURCES[way]}", assumed=True)
+
+
+def usual_production(settings: ScheduleSettings) -> Said:
+    """Return the days of production that a maker has not said: as the criteria file gives them, or as is usual."""
+    assumed = "production_days" not in settings.given
+    return Said(days=settings.production_days, source=settings.origin("production_days"), assumed=assumed)

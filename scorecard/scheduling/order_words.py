@@ -1,0 +1,76 @@
+"""Orders under way in sentences, the last day to complain first."""
+
+from collections.abc import Sequence
+
+from scorecard.scheduling.progress import Progress
+from scorecard.scheduling.schedule import WayOut
+from scorecard.scheduling.wording import by_way, slack_words, way_out_sentence
+from scorecard.words import counted, day_words, listed
+
+STAGES = {
+    "ordered": "the order is placed",
+    "deposit paid": "the deposit is paid",
+    "proof approved": "the proof is approved",
+    "shipped": "the pieces are on their way",
+    "arrived": "the pieces are at your door",
+}
+
+
+def order_sentences(one: Progress, way_out: WayOut | None) -> list[str]:
+    """Return where an order stands, the last day to complain first; without full stops."""
+    told = [_complaint(one), _standing(one), *_promise(one), *_need(one), *_leaving(one)]
+    if way_out is not None and one.stage not in ("shipped", "arrived"):
+        gone = way_out.day < one.since or (one.slack_days is not None and one.slack_days >= 0)
+        told += [] if gone else [way_out_sentence(way_out)]
+    return told
+
+
+def _complaint(one: Progress) -> str:
+    until, days = one.order.complain_until, one.complain_days
+    if until is None or days is None:
+        return "No last day to complain is written down: look it up, and write it under Complain until"
+    if days < 0:
+        return f"The last day to complain was {day_words(until)}"
+    said = f"Last day to complain: {day_words(until)} ({slack_words(days)})"
+    if one.may_come_too_late_to_complain:
+        return f"{said}; the pieces may come only after it, so ask now, in writing, for a later one"
+    return f"{said}; check the pieces before that" if one.stage == "arrived" else said
+
+
+def _standing(one: Progress) -> str:
+    since = f"{STAGES[one.stage]}, {day_words(one.since)}"
+    if one.stage == "arrived":
+        return f"{one.order.maker}: {since}"
+    overdue = ""
+    if one.overdue_days:
+        overdue = f"; {one.steps[0].step.name} should have been over {counted(one.overdue_days, 'day')} ago: ask"
+    assumed = ", the way being assumed" if one.way_assumed else ""
+    return (
+        f"{one.order.maker}: {since}; {by_way(one.way)}{assumed} the pieces are likely at your door by "
+        f"{day_words(one.door_on)}{overdue}"
+    )
+
+
+def _promise(one: Progress) -> list[str]:
+    promised = one.order.promised
+    if promised is None or one.stage == "arrived":
+        return []
+    if promised < one.door_on:
+        return [f"The maker promised {day_words(promised)}, which is earlier than the steps to come allow"]
+    return [f"The maker promised {day_words(promised)}"]
+
+
+def _need(one: Progress) -> list[str]:
+    if one.door_by is None or one.slack_days is None:
+        return []
+    needed = f"They must be at your door by {day_words(one.door_by)}"
+    if one.slack_days < 0:
+        return [f"{needed}: {counted(-one.slack_days, 'day')} too late, as things stand"]
+    return [f"{needed}: {counted(one.slack_days, 'day')} of slack"]
+
+
+def _leaving(one: Progress) -> list[str]:
+    if not one.ship_by:
+        return []
+    days: Sequence[str] = [f"{by_way(way)} by {day_words(day)}" for way, day in one.ship_by.items()]
+    return [f"They must leave the maker {listed(days, 'or')}"]

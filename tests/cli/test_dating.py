@@ -1,0 +1,164 @@
+"""``dates`` as a whole process."""
+
+import json
+from datetime import date
+
+import jsonschema
+import pytest
+from process import schema_of, scorecard
+from sourcing import BRIEF, folder_of
+
+DATED = BRIEF.replace('currency = "EUR"', 'currency = "EUR"\nneed_by = 2027-05-14')
+QUOTES = [
+    ["Maker", "Price", "Price is for", "Price covers", "Days"],
+    ["Fernhill", 2, "each", "goods", 20],
+    ["Brightholm", 1, "each", "goods", "25-30"],
+]
+FREIGHT = [
+    ["Maker", "Way", "Cost", "Days"],
+    ["Fernhill", "road", 60, 6],
+    ["Brightholm", "sea", 40, "35-40"],
+    ["Brightholm", "air", 200, 8],
+]
+ORDERS = [
+    ["Maker", "Ordered on", "Shipped on", "Complain until"],
+    ["Brightholm", date(2026, 11, 2), None, date(2027, 1, 20)],
+]
+SHEETS = {"Quotes": QUOTES, "Freight": FREIGHT}
+AS_OF = ("--as-of", "2026-11-25")
+
+
+@pytest.fixture
+def folder(tmp_path):
+    return folder_of(tmp_path, SHEETS, brief=DATED)
+
+
+def result_of(ran):
+    result = json.loads(ran.out)
+    jsonschema.validate(result, schema_of("dates"))
+    return result
+
+
+def status_by_way(folder, as_of):
+    result = result_of(scorecard("dates", "--json", "--as-of", as_of, cwd=folder))
+    return {(one["maker"], one["way"]): one["status"] for one in result["plans"]}
+
+
+def test_each_maker_and_way_has_its_latest_day(folder):
+    result = result_of(scorecard("dates", "--json", *AS_OF, cwd=folder))
+
+    assert ([("Fernhill", "road"), ("Brightholm", "sea"), ("Brightholm", "air")], "2027-05-14", True) == (
+        [(one["maker"], one["way"]) for one in result["plans"]],
+        result["need_by"],
+        all(one["begin_by"] < one["order_by"] < "2027-05-14" for one in result["plans"]),
+    )
+
+
+def test_a_maker_may_be_too_late_by_sea_and_in_time_by_air(folder):
+    found = status_by_way(folder, "2027-01-20")
+
+    assert ("only if all goes quickly", "in time") == (found["Brightholm", "sea"], found["Brightholm", "air"])
+
+
+def test_a_spring_holiday_moves_the_latest_day_to_order(folder):
+    sea = result_of(scorecard("dates", "--json", *AS_OF, cwd=folder))["plans"][1]
+    closed = [one for step in sea["steps"] for one in step["closed"] if one["names"][0].startswith("Chinese New Year")]
+
+    assert (True, ("2027-01-30", "2027-02-17")) == (
+        sea["order_by"] < sea["order_by_without_holidays"],
+        (closed[0]["from"], closed[0]["to"]),
+    )
+
+
+def test_the_words_tell_the_chain_what_is_thin_and_that_nothing_is_promised(folder):
+    ran = scorecard("dates", *AS_OF, cwd=folder)
+
+    assert (0, [True] * 5) == (
+        ran.status,
+        [
+            words in ran.out
+            for words in (
+                "Brightholm by sea: ask for a sample by ",
+                "order and pay the deposit by ",
+                "Chinese New Year (Spring Festival), closed 30 January to 17 February 2027",
+                "the holidays of China in 2027 may be thin",
+                "No date here is a promise",
+            )
+        ],
+    )
+    assert ran.last.startswith("Next: ")
+
+
+def test_one_maker_alone_can_be_asked_for(folder):
+    ran = scorecard("dates", "--maker", "bright", *AS_OF, cwd=folder)
+
+    assert (0, True, False) == (ran.status, "Brightholm by air" in ran.out, "Fernhill by road:" in ran.out)
+
+
+@pytest.mark.parametrize("name", ["Nobody", ""])
+def test_a_maker_that_cannot_be_told_is_a_wrong_use(folder, name):
+    assert 2 == scorecard("dates", "--maker", name, *AS_OF, cwd=folder).status
+
+
+def test_the_last_day_to_complain_stands_first(tmp_path):
+    ran = scorecard("dates", *AS_OF, cwd=folder_of(tmp_path, SHEETS | {"Orders": ORDERS}, brief=DATED))
+
+    assert (
+        "Order from Brightholm, row 2: Last day to complain: 20 January 2027 (56 days from today)"
+        in ran.out.split("\n")[1]
+    )
+
+
+def test_an_order_under_way_has_its_slack(tmp_path):
+    folder = folder_of(tmp_path, SHEETS | {"Orders": ORDERS}, brief=DATED)
+    (order,) = result_of(scorecard("dates", "--json", *AS_OF, cwd=folder))["orders"]
+    gap = date.fromisoformat(order["door_by"]) - date.fromisoformat(order["expected_on"])
+
+    assert ("ordered", gap.days, 56, {"sea", "air"}) == (
+        order["stage"],
+        order["slack_days"],
+        order["complain_days"],
+        set(order["ship_by"]),
+    )
+
+
+def test_without_a_need_by_date_the_key_to_add_is_named(tmp_path):
+    ran = scorecard("dates", "--json", *AS_OF, cwd=folder_of(tmp_path, brief=BRIEF))
+
+    assert (3, [("brief.need_by", "missing-key")]) == (
+        ran.status,
+        [(one["key"], one["code"]) for one in result_of(ran)["problems"]],
+    )
+
+
+def test_an_order_needs_no_need_by_date(tmp_path):
+    ran = scorecard("dates", *AS_OF, cwd=folder_of(tmp_path, {"Orders": ORDERS}, brief=BRIEF))
+
+    assert (0, True) == (ran.status, "Last day to complain" in ran.out)
+
+
+def test_a_need_by_date_in_the_past_is_a_warning_and_all_is_too_late(tmp_path):
+    past = DATED.replace("2027-05-14", "2026-10-01")
+    ran = scorecard("dates", *AS_OF, cwd=folder_of(tmp_path, SHEETS, brief=past))
+
+    assert (0, True, True) == (
+        ran.status,
+        "brief.need_by: 2026-10-01 is before 2026-11-25" in ran.err,
+        "it is too late to plan on any maker and way" in ran.out,
+    )
+
+
+def test_a_maker_that_fails_a_limit_has_no_dates(tmp_path):
+    limited = DATED + "limit = { at_most = 1 }\n"
+    result = result_of(scorecard("dates", "--json", *AS_OF, cwd=folder_of(tmp_path, SHEETS, brief=limited)))
+
+    assert (["Fernhill"], {"Brightholm"}) == (result["ruled_out"], {one["maker"] for one in result["plans"]})
+
+
+def test_every_problem_is_told_at_once_each_at_its_place(tmp_path):
+    sheets = {"Orders": [["Maker", "Ordered on", "Shipped on"], ["Brightholm", date(2026, 11, 9), date(2026, 11, 3)]]}
+    toml = '[schedule]\nproduction_days = 2027-01-15\n[schedule.regions]\nGB = "KENT"'
+    ran = scorecard("dates", "--json", *AS_OF, cwd=folder_of(tmp_path, sheets, toml, DATED))
+    places = [one["cell"] or one["key"] for one in result_of(ran)["problems"]]
+
+    assert (3, {"C2", "schedule.production_days", "schedule.regions.GB"}) == (ran.status, set(places))

@@ -1,0 +1,84 @@
+"""Orders under way in sentences."""
+
+from datetime import date
+
+import pytest
+from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, order
+
+from scorecard.scheduling.order_words import order_sentences
+from scorecard.scheduling.progress import progress_of
+from scorecard.scheduling.schedule import WayOut
+
+OUT = WayOut(day=date(2027, 3, 17), maker="Brightholm", way="road")
+
+
+def told(way_out=None, need_by=NEED_BY, **days):
+    of_maker = maker()
+    read = inputs(of_maker, settings=NO_SAMPLE, need_by=need_by)
+    return order_sentences(progress_of(read, order(**days), of_maker), way_out)
+
+
+@pytest.mark.parametrize(
+    ("days", "first"),
+    [
+        ({}, "No last day to complain is written down: look it up, and write it under Complain until"),
+        ({"complain_until": date(2026, 11, 20)}, "The last day to complain was 20 November 2026"),
+        (
+            {"arrived": AS_OF, "complain_until": date(2026, 12, 1)},
+            "Last day to complain: 1 December 2026 (6 days from today); check the pieces before that",
+        ),
+        (
+            {"shipped": date(2026, 11, 20), "complain_until": date(2026, 12, 1)},
+            "Last day to complain: 1 December 2026 (6 days from today); the pieces may come only after it, so ask now, "
+            "in writing, for a later one",
+        ),
+    ],
+)
+def test_the_last_day_to_complain_stands_first(days, first):
+    assert first == told(**days)[0]
+
+
+def test_what_has_happened_and_what_is_likely_are_told():
+    assert (
+        "Fernhill: the pieces are on their way, 20 November 2026; by sea the pieces are likely at your door by "
+        "6 January 2027"
+    ) == told(shipped=date(2026, 11, 20))[1]
+
+
+def test_an_overdue_step_is_told():
+    assert "transit should have been over 45 days ago: ask" in told(shipped=date(2026, 9, 1))[1]
+
+
+def test_a_promise_that_the_steps_do_not_allow_is_doubted():
+    sentences = told(shipped=date(2026, 11, 20), promised=date(2026, 12, 1))
+
+    assert "The maker promised 1 December 2026, which is earlier than the steps to come allow" in sentences
+
+
+@pytest.mark.parametrize(
+    ("need_by", "words"),
+    [
+        (NEED_BY, "They must be at your door by 11 May 2027: 125 days of slack"),
+        (date(2026, 12, 24), "They must be at your door by 21 December 2026: 16 days too late, as things stand"),
+    ],
+)
+def test_slack_and_lateness_are_told(need_by, words):
+    assert words in told(need_by=need_by, shipped=date(2026, 11, 20))
+
+
+def test_an_order_in_time_needs_no_way_out():
+    assert not [one for one in told(OUT, ordered=AS_OF) if "cancel" in one]
+
+
+def test_an_order_that_is_too_late_has_its_way_out():
+    sentences = told(OUT, need_by=date(2027, 2, 1), ordered=AS_OF)
+
+    assert "cancel and order from Brightholm by road" in sentences[-1]
+
+
+def test_pieces_on_their_way_have_no_way_out():
+    assert not [one for one in told(OUT, need_by=date(2026, 12, 1), shipped=date(2026, 11, 20)) if "cancel" in one]
+
+
+def test_the_day_of_leaving_is_told_until_they_have_left():
+    assert "They must leave the maker by sea by 16 March 2027" in told(ordered=AS_OF)

@@ -1,0 +1,138 @@
+"""Days of each maker and way, from quotes and freight offers."""
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+
+from scorecard.costing.amounts import Span
+from scorecard.costing.freight import SHIPPING_RULES, FreightOffer, ShippingRule
+from scorecard.costing.quotes import QuoteRow
+from scorecard.errors import Place
+from scorecard.scheduling.settings import Days, ScheduleSettings
+from scorecard.scheduling.times import Offered, is_nearby, way_times
+
+
+def quote(days=None, row=2, **more):
+    places = {"Maker": Place(sheet="Quotes", cell=f"A{row}"), "Days": Place(sheet="Quotes", cell=f"I{row}")}
+    span = None if days is None else Span.of(*days) if isinstance(days, tuple) else Span.of(days)
+    return QuoteRow(
+        **{"maker": "Fernhill", "row": row, "price": Span.of(1), "price_is_for": "each", "currency": "EUR"}
+        | {"days": span, "places": places}
+        | more
+    )
+
+
+def offer(way="sea", days=30, **more):
+    places = {"Maker": Place(sheet="Freight", cell="A2"), "Days": Place(sheet="Freight", cell="H2")}
+    span = None if days is None else Span.of(days)
+    return FreightOffer(maker="Fernhill", row=2, way=way, currency="EUR", days=span, places=places, **more)
+
+
+def times(quotes=(), offers=(), settings=None, nearby=False, shipping=None):
+    offered = Offered(quantity=200, quotes=tuple(quotes), offers=tuple(offers), shipping=shipping or SHIPPING_RULES)
+    return way_times(offered, settings or ScheduleSettings(), nearby=nearby)
+
+
+def test_a_maker_that_has_said_nothing_ships_by_sea_and_air_from_afar_and_by_road_from_nearby():
+    ways = [[one.way for one in times(nearby=nearby)] for nearby in (False, True)]
+
+    assert [["sea", "air"], ["road"]] == ways
+
+
+def test_such_a_way_and_its_days_are_assumed():
+    (road,) = times(nearby=True)
+
+    assert (True, True, True) == (road.way_assumed, road.production.assumed, road.transit.assumed)
+
+
+def test_ways_of_the_criteria_file_come_before_the_usual_ones():
+    (rail,) = times(settings=ScheduleSettings(ways=("rail",)))
+
+    assert ("rail", False) == (rail.way, rail.way_assumed)
+
+
+def test_ways_are_those_that_quotes_and_offers_name():
+    found = times([quote(20), quote(20, way="express")], [offer("air")])
+
+    assert ["express", "air"] == [one.way for one in found]
+
+
+def test_days_of_a_quote_are_production_where_its_price_covers_goods():
+    (sea,) = times([quote((20, 25), covers="goods")], [offer()])
+
+    assert (Days(20, 25), "Quotes!I2", "ready", Days(30, 30), "Freight!H2") == (
+        sea.production.days,
+        sea.production.source,
+        sea.up_to,
+        sea.transit.days,
+        sea.transit.source,
+    )
+
+
+@pytest.mark.parametrize(
+    ("covers", "up_to"),
+    [("goods and freight", "at the door"), ("to my door, duty and tax paid", "cleared"), (None, "ready")],
+)
+def test_days_of_a_quote_go_as_far_as_its_price(covers, up_to):
+    (sea,) = times([quote(45, covers=covers, way="sea")])
+
+    assert (up_to, up_to == "ready") == (sea.up_to, sea.transit is not None)
+
+
+def test_days_that_hold_the_journey_are_plain_days():
+    (sea,) = times([quote(45, covers="goods and freight", way="sea")])
+
+    assert "days" == sea.counts
+
+
+def test_the_newest_quote_counts():
+    rows = [quote(20, quoted_on=date(2026, 11, 1)), quote(30, row=3, quoted_on=date(2026, 11, 9))]
+
+    assert "Quotes!I3" == times(rows, [offer()])[0].production.source
+
+
+def test_of_one_reply_the_price_for_the_wanted_quantity_counts():
+    rows = [quote(20, row=at, pieces=pieces) for at, pieces in ((2, 100), (3, 200), (4, 500))]
+
+    assert "Quotes!I3" == times(rows, [offer()])[0].production.source
+
+
+def test_a_quote_for_the_way_comes_before_one_for_none():
+    rows = [quote(20, row=2, quoted_on=date(2026, 11, 9)), quote(30, row=3, way="sea")]
+
+    assert "Quotes!I3" == times(rows)[0].production.source
+
+
+def test_an_offer_for_the_wanted_quantity_comes_first():
+    offers = [offer(days=30, to_pieces=100), offer(days=35, from_pieces=150, to_pieces=300)]
+
+    assert Days(35, 35) == times([], offers)[0].transit.days
+
+
+def test_an_offer_without_days_takes_those_of_shipping():
+    rules = {"sea": ShippingRule(way="sea", days=Span.of(28, 33))}
+    (sea,) = times([], [offer(days=None, cost=Span.of(Decimal(90)))], shipping=rules)
+
+    assert (Days(28, 33), "[shipping.sea] days") == (sea.transit.days, sea.transit.source)
+
+
+def test_days_of_the_schedule_come_before_those_of_shipping():
+    rules = {"sea": ShippingRule(way="sea", days=Span.of(28, 33))}
+    settings = ScheduleSettings(transit={"sea": Days(40, 44)}, ways=("sea",), given=frozenset({"transit"}))
+
+    assert Days(40, 44) == times(settings=settings, shipping=rules)[0].transit.days
+
+
+def test_offers_are_sorted_by_maker():
+    every = Offered(quantity=200, quotes=(quote(20), quote(20, row=3, maker="Brightholm")), offers=(offer(),))
+
+    assert (1, 0) == (len(every.of_maker("Brightholm").quotes), len(every.of_maker("Brightholm").offers))
+
+
+@pytest.mark.parametrize(
+    ("country", "destination", "near"),
+    [("PL", "IE", True), ("IE", "IE", True), ("GB", "IE", False), ("IM", "GB", True), (None, "IE", False)],
+)
+def test_nearby_is_where_no_customs_border_is_crossed(country, destination, near):
+    assert near == is_nearby(country, destination)

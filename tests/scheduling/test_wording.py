@@ -1,0 +1,193 @@
+"""The schedule in sentences."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, way
+
+from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt
+from scorecard.scheduling.plans import plan_of
+from scorecard.scheduling.schedule import WayOut, schedule_of
+from scorecard.scheduling.wording import (
+    assumed_sentence,
+    chain_words,
+    closure_words,
+    doubt_sentences,
+    headline,
+    holiday_sentence,
+    plan_sentence,
+    slack_words,
+    span_words,
+    too_late_of,
+    way_out_sentence,
+)
+
+SPRING = Calendar(country="CN", holidays={date(2027, 2, day): "Spring Festival" for day in range(5, 11)})
+QUICKER = way(production=(5, 25), transit=(25, 40))
+
+
+def plan(as_of=AS_OF, settings=None, of_maker=None):
+    of_maker = of_maker or maker("Fernhill", QUICKER)
+    return plan_of(inputs(of_maker, settings=settings, as_of=as_of), of_maker, of_maker.ways[0], NEED_BY)
+
+
+@pytest.mark.parametrize(
+    ("as_of", "sentence"),
+    [
+        (
+            date(2027, 1, 10),
+            "Fernhill by sea: ask for a sample by 11 January 2027 (1 day from today), and order by 3 February 2027 "
+            "(24 days from today)",
+        ),
+        (
+            date(2027, 2, 3),
+            "Fernhill by sea: too late to have a sample first, which was to be asked for by 11 January 2027; without "
+            "one, order by 3 February 2027 (today), at the risk of what a sample would have shown",
+        ),
+        (
+            date(2027, 2, 4),
+            "Fernhill by sea: too late to plan on: the order was due by 3 February 2027; if every step takes its least "
+            "and nothing is kept spare, there is time until 2 April 2027",
+        ),
+        (
+            date(2027, 4, 30),
+            "Fernhill by sea: too late; even if every step takes its least, the order was due by 2 April 2027",
+        ),
+    ],
+)
+def test_a_plan_says_by_when_to_order_or_that_it_is_too_late(as_of, sentence):
+    assert sentence == plan_sentence(plan(as_of))
+
+
+def test_without_a_sample_the_order_alone_is_named():
+    assert "Fernhill by sea: order by 3 February 2027 (70 days from today)" == plan_sentence(plan(settings=NO_SAMPLE))
+
+
+@pytest.mark.parametrize(("as_of", "things"), [(AS_OF, 0), (date(2027, 2, 3), 1), (date(2027, 2, 4), 2)])
+def test_what_is_too_late_is_listed(as_of, things):
+    assert things == len(too_late_of(plan(as_of)))
+
+
+def test_a_sample_that_nobody_wants_is_never_too_late():
+    assert ["the order, planned on the late end of every step"] == too_late_of(plan(date(2027, 2, 4), NO_SAMPLE))
+
+
+def test_the_chain_runs_back_to_the_order_and_the_sample():
+    lines = chain_words(plan())
+
+    assert (
+        "receiving and packing, 3 working days of yours, 12 to 14 May 2027",
+        "transit, 40 days, 16 March to 25 April 2027",
+        "order and pay the deposit by 3 February 2027",
+        "ask for the sample by 11 January 2027",
+    ) == (lines[0], lines[3], lines[7], lines[-1])
+
+
+def test_without_a_sample_the_chain_ends_in_the_order():
+    assert "order and pay the deposit by 3 February 2027" == chain_words(plan(settings=NO_SAMPLE))[-1]
+
+
+def test_a_holiday_that_moves_the_order_is_named_with_its_days():
+    found = plan(of_maker=maker("Fernhill", way(), calendar=SPRING.with_stops(6, 5, 7)))
+
+    assert (
+        "Holidays move the latest day to order from 3 February 2027 to 15 January 2027: Spring Festival, closed 30 "
+        "January to 17 February 2027, days that makers stop before and after counted"
+    ) == holiday_sentence(found)
+
+
+def test_holidays_that_move_nothing_are_not_told():
+    assert holiday_sentence(plan()) is None
+
+
+@pytest.mark.parametrize(
+    ("names", "words"),
+    [
+        (("Tet",), "Tet, closed 4 to 10 February 2027"),
+        ((BESIDE,), "days that makers stop before and after, closed 4 to 10 February 2027"),
+        (("moving to a new hall",), "moving to a new hall, closed 4 to 10 February 2027"),
+    ],
+)
+def test_a_closure_is_named_by_its_holiday_or_by_why(names, words):
+    assert words == closure_words(Closure(first=date(2027, 2, 4), last=date(2027, 2, 10), names=names))
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "words"),
+    [
+        (date(2027, 2, 4), date(2027, 2, 4), "4 February 2027"),
+        (date(2027, 2, 4), date(2027, 2, 10), "4 to 10 February 2027"),
+        (date(2027, 2, 24), date(2027, 3, 2), "24 February to 2 March 2027"),
+        (date(2026, 12, 24), date(2027, 1, 2), "24 December 2026 to 2 January 2027"),
+    ],
+)
+def test_a_time_names_month_and_year_once(first, last, words):
+    assert words == span_words(first, last)
+
+
+@pytest.mark.parametrize(("days", "words"), [(2, "2 days from today"), (0, "today"), (-3, "3 days too late")])
+def test_slack_is_told_in_words(days, words):
+    assert words == slack_words(days)
+
+
+def test_days_that_nobody_has_said_are_named():
+    assumed = replace(way(), production=replace(way().production, assumed=True), way_assumed=True)
+    told = assumed_sentence(plan(of_maker=maker("Fernhill", assumed), settings=NO_SAMPLE))
+
+    assert told.startswith(
+        "Assumed, since nobody has said: that it ships by sea, proof drawn, proof approved, production"
+    )
+
+
+def test_where_all_is_assumed_that_is_all_that_is_said():
+    said = way()
+    assumed = replace(
+        said, production=replace(said.production, assumed=True), transit=replace(said.transit, assumed=True)
+    )
+
+    assert "Every day counted here is assumed, since nobody has said" == assumed_sentence(
+        plan(of_maker=maker("Fernhill", assumed))
+    )
+
+
+def test_the_way_out_names_the_nearby_maker():
+    told = way_out_sentence(WayOut(day=date(2027, 3, 17), maker="Brightholm", way="road"))
+
+    assert (
+        "Until 17 March 2027 you could still cancel and order from Brightholm by road instead, without a sample first"
+        == told
+    )
+
+
+def test_the_way_out_by_the_usual_days_names_nobody():
+    assert "nearby, by the usual days" in way_out_sentence(WayOut(day=date(2027, 3, 17)))
+
+
+@pytest.mark.parametrize(
+    ("as_of", "words"),
+    [
+        (AS_OF, "begin by 11 January 2027 with Fernhill by sea, or by "),
+        (date(2027, 2, 20), "there is no time left for a sample first: Fernhill by air"),
+        (date(2027, 6, 1), "it is too late to plan on any maker and way"),
+    ],
+)
+def test_the_headline_says_what_is_due_first(as_of, words):
+    of_maker = maker("Fernhill", way(), way("air", transit=(15, 15)))
+
+    assert words in headline(schedule_of(inputs(of_maker, as_of=as_of)))
+
+
+def test_without_plans_there_is_no_headline():
+    assert headline(schedule_of(inputs(need_by=None))) is None
+
+
+def test_parts_of_several_countries_are_said_in_one_sentence():
+    doubts = [Doubt(kind="parts of the country", country=country, text=country) for country in ("PL", "DE")]
+    thin = Doubt(kind="may be thin", country="CN", text="thin", year=2027)
+
+    assert (["thin"], True) == (
+        doubt_sentences([*doubts, thin])[:-1],
+        "parts of Poland and Germany" in doubt_sentences([*doubts, thin])[-1],
+    )
+    assert ["PL"] == doubt_sentences(doubts[:1])
