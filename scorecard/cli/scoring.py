@@ -16,13 +16,12 @@ from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table, visible
 from scorecard.costed import with_costs
 from scorecard.errors import InputError, Place, Problem, UsageError
-from scorecard.reading.earlier_runs import last_other_run
+from scorecard.reading.earlier_runs import since_last_time
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
 from scorecard.report.since import sentences_of
 from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
-from scorecard.since import since
 from scorecard.stage import costed_makers, stage_of, stage_sentences
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
@@ -142,9 +141,9 @@ def written(inputs: Inputs, *, with_contacts: bool = False) -> tuple[Assessment,
     refuse_nobody(case)
     assessment = assess(case, as_of=inputs.day())
     result, made = assessment.as_json(), time_stamp()
-    earlier = last_other_run(inputs.folder / REPORTS / HISTORY, result)
-    if earlier is not None:
-        result["since_last_time"] = since(earlier, result, case.criteria.criteria)
+    changed = since_last_time(inputs.folder / REPORTS / HISTORY, result, case.criteria.criteria)
+    if changed is not None:
+        result["since_last_time"] = changed
     outputs = outputs_of(assessment, result, made, inputs=inputs, with_contacts=with_contacts)
     tell_kept(write_outputs(inputs.folder / REPORTS, outputs, history=outputs["shortlist.json"], stamp=made))
     return assessment, result

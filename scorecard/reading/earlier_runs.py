@@ -1,32 +1,36 @@
-"""Earlier runs: the last result in the history of a folder that is another than this one.
+"""Earlier runs: what changed since the last result in a folder's history that is another than this one.
 
-Enters: the folder's history, and this run's result. Leaves: the earlier result, or None; a file that is no result of
-this kind is passed over, since nothing is lost by it.
+Enters: the folder's history, and this run's result. Leaves: what changed, or None; a file that is no result of this
+kind is passed over, since nothing is lost by it.
 """
 
 import json
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from scorecard.since import is_same_run
+from scorecard.criteria import Criterion
+from scorecard.since import is_same_run, since
 
-MOST_BYTES = 20_000_000
-MOST_FILES = 50  # looked at, the newest first
+MOST_BYTES = 3_000_000  # about 2,500 makers; a longer list would take longer to compare than to score
+MOST_FILES = 5  # looked at, the newest first, until one can be read
 NEEDED = ("as_of", "leaders", "makers", "shares", "value_functions", "brief")
 
 
-def last_other_run(history: Path, now: dict[str, Any]) -> dict[str, Any] | None:
-    """Return the newest result that differs from this one.
+def since_last_time(history: Path, now: dict[str, Any], criteria: Sequence[Criterion]) -> dict[str, Any] | None:
+    """Return what changed since the newest result that differs from this one; None where there is none.
 
     Parameters
     ----------
     history : the folder in which every run's result stays; it need not be there
     now : this run's result
+    criteria : those of this run, in the order of the file
     """
     for path in sorted(history.glob("*.json"), reverse=True)[:MOST_FILES]:
         found = _result_in(path)
-        if found is not None and not is_same_run(found, now):
-            return found
+        if found is None:
+            continue
+        return found.get("since_last_time") if is_same_run(found, now) else since(found, now, criteria)
     return None
 
 

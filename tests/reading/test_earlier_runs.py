@@ -1,4 +1,4 @@
-"""The last other run in a folder's history."""
+"""What changed since the last other run in a folder's history."""
 
 import json
 
@@ -6,31 +6,63 @@ import pytest
 from cases import AS_OF, rated
 
 from scorecard.assessment import assess
-from scorecard.reading.earlier_runs import last_other_run
+from scorecard.reading.earlier_runs import MOST_BYTES, since_last_time
 
 
-def result_of(*ratings):
-    return assess(rated((1,), {"Fernhill": [ratings[0]]}), as_of=AS_OF).as_json()
+def case_of(rating):
+    return rated((1,), {"Fernhill": [rating]})
 
 
-def put(folder, name, result):
+def result_of(rating):
+    return assess(case_of(rating), as_of=AS_OF).as_json()
+
+
+def since_of(folder, rating):
+    return since_last_time(folder, result_of(rating), case_of(rating).criteria.criteria)
+
+
+def run(folder, day, rating):
+    """Leave a run's result in a history, as the command does."""
     folder.mkdir(exist_ok=True)
-    (folder / name).write_text(json.dumps(result), "utf-8")
+    changed = since_of(folder, rating)
+    result = result_of(rating) | ({} if changed is None else {"since_last_time": changed})
+    (folder / f"shortlist-2026-11-{day:02}.json").write_text(json.dumps(result), "utf-8")
+    return changed
+
+
+def scores(changed):
+    return [(one["score_before"], one["score"]) for one in changed["makers"]]
 
 
 def test_a_folder_without_history_has_no_earlier_run(tmp_path):
-    assert last_other_run(tmp_path / "history", result_of(3)) is None
+    assert since_of(tmp_path / "history", 30) is None
 
 
-def test_the_newest_other_result_is_taken_and_the_same_one_passed_over(tmp_path):
-    for day, rating in ((1, 1), (2, 2), (3, 3)):
-        put(tmp_path, f"shortlist-2026-11-0{day}.json", result_of(rating))
+def test_the_run_before_is_compared_with(tmp_path):
+    run(tmp_path, 1, 10)
 
-    assert result_of(2) == last_other_run(tmp_path, result_of(3))
+    assert [(10.0, 30.0)] == scores(since_of(tmp_path, 30))
+
+
+def test_running_again_unchanged_tells_the_same(tmp_path):
+    found = [run(tmp_path, day, rating) for day, rating in ((1, 10), (2, 30), (3, 30), (4, 30))]
+
+    assert (None, found[1], found[1]) == (found[0], found[2], found[3])
+
+
+def test_a_first_run_repeated_has_nothing_to_tell(tmp_path):
+    assert [None, None] == [run(tmp_path, 1, 10), run(tmp_path, 2, 10)]
 
 
 @pytest.mark.parametrize("content", ["", "[]", "{}", "null", '{"schema": "scorecard/1"}', "{" * 5000])
 def test_a_file_that_is_no_result_is_passed_over(tmp_path, content):
-    (tmp_path / "a.json").write_text(content, "utf-8")
+    run(tmp_path, 1, 10)
+    (tmp_path / "shortlist-2026-11-02.json").write_text(content, "utf-8")
 
-    assert last_other_run(tmp_path, result_of(3)) is None
+    assert [(10.0, 30.0)] == scores(since_of(tmp_path, 30))
+
+
+def test_a_result_too_long_to_compare_is_passed_over(tmp_path):
+    (tmp_path / "a.json").write_text(json.dumps(result_of(10) | {"title": "x" * MOST_BYTES}), "utf-8")
+
+    assert since_of(tmp_path, 30) is None
