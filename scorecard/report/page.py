@@ -1,7 +1,8 @@
 """The report as one HTML page: views make ready strings, the templates set them, one style sheet dresses them.
 
-Enters: an assessment, its result, and when the page is made. Leaves: a page that needs no network, no script and no
-other file. Its content security policy allows the very style sheet that it carries, by its hash, and nothing else.
+Enters: an assessment, its result, and when the page is made. Leaves: a page that needs no network and no other file,
+and is whole without its script, with which weights are tried. Its content security policy allows the very style sheet
+and script that it carries, by their hashes, and nothing else.
 """
 
 from collections.abc import Callable
@@ -32,6 +33,7 @@ from scorecard.report.since import since_of
 from scorecard.report.sources import sources_of
 from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
+from scorecard.report.trying import data_of, script
 from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
 from scorecard.stage import costed_makers
 from scorecard.words import plain_command
@@ -98,7 +100,12 @@ def _set(views: dict[str, Any]) -> str:
     templates = environment(HERE)
     templates.filters |= {"marked": marked, "bare": bare}
     style = (HERE / "style.css").read_text(encoding="utf-8")
-    own = {"style": Markup(style), "policy": policy_for(style), "sections": SECTIONS}  # noqa: S704 - our own file
+    own = {
+        "style": Markup(style),  # noqa: S704 - our own file
+        "script": Markup(script()),  # noqa: S704 - our own files
+        "policy": policy_for(style, script()),
+        "sections": SECTIONS,
+    }
     return templates.get_template("page.html.jinja").render(own | views)
 
 
@@ -116,6 +123,7 @@ def views_of(
         "weightless": weightless_sentence(calculation),
         "receipts_left": ranked - len(extent.detailed),
         "weights": weights_of(calculation),
+        "trying": data_of(calculation, extent),
         "consistency": consistency_sentence(calculation.case.criteria),
         "firm": firm_of(calculation),
         "chances": chances_of(calculation),
