@@ -100,10 +100,11 @@ def _set(views: dict[str, Any]) -> str:
     templates = environment(HERE)
     templates.filters |= {"marked": marked, "bare": bare}
     style = (HERE / "style.css").read_text(encoding="utf-8")
+    run = script()
     own = {
         "style": Markup(style),  # noqa: S704 - our own file
-        "script": Markup(script()),  # noqa: S704 - our own files
-        "policy": policy_for(style, script()),
+        "script": Markup(run),  # noqa: S704 - our own file
+        "policy": policy_for(style, run),
         "sections": SECTIONS,
     }
     return templates.get_template("page.html.jinja").render(own | views)

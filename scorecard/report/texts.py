@@ -4,6 +4,7 @@ Enters: an assessment. Leaves: the same one, whose names, titles and choices sta
 sentence made of it carries the marks too; ``marked`` turns them into ``<bdi>`` elements, once all else is escaped.
 """
 
+import re
 from dataclasses import replace
 from unicodedata import category
 
@@ -18,6 +19,7 @@ OPEN, CLOSE = "\N{FIRST STRONG ISOLATE}", "\N{POP DIRECTIONAL ISOLATE}"
 LONGEST = 200  # characters of a name; a page of names without end could not be read
 
 TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
+_PLAIN = re.compile(f"{OPEN}([ -~]*){CLOSE}")
 BREAKS = frozenset("\t\n\v\f\r\x1c\x1d\x1e\x85\u2028\u2029")
 
 
@@ -55,9 +57,15 @@ def bare(text: str) -> str:
     return text.replace(OPEN, "").replace(CLOSE, "")
 
 
+def without_needless_marks(text: str) -> str:
+    """Return text without the isolate marks around plain ASCII, which turns no line around."""
+    return _PLAIN.sub(r"\1", text)
+
+
 def marked(text: str) -> Markup:
-    """Return text escaped, its isolate marks as ``<bdi>`` elements."""
-    return Markup(str(escape(text)).replace(OPEN, "<bdi>").replace(CLOSE, "</bdi>"))  # noqa: S704 - all else is escaped
+    """Return text escaped, its isolate marks as ``<bdi>`` elements where they are needed."""
+    escaped = without_needless_marks(str(escape(text)))
+    return Markup(escaped.replace(OPEN, "<bdi>").replace(CLOSE, "</bdi>"))  # noqa: S704 - all else is escaped
 
 
 def sentence(words: str) -> str:

@@ -17,14 +17,14 @@ from markupsafe import Markup
 from scorecard.brief import UNITS, Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import CriteriaSet, Criterion, Limit
+from scorecard.reasons import with_unit
 from scorecard.report.answers import typed_in_words
 from scorecard.report.extent import Extent
-from scorecard.report.texts import BREAKS, TURNING
+from scorecard.report.texts import BREAKS, TURNING, without_needless_marks
 from scorecard.screening import allows, window
 from scorecard.value_functions import Choices
 
-HERE = Path(__file__).parent / "scripts"
-SCRIPTS = ("numbers", "points", "ranking", "sentences", "address", "elements", "controls", "outcome", "what_if", "start")
+HERE = Path(__file__).parent
 PLAIN = frozenset("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-")
 
 Json = dict[str, Any]
@@ -34,10 +34,8 @@ _HIDDEN = {ord(sign): f"\\u{ord(sign):04x}" for sign in (*"<>&\x7f", *sorted(TUR
 
 
 def script() -> str:
-    """Return the script that stands at the end of every page: its parts in one function, without comments and indents."""
-    parts = "\n".join((HERE / f"{name}.js").read_text(encoding="utf-8") for name in SCRIPTS)
-    lines = [line.strip() for line in parts.splitlines()]
-    return "\n".join(["(() => {", '"use strict";', *(one for one in lines if one and not one.startswith("//")), "})();"])
+    """Return the script that stands at the end of every page; ``scripts/`` holds it as it is written."""
+    return (HERE / "trying.js").read_text(encoding="utf-8")
 
 
 def data_of(calculation: Calculation, extent: Extent) -> Markup | None:
@@ -71,7 +69,7 @@ def data_of(calculation: Calculation, extent: Extent) -> Markup | None:
 def _embedded(content: Json) -> Markup:
     """Return JSON in which nothing ends a script element, and nothing is hidden from a reader of the page's source."""
     text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-    return Markup(text.translate(_HIDDEN))  # noqa: S704 - all that could be markup was written otherwise
+    return Markup(without_needless_marks(text).translate(_HIDDEN))  # noqa: S704 - all that could be markup was written otherwise
 
 
 def _maker(calculation: Calculation, maker: int) -> Json:
@@ -114,6 +112,7 @@ def _criterion(criterion: Criterion, brief: Brief) -> Json:
         "unknown": criterion.unknown,
         "heading": f"[criteria.{_quoted(criterion.key)}]",
         "unit": criterion.unit,
+        "one": with_unit("1", criterion.unit),
     }
     if criterion.choices is not None:
         return told | {"choices": _choices(criterion)}
@@ -131,7 +130,6 @@ def _about_numbers(criterion: Criterion, brief: Brief) -> Json:
         told["within"] = _numbers(criterion.within)
     if criterion.limit is not None:
         told["window"] = _numbers(window(criterion.limit))
-        told["limit"] = [criterion.limit.at_least, criterion.limit.at_most]
     if criterion.steady is not None:
         told["steady"] = _numbers((criterion.steady.usual, criterion.steady.usual_counts_as))
     if criterion.per_quantity:
@@ -144,7 +142,9 @@ def _where_lines_go(criteria: CriteriaSet) -> Json:
     table = {"ranks": "an order of importance", "pairs": "comparisons by pairs"}.get(criteria.note.method)
     if table is None:
         return {"all": False, "above": "In criteria.toml, change the line “weight = …” under each of these headings."}
-    above = f"The saved weights come from {table}. In criteria.toml, delete the table [weights] and what belongs to it, "
+    above = (
+        f"The saved weights come from {table}. In criteria.toml, delete the table [weights] and what belongs to it, "
+    )
     return {"all": True, "above": f"{above}then write under each of these headings the line below it."}
 
 

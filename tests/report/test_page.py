@@ -167,8 +167,8 @@ def test_contact_details_stay_out(field, render):
 def test_contact_details_are_there_when_asked_for(field, render):
     case = field(9)
     html = render(replace(case, table=replace(case.table, details=CONTACTS)), with_contacts=True)
-    link = '<a href="https://pots.example/x" rel="noopener noreferrer"><bdi>https://pots.example/x</bdi></a>'
-    assert f"{link} (<bdi>pots.example</bdi>)" in html
+    link = '<a href="https://pots.example/x" rel="noopener noreferrer">https://pots.example/x</a>'
+    assert f"{link} (pots.example)" in html
 
 
 def test_nobody_ranked_has_a_page_of_its_own(render):

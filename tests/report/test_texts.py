@@ -37,7 +37,11 @@ def test_marks_stand_only_where_we_put_them(text):
 
 
 def test_isolate_marks_become_elements_and_all_else_is_escaped():
-    assert "<bdi>&lt;b&gt;</bdi> leads" == str(marked(f"{isolate('<b>')} leads"))
+    assert "<bdi>&lt;ö&gt;</bdi> leads" == str(marked(f"{isolate('<ö>')} leads"))
+
+
+def test_plain_names_need_no_element_of_their_own():
+    assert "&lt;b&gt; leads" == str(marked(f"{isolate('<b>')} leads"))
 
 
 def test_bare_text_has_no_marks():

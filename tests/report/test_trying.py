@@ -6,12 +6,13 @@ import numpy as np
 import pytest
 from cases import AS_OF, choices, make_case, numbers
 from markupsafe import Markup
+from squeezed import PARTS, sources, squeezed
 
 from scorecard.assessment import assess
 from scorecard.criteria import CriteriaSet, Limit, Steady, WeightsNote
 from scorecard.report.extent import extent_of
 from scorecard.report.texts import bare, presentable
-from scorecard.report.trying import HERE, SCRIPTS, data_of, script
+from scorecard.report.trying import HERE, data_of, script
 
 HOSTILE = ("</script><script>alert(1)</script>", "<!--<script>", "evil\u202efdp.exe\x00", "=1+1", "javascript:alert(1)")
 
@@ -51,7 +52,9 @@ def test_open_points_travel_with_what_they_can_reach(found, told):
 
 
 def test_makers_travel_in_the_order_of_the_sheet(found, told):
-    assert [found.case.table.makers[at] for at in travelling(found)] == [maker["name"] for maker in told["makers"]]
+    assert [bare(found.case.table.makers[at]) for at in travelling(found)] == [
+        maker["name"] for maker in told["makers"]
+    ]
 
 
 def test_unknown_answers_are_named(found, told):
@@ -60,7 +63,7 @@ def test_unknown_answers_are_named(found, told):
 
 
 def test_every_open_answer_can_be_tried(found, told):
-    asked = {(found.case.table.makers[one.maker], one.criterion) for one in found.questions}
+    asked = {(bare(found.case.table.makers[one.maker]), one.criterion) for one in found.questions}
     assert asked == {(maker["name"], int(at)) for maker in told["makers"] for at in maker["open"]}
 
 
@@ -119,12 +122,27 @@ def test_makers_that_do_not_travel_are_counted():
 
 
 def test_the_script_reads_no_markup_and_no_code_from_texts():
-    assert not re.search(r"innerHTML|outerHTML|insertAdjacent|document\.write|\beval\b|new Function|DOMParser", script())
+    assert not re.search(
+        r"innerHTML|outerHTML|insertAdjacent|document\.write|\beval\b|new Function|DOMParser", script()
+    )
 
 
 def test_every_script_of_the_folder_is_part_of_the_page():
-    assert sorted(SCRIPTS) == sorted(file.stem for file in HERE.glob("*.js"))
+    assert sorted(PARTS) == sorted(file.stem for file in (HERE / "scripts").glob("*.js"))
 
 
-def test_the_script_leaves_its_own_comments_out():
-    assert not re.search(r"^\s|^//", script(), re.MULTILINE)
+def test_the_pages_script_is_what_is_written():
+    assert squeezed(sources()) == script(), "run: python tests/squeezed.py"
+
+
+@pytest.mark.parametrize(
+    ("code", "small"),
+    [
+        ("const count = 1; // one\nreturn count + +count;", "const a=1;return a+ +a;\n"),
+        ("one.two = `${one} and ${{ one }.one}`;", "a.two=`${a} and ${{one:a}.one}`;\n"),
+        ('if (/[/"]/.test(one)) { one("a  b"); }', 'if(/[/"]/.test(a)){a("a  b")}\n'),
+        ("const { one, two: three } = yes ? one : three;", "const{one:a,two:b}=c?a:b;\n"),
+    ],
+)
+def test_squeezing_shortens_names_and_leaves_texts_alone(code, small):
+    assert small == squeezed(code)

@@ -41,7 +41,7 @@ function nameControls({ box, slider, counts, at }, [down, up], title) {
     [counts, "counts", `${title} counts`], [down, "down", `Less weight for ${title}`], [up, "up", `More weight for ${title}`]];
   named.forEach(([element, type, words]) => {
     element.id = `try-${type}-${at}`;
-    element.setAttribute("aria-label", words);
+    element.setAttribute("aria-label", bare(words));
   });
 }
 

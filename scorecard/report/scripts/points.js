@@ -85,11 +85,11 @@ function worthOfNumber(criterion, open, tried) {
   const known = tried.value !== null || open.typed !== null;
   const typed = tried.value === null ? ends(open.typed ?? [null, null]) : [tried.value, tried.value];
   const tested = divided(heldWithin(typed, ends(criterion.within ?? [null, null])), piecesOf(criterion, open, tried));
-  const window = ends(criterion.window ?? [null, null]);
-  const fails = tested[1] < window[0] || tested[0] > window[1] || window[0] > window[1];
-  const passes = tested[0] >= window[0] && tested[1] <= window[1];
+  const limit = ends(criterion.window ?? [null, null]);
+  const fails = tested[1] < limit[0] || tested[0] > limit[1] || limit[0] > limit[1];
+  const passes = tested[0] >= limit[0] && tested[1] <= limit[1];
   const [low, high] = pointsOver(criterion, open, tried, tested);
-  const passing = clip(reachedBy(criterion, tested), window);
+  const passing = clip(reachedBy(criterion, tested), limit);
   const reach = criterion.window ? pointsOver(criterion, open, tried, passing)[1] : high;
   return { low, high, reach, known, fails, mayFail: !fails && !passes };
 }

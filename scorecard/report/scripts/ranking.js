@@ -145,20 +145,15 @@ function deciding(result) {
 
 function effect(result, at, criterion) {
   const maker = result.makers[at];
-  if (maker.low[criterion] === maker.high[criterion] && !maker.mayFail[criterion]) return null;
+  const [low, high, reach, counted] = [maker.low, maker.high, maker.reach, maker.counted].map((row) => row[criterion]);
+  if (low === high && !maker.mayFail[criterion]) return null;
   const share = result.shares[criterion];
   const leads = result.ranks[at] === 1;
   const others = bestOfOthers(result, at);
-  const carries = share * (maker.high[criterion] - maker.low[criterion]);
-  const highest = maker.score + share * (maker.reach[criterion] - maker.counted[criterion]);
-  const lowest = maker.score + share * (maker.low[criterion] - maker.counted[criterion]);
-  if (highest > others.score + TIE && !(leads && result.leaders.length === 1)) {
-    return { maker: at, criterion, carries, then: at, out: false };
-  }
-  if (!leads || others.maker === null) return null;
-  const sinks = lowest < others.score - TIE;
-  if (!sinks && !maker.mayFail[criterion]) return null;
-  return { maker: at, criterion, carries, then: others.maker, out: !sinks };
+  const rises = maker.score + share * (reach - counted) > others.score + TIE && !(leads && result.leaders.length === 1);
+  const sinks = maker.score + share * (low - counted) < others.score - TIE || maker.mayFail[criterion];
+  const then = [...(rises ? [at] : []), ...(leads && sinks && others.maker !== null ? [others.maker] : [])];
+  return then.length ? { maker: at, criterion, carries: share * (high - low), then } : null;
 }
 
 // The best score of the others in play, and whose it is where it is strictly the best.

@@ -69,10 +69,9 @@ function decides(moved) {
 }
 
 function askedPhrase(page, result) {
-  const { maker, criterion, then, out } = result.verdict.asked;
-  const [name, next] = namesOf(result, [maker, then]);
-  const ruledOut = out ? `${name} is ruled out and ` : "";
-  return `${name} on “${page.criteria[criterion].title}” (with the right answer, ${ruledOut}${next} leads)`;
+  const { maker, criterion, then } = result.verdict.asked;
+  const subject = `${result.makers[maker].name} on “${page.criteria[criterion].title}”`;
+  return `${subject} (${listed(namesOf(result, then), "or")} could lead then)`;
 }
 
 // Who leads as the open answers turn out worst, middling or best, where these differ; else null.
@@ -131,15 +130,15 @@ function answerTried(page, what) {
 
 function whatPhrase(criterion, { value, count, unit }) {
   const parts = [];
-  if (value !== null) parts.push(criterion.choices ? `“${criterion.choices[value].name}”` : withUnit(value, criterion.unit));
+  if (value !== null) parts.push(criterion.choices ? `“${criterion.choices[value].name}”` : withUnit(value, criterion));
   if (count !== null) parts.push(`from ${tidy(count)} ${count === 1 ? "rating" : "ratings"}`);
   if (unit !== null) parts.push(`per ${unit}`);
   return parts.join(", ");
 }
 
-function withUnit(number, unit) {
-  if (!unit) return tidy(number);
-  return unit === "%" ? `${tidy(number)}%` : `${tidy(number)} ${unit}`;
+function withUnit(number, { unit, one }) {
+  if (number === 1) return one;
+  return unit === "%" ? `${tidy(number)}%` : `${tidy(number)} ${unit}`.trim();
 }
 
 // How an answer stands on the page: what was typed and, where it is open, what it is counted as.
@@ -151,7 +150,7 @@ function answerWords(page, state, result, maker, at) {
   const said = one.words ? page.words[one.words[at]] : null;
   if (one.low[at] === one.high[at] || said === null) return said;
   const rule = state.open === "saved" ? page.criteria[at].unknown : state.open;
-  return `${said}, counted as ${typeof rule === "string" ? rule : `${rounded(one.counted[at])} points`}`;
+  return `${said}, counted as ${typeof rule === "string" ? `the ${rule}` : `${rounded(one.counted[at])} points`}`;
 }
 
 // A receipt: from 100, what each criterion takes off, the largest loss first, and what rounding leaves over, in tenths.
