@@ -158,7 +158,6 @@ def ranking_row(row):
 
 def receipt_rows(one):
     lines = [[f"{bare(line.title)}: {bare(line.answer)}", line.figure] for line in one.lines]
-    lines += [[f"weight 0: {bare(one.weightless)}", "0.0"]] if one.weightless else []
     lines += [["rounding", one.rounding]] if one.rounding else []
     return [f"{one.rank}. {bare(one.maker)}", [["From", "100.0"], *lines, ["Score", one.score]]]
 

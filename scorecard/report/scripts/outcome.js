@@ -1,7 +1,7 @@
 // The outcome: who leads, the verdict, the ranking, two receipts, what to keep, and what elsewhere is as saved.
 
 const SHOWN = 10; // rows of the ranking that are shown at first
-const AS_SAVED = ["verdict", "ranking", "lost", "firm", "out", "ask", "arithmetic"]; // sections that do not follow
+const AS_SAVED = ["verdict", "ranking", "lost", "firm", "out", "ask", "costs", "arithmetic"]; // sections that do not follow
 
 function buildOutcome(app) {
   app.lines = app.page.makers.map((maker) => buildLine(maker));
@@ -100,7 +100,6 @@ function receiptTable(app, result, at) {
   table.append(made("caption", `${result.ranks[at]}. ${result.makers[at].name}`), body);
   row("From", "100.0", "");
   receipt.lines.forEach((line) => row(line.answer ? `${line.title}: ${line.answer}` : line.title, line.figure, ""));
-  if (receipt.weightless) row(`weight 0: ${receipt.weightless}`, "0.0", "quiet");
   if (receipt.rounding) row("rounding", receipt.rounding, "quiet");
   row("Score", receipt.score, "total");
   return table;

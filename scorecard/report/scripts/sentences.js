@@ -2,9 +2,16 @@
 
 const OPEN_MARK = "\u2068";
 const CLOSE_MARK = "\u2069";
+const NAMED = 10; // names in one list
 
 function listed(words, link = "and") {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} ${link} ${words[words.length - 1]}`;
+}
+
+// Names as a list, the first of them where there are many.
+function some(names, link = "and") {
+  const more = names.length - NAMED;
+  return listed(more > 0 ? [...names.slice(0, NAMED), `${more} ${more === 1 ? "other" : "others"}`] : names, link);
 }
 
 function capital(words) {
@@ -51,7 +58,7 @@ function verdictSentence(page, result) {
   if (verdict.type === "nobody") return "No maker passes every limit.";
   const leader = result.makers[verdict.leader].name;
   switch (verdict.type) {
-    case "close": return `Too close to call between ${closeNames(result)}: ${decides(verdict.moved)} decides it.`;
+    case "close": return `Too close to call between ${closeNames(result)}: ${decides(result)}.`;
     case "sure": return `${leader} leads whatever the open answers turn out to be.`;
     case "one answer": return `${leader} leads, but one answer could change it: ${askedPhrase(page, result)}.`;
     case "alone": return `${leader} is the only maker that passes every limit${verdict.mayFail ? ", and it may yet fail one" : ""}.`;
@@ -61,11 +68,28 @@ function verdictSentence(page, result) {
 
 function closeNames(result) {
   const { leaders, verdict } = result;
-  return listed(namesOf(result, leaders.length > 1 ? leaders : [verdict.leader, verdict.rival]));
+  return some(namesOf(result, leaders.length > 1 ? leaders : [verdict.leader, verdict.rival]));
 }
 
-function decides(moved) {
-  return moved === 0 ? "moving any weight at all" : `moving ${ofHundred(moved)} of weight`;
+function decides(result) {
+  const { moved } = result.verdict;
+  if (moved > 0) return `moving ${ofHundred(moved)} of weight decides it`;
+  const groups = alike(result);
+  if (result.leaders.length > 1 && groups.length === 1) return "no weighting tells them apart";
+  const doubles = groups.filter((group) => group.length > 1).map((group) => some(namesOf(result, group)));
+  const though = doubles.length ? `, though none tells ${listed(doubles, "or")} apart` : "";
+  return `the least change of weights decides it${though}`;
+}
+
+// The joint leaders in groups of those with the same points on every criterion that counts.
+function alike({ leaders, makers, shares }) {
+  const groups = new Map();
+  leaders.forEach((maker) => {
+    const points = makers[maker].counted.filter((_, at) => shares[at] > 0);
+    const key = points.map((one) => Math.round(one * 1e9)).join();
+    groups.set(key, [...(groups.get(key) ?? []), maker]);
+  });
+  return [...groups.values()];
 }
 
 function askedPhrase(page, result) {
@@ -83,20 +107,28 @@ function ruleSentence(result) {
     if (last && String(last.leaders) === String(leaders)) last.words.push(words[at]);
     else groups.push({ leaders, words: [words[at]] });
   });
-  if (groups.length < 2 || result.order.length < 2) return null;
-  const said = groups.map((one) => `${listed(one.words, "or")}, ${listed(namesOf(result, one.leaders))}`);
-  return `With the open answers ${said.join("; ")} would lead.`;
+  if (new Set(result.byRule.map(String)).size < 2 || result.order.length < 2) return null;
+  const said = groups.map((one) => [together(result, one.leaders), listed(one.words, "or")]);
+  const [[first, when], ...rest] = said;
+  const verb = first.endsWith(" together") ? "lead" : "leads";
+  const phrases = [`${first} ${verb} if the open answers turn out ${when}`, ...rest.map((one) => one.join(" if "))];
+  return `${phrases.slice(0, -1).join(", ")}, and ${phrases[phrases.length - 1]}.`;
+}
+
+function together(result, leaders) {
+  const names = some(namesOf(result, leaders));
+  return leaders.length > 1 ? `${names} together` : names;
 }
 
 // Who leads, and by how much, without a full stop.
 function leadPhrase(result) {
   const { order, ranks, leaders, margin } = result;
   if (order.length === 0) return "no maker passes every limit";
-  if (leaders.length > 1) return `${listed(namesOf(result, leaders))} are level in first place`;
+  if (leaders.length > 1) return `${some(namesOf(result, leaders))} are level in first place`;
   const [leader] = namesOf(result, leaders);
   if (order.length === 1) return `${leader} is the only maker that passes every limit`;
   const next = order.filter((maker) => ranks[maker] === 2);
-  return `${leader} leads by ${byMargin(margin)}, ahead of ${listed(namesOf(result, next))}`;
+  return `${leader} leads by ${byMargin(margin)}, ahead of ${some(namesOf(result, next))}`;
 }
 
 // The live line: who leads, by how much, and whether that differs from what was saved.
@@ -165,8 +197,7 @@ function receiptOf(page, state, result, maker) {
     figure: signed(-tenths(line.loss)),
   }));
   const left = tenths(one.score) - 1000 + weighted.reduce((sum, line) => sum + tenths(line.loss), 0);
-  const weightless = lines.filter((line) => result.weights[line.at] === 0).map((line) => page.criteria[line.at].title);
-  return { lines: told, weightless: listed(weightless), rounding: left ? signed(left) : "", score: rounded(one.score) };
+  return { lines: told, rounding: left ? signed(left) : "", score: rounded(one.score) };
 }
 
 function signed(tenths) {
@@ -177,8 +208,10 @@ function signed(tenths) {
 // By how many points of score a criterion moves the ranked makers apart, at most.
 function movesWords(result, at) {
   if (result.order.length < 2) return "no two makers to move apart";
+  if (!result.shares[at]) return "weight 0: moves nothing";
   const points = result.order.map((maker) => result.makers[maker].counted[at]);
-  return `moves these makers by at most ${rounded(result.shares[at] * (Math.max(...points) - Math.min(...points)))}`;
+  const apart = rounded(result.shares[at] * (Math.max(...points) - Math.min(...points)));
+  return `moves these makers by at most ${apart} of the score’s 100`;
 }
 
 // The weights tried, as lines for the criteria file.
