@@ -6,7 +6,7 @@ are made from; nothing here reads a file, a clock or a global random state.
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
 import numpy as np
 
@@ -16,9 +16,13 @@ from scorecard.firmness import HowFirm, examine
 from scorecard.points import PointsTable, table_of_points
 from scorecard.questions import Question, Standing, questions
 from scorecard.ranking import Ranking, rank_makers
+from scorecard.scheduled import scheduled
 from scorecard.screening import Screening, screen
 from scorecard.value_functions import Floats
 from scorecard.verdict import Verdict, reach_verdict
+
+if TYPE_CHECKING:
+    from scorecard.scheduling.schedule import Schedule
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,6 +39,7 @@ class Calculation:
     questions : open answers of the ranked makers, those that could change the leader first
     firmness : how firm first place is
     verdict : what can be said of first place
+    schedule : by when to order; None without a need-by date or anything to say
     """
 
     case: Case
@@ -47,6 +52,7 @@ class Calculation:
     questions: tuple[Question, ...]
     firmness: HowFirm
     verdict: Verdict
+    schedule: "Schedule | None" = None
 
     @classmethod
     def of(cls, case: Case, as_of: date) -> Self:
@@ -78,4 +84,5 @@ class Calculation:
             questions=asked,
             firmness=firmness,
             verdict=reach_verdict(ranking, screening, asked, firmness.contenders()),
+            schedule=scheduled(case, as_of, ranking.order, ranking.ruled_out),
         )

@@ -67,11 +67,21 @@ def result_of(calculation: Calculation) -> Json:
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
         "landed_costs": landed_costs_of(case.costed),
+        **_schedule(calculation),
         **_consistency(case.criteria.note),
         **dealings_result(calculation),
         "set_aside": [one.as_json() for one in case.set_aside],
         "warnings": [one.as_json() for one in case.warnings],
     }
+
+
+def _schedule(calculation: Calculation) -> Json:
+    """Return by when to order, where there is anything to say of it."""
+    if calculation.schedule is None:
+        return {}
+    from scorecard.scheduling.schedule_json import schedule_json
+
+    return {"schedule": schedule_json(calculation.schedule)}
 
 
 def _consistency(note: WeightsNote) -> Json:

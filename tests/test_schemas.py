@@ -135,6 +135,13 @@ def test_what_the_tool_must_never_print_does_not_fit(change):
     assert not fits("score", spoilt(change))
 
 
+def test_a_schedule_is_the_same_in_both_of_its_schemas():
+    score, dates = schema_of("score")["$defs"], schema_of("dates")["$defs"]
+    parts = ("settings", "plan", "order", "steps", "way_out", "note", "way", "count", "days")
+
+    assert [dates[part] for part in parts] == [score[part] for part in parts]
+
+
 def test_nan_cannot_be_printed():
     with pytest.raises(ValueError, match="not JSON compliant"):
         fits("score", spoilt(lambda result: result["makers"][0].update(score=float("nan"))))

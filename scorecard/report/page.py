@@ -29,6 +29,7 @@ from scorecard.report.openness import openness_of
 from scorecard.report.ordering import ordering_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
+from scorecard.report.schedule import schedule_of_page
 from scorecard.report.since import since_of
 from scorecard.report.sources import sources_of
 from scorecard.report.strips import strips_of
@@ -86,6 +87,7 @@ def page(
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
     costs = {"ordering": ordering_of(shown, costed_makers(assessment)), "landed": landed_of(assessment)}
+    costs["schedule"] = schedule_of_page(assessment)
     ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for cells in CELLS:

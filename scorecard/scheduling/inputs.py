@@ -49,6 +49,11 @@ class WayTimes:
     transit: Said | None = None
     way_assumed: bool = False
 
+    @property
+    def is_said(self) -> bool:
+        """Whether anybody has said how long production or the journey takes."""
+        return any(one is not None and not one.assumed for one in (self.production, self.transit))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MakerTimes:
@@ -70,6 +75,11 @@ class MakerTimes:
     nearby: bool = False
     sampled: bool = False
     calendar: Calendar = field(default_factory=Calendar)
+
+    @property
+    def is_said(self) -> bool:
+        """Whether anybody has said how long anything takes on any of its ways."""
+        return any(times.is_said for times in self.ways)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -62,8 +62,7 @@ class Plan:
     @property
     def is_said(self) -> bool:
         """Whether anybody has said how long production or the journey takes."""
-        said = (self.times.production, self.times.transit)
-        return any(one is not None and not one.assumed for one in said)
+        return self.times.is_said
 
     @property
     def is_nearby(self) -> bool:

@@ -61,8 +61,8 @@ def schedule_of(inputs: ScheduleInputs, ruled_out: Iterable[str] = ()) -> Schedu
     inputs : plain days, calendars and orders
     ruled_out : makers that fail a limit: no plan is made for them, but their orders are followed
     """
-    out = frozenset(ruled_out)
-    plans = tuple(_plans(inputs, out))
+    out = tuple(ruled_out)
+    plans = tuple(_plans(inputs, frozenset(out)))
     rows = [order for order in inputs.orders if is_open(order, inputs.as_of) and order.maker in inputs.makers]
     orders = [progress_of(inputs, order, inputs.makers[order.maker]) for order in rows]
     orders.sort(key=lambda one: (one.order.complain_until or date.max, one.order.row))
@@ -73,7 +73,7 @@ def schedule_of(inputs: ScheduleInputs, ruled_out: Iterable[str] = ()) -> Schedu
         orders=tuple(orders),
         ways_out=_ways_out(inputs, plans, list(makers)),
         doubts=tuple(dict.fromkeys(doubt for plan in plans for doubt in plan.doubts)),
-        ruled_out=tuple(maker for maker in inputs.makers if maker in out),
+        ruled_out=out,
     )
 
 

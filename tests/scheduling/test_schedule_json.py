@@ -36,6 +36,13 @@ def test_a_schedule_fits_its_schema(more):
     jsonschema.validate(head | result(**more), schema_of("dates"))
 
 
+def test_a_schedule_fits_the_schema_of_score_too():
+    schema = schema_of("score")
+    of_schedule = schema["$defs"]["result"]["properties"]["schedule"] | {"$defs": schema["$defs"]}
+
+    jsonschema.validate(result(), of_schedule)
+
+
 def test_each_figure_stands_with_its_working():
     sea = result()["plans"][0]
     production = next(step for step in sea["steps"] if step["step"] == "production")
