@@ -30,6 +30,7 @@ def firm_result(calculation: Calculation) -> Json:
         "weight_ranges": {key: _range(calculation, at) for at, key in enumerate(keys)},
         "smallest_change": [_change(calculation, rival) for rival in firmness.rivals],
         "rank_shares": {kind: _rank_shares(calculation, found) for kind, found in firmness.rank_shares.items()},
+        "first_shares": _first_shares(calculation),
         **_duels(calculation),
         "can_lead": _can_lead(calculation),
         "beats_on_everything": [{"maker": names[one], "beats": names[other]} for one, other in firmness.beats],
@@ -63,6 +64,17 @@ def _rank_shares(calculation: Calculation, found: RankShares) -> Json:
         "half_width": figure(found.half_width),
         "shares": dict(zip(_front(calculation), figures(found.shares), strict=True)),
     }
+
+
+def _first_shares(calculation: Calculation) -> Json | None:
+    found = calculation.firmness.first_shares
+    if found is None:
+        return None
+    names, shares = calculation.case.table.makers, found.shares.tolist()
+    seen = {
+        names[maker]: figure(share) for maker, share in zip(calculation.ranking.order, shares, strict=True) if share
+    }
+    return {"draws": found.draws, "half_width": figure(found.half_width), "shares": seen}
 
 
 def _duels(calculation: Calculation) -> Json:

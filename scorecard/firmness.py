@@ -19,7 +19,7 @@ from scorecard.screening import Screening
 from scorecard.sensitivity.can_lead import CanLead, can_lead
 from scorecard.sensitivity.dominance import beats_on_everything
 from scorecard.sensitivity.duels import Duels, duels
-from scorecard.sensitivity.rank_shares import RankShares, rank_shares
+from scorecard.sensitivity.rank_shares import FirstShares, RankShares, first_shares, rank_shares
 from scorecard.sensitivity.smallest_change import SmallestChanges, smallest_changes
 from scorecard.sensitivity.weight_ranges import (
     RangeOverAnswers,
@@ -63,6 +63,8 @@ class HowFirm:
     changes : smallest change against each of the ranked makers, in the order of ``ranked``; None where nobody is ranked
     front : the ranked makers that shares and duels speak of, the 200 best by score, in the order of rank
     rank_shares : by kind of weightings ("any", "ordered", "near"), shares of (front, ranks)
+    first_shares : how often each ranked maker, in the order of rank, comes first among all under any weighting, as the
+        answers count; None where the front is all of them
     duels : who beats whom in what part of all weightings, (front, front); None where nobody is ranked
     can_lead : of each ranked maker in the order of rank, whether it can ever lead; rivals by their positions
     beats : pairs among the front, the first of which beats the second on everything
@@ -77,6 +79,7 @@ class HowFirm:
     changes: SmallestChanges | None = None
     front: tuple[int, ...] = ()
     rank_shares: Mapping[str, RankShares] = field(default_factory=dict)
+    first_shares: FirstShares | None = None
     duels: Duels | None = None
     can_lead: tuple[CanLead, ...] = ()
     beats: tuple[tuple[int, int], ...] = ()
@@ -148,6 +151,7 @@ def examine(points: PointsTable, shares: Floats, ranking: Ranking, screening: Sc
         changes=smallest_changes(counted, shares, leader),
         front=front,
         rank_shares=_drawn(points, shares, front, settings),
+        first_shares=None if front == ranking.order else _first(points.counted, shares, ranking.order, settings),
         duels=duels(points.counted[list(front)], shares),
         can_lead=_can_lead(counted, shares, ranked, ranking.order),
         beats=tuple((front[a], front[b]) for a, b in beats_on_everything(points.counted[list(front)], shares)),
@@ -181,6 +185,11 @@ def _drawn(points: PointsTable, shares: Floats, front: tuple[int, ...], settings
     low, high = points.low[list(front)], points.high[list(front)]
     streams = {kind: Weightings(kind=kind, shares=shares, seed=settings.seed, spread=settings.spread) for kind in KINDS}
     return {kind: rank_shares(low, high, stream) for kind, stream in streams.items()}
+
+
+def _first(counted: Floats, shares: Floats, order: tuple[int, ...], settings: Firmness) -> FirstShares:
+    points = counted[list(order)]
+    return first_shares(points, points, Weightings(kind="any", shares=shares, seed=settings.seed))
 
 
 def _in_sheet(found: WeightRange, ranked: tuple[int, ...]) -> WeightRange:

@@ -154,4 +154,5 @@ def test_of_every_ranked_maker_it_is_told_whether_it_can_lead():
     last = found["can_lead"]["Last"]
 
     assert (251, 200, True) == (len(found["can_lead"]), len(found["duels"]), last["possible"])
+    assert pytest.approx(1 / 10, abs=0.006) == found["first_shares"]["shares"]["Last"]
     assert pytest.approx(9 / 10 - 1 / 4) == last["moved"]  # level where 90·(1 - t) + 50·t = 60·t, t = 9/10

@@ -1,11 +1,11 @@
 """In how many of 100 random weightings each maker leads: any weights, in the same order of importance, near these."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.firmness import KINDS
-from scorecard.sensitivity.rank_shares import RankShares
+from scorecard.sensitivity.rank_shares import FirstShares, RankShares
 from scorecard.words import counted, drawn, rounded
 
 MOST = 10  # makers told of
@@ -60,7 +60,7 @@ def chances_of(calculation: Calculation) -> Chances:
     )
 
 
-def of_draws(share: float, found: RankShares) -> str:
+def of_draws(share: float, found: FirstShares | RankShares) -> str:
     """Return a share as so many of 100, no finer than the draws allow; 0 of n is told as under 3/n, never as nothing.
 
     References
@@ -72,8 +72,8 @@ def of_draws(share: float, found: RankShares) -> str:
 
 def _rest(calculation: Calculation, more: int, leading: Sequence[int]) -> str | None:
     """Return how many led at times, and how many never did in the draws although some weighting puts them first."""
-    drawn = calculation.firmness.can_lead[: len(calculation.firmness.front)]
-    idle = [one for at, one in enumerate(drawn) if one.possible and at not in leading]
+    of_front = calculation.firmness.can_lead[: len(calculation.firmness.front)]
+    idle = [one for at, one in enumerate(of_front) if one.possible and at not in leading]
     joining = sum(one.level for one in idle)
     said = [f"{counted(more, 'more maker')} led at times."] if more else []
     if len(idle) > joining:
@@ -83,4 +83,13 @@ def _rest(calculation: Calculation, more: int, leading: Sequence[int]) -> str | 
     if joining:
         whole = f"{counted(joining, 'other')} never led in these draws; as the answers count now,"
         said.append(f"{whole} {'it' if joining == 1 else 'each'} can at best share first place.")
-    return " ".join(said) or None
+    return " ".join([*said, *_beyond(calculation)]) or None
+
+
+def _beyond(calculation: Calculation) -> Iterator[str]:
+    """Yield the sentence on how often a maker beyond those that the draws are of comes first, where there are any."""
+    found, front = calculation.firmness.first_shares, calculation.firmness.front
+    if found is not None:
+        beyond = of_draws(float(found.shares[len(front) :].sum()), found)
+        whole = f"These draws are of the {len(front)} best makers; among all, as the answers count now,"
+        yield f"{whole} one of the others leads in {beyond} of 100 weightings."

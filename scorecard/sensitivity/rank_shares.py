@@ -16,11 +16,11 @@ from scorecard.sensitivity.weightings import Weightings
 from scorecard.value_functions import Floats
 
 FIRST_DRAWS, MOST_DRAWS = 2**14, 2**20
-DRAWS_OF_FIRST = 2**16
+DRAWS_OF_FIRST = 2**14
 TARGET = 0.005
 """More is drawn until no share's 95 % half-width is above this."""
 
-SCORES_AT_ONCE = 2**16
+SCORES_AT_ONCE = 2**17
 """Scores, and numbers drawn for them, in a block: few enough to stay in the processor's cache."""
 
 MOST_AT_ONCE = 4096
@@ -87,7 +87,7 @@ class _Field:
     def rows_at_once(self) -> int:
         """Return how many weightings to work on together: a power of two, so that they add up to any larger one."""
         wanted = SCORES_AT_ONCE // (len(self.base) + self.base.shape[1] + self.open_answers)
-        return _power_of_two(min(max(wanted, 32), MOST_AT_ONCE))
+        return _power_of_two(min(max(wanted, 128), MOST_AT_ONCE))
 
 
 def rank_shares(low: Floats, high: Floats, weightings: Weightings, target: float = TARGET) -> RankShares:
@@ -124,19 +124,18 @@ def rank_shares(low: Floats, high: Floats, weightings: Weightings, target: float
     return RankShares(draws=draws, half_width=_half_width(shares, draws), shares=shares[field.of])
 
 
-def first_shares(low: Floats, high: Floats, weightings: Weightings) -> FirstShares:
+def first_shares(low: Floats, high: Floats, weightings: Weightings, draws: int = DRAWS_OF_FIRST) -> FirstShares:
     """Return how often each maker comes first over random weightings, for thousands of makers.
 
     Scores are in single precision: makers closer than about a hundred-thousandth of a point are told apart by chance.
-    From 65,536 draws down to 1,024, fewer the more makers there are.
 
     Parameters
     ----------
     low, high : (makers, criteria), least and greatest points, 0 to 100
     weightings : the stream to draw from
+    draws : a power of two, 4,096 at least
     """
     field = _field(low, high, weightings.counted)
-    draws = _power_of_two(min(max(10**8 // len(low), 2**10), DRAWS_OF_FIRST))
     counts = np.zeros(len(field.base), dtype=np.int64)
     for scores in islice(_scores(field, weightings, np.float32(1)), draws // field.rows_at_once()):
         counts += np.bincount(scores.argmax(axis=1), minlength=len(counts))

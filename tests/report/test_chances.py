@@ -34,3 +34,12 @@ def test_never_in_65536_draws_is_under_a_tenth_of_100():
 
 def test_no_figure_is_finer_than_the_draws_allow():
     assert "61" == of_draws(0.613, RankShares(draws=40960, half_width=0.0049, shares=np.zeros((1, 1))))
+
+
+def test_how_often_a_maker_beyond_those_drawn_leads_is_told(assessed):
+    rows = {f"Maker {number}": [90 - number / 10, 50] for number in range(250)} | {"Last": [0, 60]}
+    told = chances_of(assessed(make_case(TWO, rows))).rest
+    assert (
+        "These draws are of the 200 best makers; among all, as the answers count now, one of the others leads" in told
+    )
+    assert told.endswith(" of 100 weightings.")
