@@ -1,13 +1,12 @@
 """The shapes that turn an answer into points, 0 to 100: straight lines between knots, and a table of choices.
 
 Enters: answers as numbers, or as positions in a list of choices, alone or as ranges. Leaves: points.
-Each shape is one frozen class with the same four methods; a new shape is a new class, with its own test.
+Each shape is one frozen class with the same methods; a new shape is a new class, with its own test.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,28 +17,6 @@ Stretches = tuple[tuple[float, float], ...]
 """Stretches of answers, each from low to high, infinite where open."""
 
 HAIR = 1e-9  # points nearer than this are the same
-
-
-class ValueFunction(Protocol):
-    """What every shape answers."""
-
-    def points(self, answers: Floats) -> Floats:
-        """Return the points of each answer; of NaN, NaN."""
-
-    def least_and_greatest(self, low: Floats, high: Floats) -> tuple[Floats, Floats]:
-        """Return the least and the greatest points over each range from low to high."""
-
-    def extremes(self, within: tuple[float, float] | None = None) -> tuple[float, float]:
-        """Return the least and the greatest points that any answer (within these bounds) can have."""
-
-    def ends(self) -> tuple[float, float]:
-        """Return the answers between which the points vary."""
-
-    def answers_above(self, points: float) -> Stretches:
-        """Return the stretches of answers worth clearly more than so many points."""
-
-    def answers_below(self, points: float) -> Stretches:
-        """Return the stretches of answers worth clearly less than so many points."""
 
 
 @dataclass(frozen=True, slots=True)

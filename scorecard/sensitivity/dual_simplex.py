@@ -128,13 +128,17 @@ class Programme:
 
     def _entering(self, row: int) -> int | None:
         """Return the column whose exchange keeps all multipliers from being negative, or None where there is none."""
-        slopes, prices = self._table[row].tolist(), self._table[0].tolist()
-        columns = [column for column, slope in enumerate(slopes) if column and slope > self._nil]
-        if not columns:
+        slopes, prices = self._table[row], self._table[0]
+        columns = (slopes > self._nil).nonzero()[0]  # never the first: the constant of a broken row is negative
+        if not columns.size:
             return None
-        least = min(prices[column] / slopes[column] for column in columns) + self._nil
-        level = [column for column in columns if prices[column] / slopes[column] <= least]
-        return min(level, key=lambda c: self._nonbasic[c - 1]) if self.exact else max(level, key=slopes.__getitem__)
+        ratios = prices[columns] / slopes[columns]
+        level: list[int] = columns[ratios <= ratios.min() + self._nil].tolist()
+        return (
+            min(level, key=lambda c: self._nonbasic[c - 1])
+            if self.exact
+            else max(level, key=slopes.tolist().__getitem__)
+        )
 
     def _exchange(self, row: int, column: int) -> None:
         """Make the variable of a row nil in place of that of a column."""

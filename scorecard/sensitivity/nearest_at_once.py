@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecard.sensitivity.nearest_lead import PROVEN, moves, nearest_lead
-from scorecard.sensitivity.smallest_change import given_to_least, moved_from, without_dust
+from scorecard.sensitivity.smallest_change import moved_from, without_dust
 from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
@@ -74,8 +74,10 @@ def _level_with_one(
         leads = points[rival] - own
         taken = moved_from(leads, shares, np.maximum(leads @ shares - allowances, 0))
         moved = taken.sum(axis=1)
+        weights = shares - taken
+        weights[np.arange(len(own)), leads.argmin(axis=1)] += moved
         more = moved > least
-        least[more], nearest[more] = moved[more], given_to_least(leads, shares, taken)[more]
+        least[more], nearest[more] = moved[more], weights[more]
     return least, nearest
 
 

@@ -99,14 +99,15 @@ def moves(shares: Floats, exact: bool = False) -> Programme:
 
 def _weights(shares: Floats, programme: Programme) -> Floats:
     gained, lost = programme.x.astype(float).reshape(2, -1)
-    return without_dust(shares + gained - lost)
+    weights: Floats = np.maximum(shares + gained - lost, 0)
+    return weights
 
 
 def _proven(
     points: Floats, shares: Floats, maker: int, programme: Programme, allowance: float
 ) -> tuple[float, Floats] | None:
     """Return the move and its weighting, both computed anew, or None if they fail or might be bettered."""
-    weights = _weights(shares, programme)
+    weights = without_dust(_weights(shares, programme))
     moved = float(np.abs(weights - shares).sum() / 2)
     prices = {name: float(price) / SCALE for name, price in programme.multipliers.items() if isinstance(name, int)}
     least = least_possible_move(points, shares, maker, prices, allowance)

@@ -57,14 +57,30 @@ def smallest_changes(points: Floats, shares: Floats, leader: int) -> SmallestCha
     >>> changes.moved.round(4).tolist(), changes.shares[1].round(4).tolist()
     ([0.0, 0.2045], [0.5455, 0.4545])
     """
-    counted = np.flatnonzero(shares > 0)
-    leads = points[leader, counted] - points[:, counted]
-    taken = moved_from(leads, shares[counted], _to_close(leads, shares[counted]))
+    counted = (shares > 0).nonzero()[0]
+    if len(counted) == len(shares):
+        return _changes(points, shares, leader)
+    found = _changes(points[:, counted], shares[counted], leader)
+    spread = np.zeros_like(points, dtype=float)
+    spread[:, counted] = found.shares
+    spread[np.isnan(found.moved)] = np.nan
+    return SmallestChanges(moved=found.moved, shares=spread)
+
+
+def _changes(points: Floats, shares: Floats, leader: int) -> SmallestChanges:
+    """Return the smallest changes where every share is positive."""
+    leads = np.ascontiguousarray(points[leader] - points)
+    lead = leads @ shares
+    lead[lead <= TIE] = 0
+    taken = moved_from(leads, shares, lead)
+    least = leads.argmin(axis=1) + np.arange(0, leads.size, len(shares))
     moved = taken.sum(axis=1)
-    changed = np.zeros_like(points, dtype=float)
-    changed[:, counted] = without_dust(given_to_least(leads, shares[counted], taken))
-    impossible = leads.min(axis=1) > TIE
-    moved[impossible], changed[impossible] = np.nan, np.nan
+    changed = shares - taken
+    changed.reshape(-1)[least] += moved
+    changed = without_dust(changed)
+    impossible = leads.take(least) > TIE
+    if impossible.any():
+        moved[impossible] = changed[impossible] = np.nan
     return SmallestChanges(moved=moved, shares=changed)
 
 
@@ -77,31 +93,24 @@ def moved_from(leads: Floats, shares: Floats, to_close: Floats) -> Floats:
     shares : (criteria,), all positive, summing to 1
     to_close : (makers,), how much of the lead, in points of score, is to be closed
     """
-    order = np.argsort(-leads, axis=1, kind="stable")
-    taking = np.take_along_axis(leads - leads.min(axis=1, keepdims=True), order, axis=1)
-    available = shares[order]
+    order = (-leads).argsort(axis=1, kind="stable")
+    flat = order + np.arange(0, leads.size, leads.shape[1])[:, np.newaxis]
+    taking = leads.take(flat)
+    taking -= taking[:, -1:]
+    available = shares.take(order)
     gains = available * taking
-    still = to_close[:, np.newaxis] - (np.cumsum(gains, axis=1) - gains)
-    ratio = np.divide(still, taking, out=np.zeros_like(still), where=taking > 0)
+    still = to_close[:, np.newaxis] - (gains.cumsum(axis=1) - gains)
+    parts = np.divide(still, taking, out=np.zeros_like(still), where=taking > 0)
+    np.minimum(parts, available, out=parts)
     moved = np.empty_like(leads)
-    np.put_along_axis(moved, order, np.clip(ratio, 0, available), axis=1)
+    moved.put(flat, np.maximum(parts, 0, out=parts))
     return moved
-
-
-def given_to_least(leads: Floats, shares: Floats, taken: Floats) -> Floats:
-    """Return the shares, (makers, criteria), once what is taken goes to the criterion where each lead is least."""
-    weights = shares - taken
-    weights[np.arange(len(leads)), leads.argmin(axis=1)] += taken.sum(axis=1)
-    return weights
 
 
 def without_dust(weights: Floats) -> Floats:
     """Return weightings, in rows or one, without the parts that are only what rounding left of nil."""
-    kept = np.where(weights > DUST, weights, 0.0)
-    return np.where((kept == weights).all(axis=-1, keepdims=True), weights, kept / kept.sum(axis=-1, keepdims=True))
-
-
-def _to_close(leads: Floats, shares: Floats) -> Floats:
-    """Return the lead to be closed, (makers,): nothing where the two are level already."""
-    lead = leads @ shares
-    return np.where(lead > TIE, lead, 0)
+    dust = (weights <= DUST) & (weights != 0)
+    if not dust.any():
+        return weights
+    kept = np.where(dust, 0.0, weights)
+    return np.where(dust.any(axis=-1, keepdims=True), kept / kept.sum(axis=-1, keepdims=True), weights)

@@ -108,11 +108,6 @@ def weight_ranges(points: Floats, shares: Floats, leader: int) -> tuple[WeightRa
     return _not_where_whole(ranges, shares)
 
 
-def weight_range(points: Floats, shares: Floats, leader: int, criterion: int) -> WeightRange | None:
-    """Return how far one criterion's share can move with the same leader: see ``weight_ranges``."""
-    return weight_ranges(points, shares, leader)[criterion]
-
-
 def ranges_over_answers(low: Floats, high: Floats, shares: Floats, leader: int) -> tuple[RangeOverAnswers, ...]:
     """Return how far each share can move with the leader first whatever the answers, and for some answers.
 

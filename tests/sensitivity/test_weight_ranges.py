@@ -18,7 +18,6 @@ from scorecard.sensitivity.weight_ranges import (
     WeightRange,
     ranges_over_answers,
     typed_end,
-    weight_range,
     weight_ranges,
 )
 
@@ -46,7 +45,7 @@ def as_tuple(found: WeightRange | None):
 )
 def test_office_weights_move_as_far_as_exact_fractions_say(criterion, low, high, below, above):
     expected = (pytest.approx(float(low), abs=1e-14), pytest.approx(float(high), abs=1e-14), below, above)
-    assert expected == as_tuple(weight_range(OFFICES, OFFICE_SHARES, A, criterion))
+    assert expected == as_tuple(weight_ranges(OFFICES, OFFICE_SHARES, A)[criterion])
 
 
 def test_office_turnover_group_crosses_at_the_published_52_1_percent():
@@ -54,7 +53,7 @@ def test_office_turnover_group_crosses_at_the_published_52_1_percent():
     grouped = np.column_stack(
         [OFFICES[:, :3] @ turnover / turnover.sum(), OFFICES[:, 3:] @ conditions / conditions.sum()]
     )
-    found = weight_range(grouped, np.array([0.81, 0.19]), A, 0)
+    found = weight_ranges(grouped, np.array([0.81, 0.19]), A)[0]
     assert found is not None
     assert round(100 * found.low, 1) == 52.1
     assert (pytest.approx(875 / 1679, abs=1e-14), 1.0, E, None) == as_tuple(found)
@@ -65,7 +64,7 @@ def test_office_turnover_group_crosses_at_the_published_52_1_percent():
     [(0, (0, 5 / 7, None, X)), (1, (1 / 13, 1, X, None)), (2, (0, 1, None, None)), (3, (0, 1, None, None))],
 )
 def test_supplier_weights_move_as_far_as_exact_fractions_say(criterion, expected):
-    assert pytest.approx(expected, abs=1e-14) == as_tuple(weight_range(SUPPLIERS, SUPPLIER_SHARES, Y, criterion))
+    assert pytest.approx(expected, abs=1e-14) == as_tuple(weight_ranges(SUPPLIERS, SUPPLIER_SHARES, Y)[criterion])
 
 
 def test_a_share_of_1_has_no_range_and_the_others_have_one():
@@ -87,22 +86,22 @@ def test_a_lone_maker_stays_first_from_0_to_1():
 def test_a_weight_of_0_has_a_range():
     points = np.array([[60.0, 60.0, 0.0], [50.0, 50.0, 100.0]])
     expected = (0.0, pytest.approx(10 / 110, abs=1e-15), None, 1)
-    assert expected == as_tuple(weight_range(points, np.array([0.5, 0.5, 0.0]), 0, 2))
+    assert expected == as_tuple(weight_ranges(points, np.array([0.5, 0.5, 0.0]), 0)[2])
 
 
 def test_joint_leaders_make_the_current_share_an_end():
     points = np.array([[100.0, 0.0], [0.0, 100.0]])
-    assert as_tuple(weight_range(points, np.array([0.5, 0.5]), 0, 0)) == (0.5, 1.0, 1, None)
+    assert as_tuple(weight_ranges(points, np.array([0.5, 0.5]), 0)[0]) == (0.5, 1.0, 1, None)
 
 
 def test_a_joint_leader_that_rounding_puts_a_hair_behind_keeps_the_current_share_inside():
     points = np.array([[100.0, 0.0], [0.0, 100.0 + 5e-10]])
-    assert as_tuple(weight_range(points, np.array([0.5, 0.5]), 0, 0)) == (0.5, 1.0, 1, None)
+    assert as_tuple(weight_ranges(points, np.array([0.5, 0.5]), 0)[0]) == (0.5, 1.0, 1, None)
 
 
 def test_a_rival_apart_by_rounding_alone_never_takes_over():
     points = np.array([[50.0, 50.0], [50.0 + 1e-13, 50.0 - 1e-13]])
-    assert as_tuple(weight_range(points, np.array([0.5, 0.5]), 0, 0)) == (0.0, 1.0, None, None)
+    assert as_tuple(weight_ranges(points, np.array([0.5, 0.5]), 0)[0]) == (0.0, 1.0, None, None)
 
 
 def test_of_rivals_that_cross_together_the_steepest_takes_over():
@@ -112,7 +111,7 @@ def test_of_rivals_that_cross_together_the_steepest_takes_over():
 
 def test_of_rivals_that_cross_together_equally_the_first_in_sheet_order_takes_over():
     points = np.array([[90.0, 10.0], [50.0, 50.0], [50.0, 50.0]])
-    found = weight_range(points, np.array([0.8, 0.2]), 0, 0)
+    found = weight_ranges(points, np.array([0.8, 0.2]), 0)[0]
     assert as_tuple(found) == (0.5, 1.0, 1, None)
 
 
