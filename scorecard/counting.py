@@ -114,9 +114,9 @@ def pieces_per_unit(table: MakerTable, brief: Brief) -> tuple[Floats, Floats]:
     """
     unsure = brief.pieces_when_unit_is_unknown()
     known = {unit: pieces for unit in ("order", "design", "colour", "size") if (pieces := brief.pieces_per(unit))}
-    spans = {unit: (pieces, pieces) for unit, pieces in known.items()}
-    both = np.array([spans.get(unit, unsure) if unit else unsure for unit in units_of(table)], dtype=float)
-    both = both.reshape(-1, 2)
+    spans = np.array([unsure, *((pieces, pieces) for pieces in known.values())], dtype=float)
+    place = {unit: at for at, unit in enumerate(known, 1)}
+    both = spans[np.array([place.get(unit, 0) if unit else 0 for unit in units_of(table)], dtype=np.intp)]
     return both[:, 0], both[:, 1]
 
 

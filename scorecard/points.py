@@ -65,7 +65,10 @@ def table_of_points(criteria: Sequence[Criterion], countings: Sequence[Counting]
     countings : (criteria,), each about (makers,)
     """
     ends = [least_and_greatest(c, counting.allowed) for c, counting in zip(criteria, countings, strict=True)]
-    passing = [greatest_that_pass(c, counting) for c, counting in zip(criteria, countings, strict=True)]
+    passing = [
+        high if c.limit is None else greatest_that_pass(c, counting)
+        for c, counting, (_, high) in zip(criteria, countings, ends, strict=True)
+    ]
     counted = [counted_points(low, high, c.unknown) for c, (low, high) in zip(criteria, ends, strict=True)]
     return PointsTable(
         low=np.stack([low for low, _ in ends], axis=1),

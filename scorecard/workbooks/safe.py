@@ -4,6 +4,7 @@ import re
 from datetime import date, datetime
 from io import BytesIO
 from math import isfinite
+from typing import Any
 
 from xlsxwriter import Workbook
 from xlsxwriter.format import Format
@@ -17,6 +18,14 @@ NOT_IN_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe
 TURNS_READING_ROUND = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 
 
+class QuickSheet(Worksheet):  # type: ignore[misc]  # the library has no types
+    """A sheet that does not look for signs to escape in an attribute of letters and digits, as almost all are."""
+
+    def _escape_attributes(self, attribute: Any) -> Any:
+        is_plain = type(attribute) is int or (type(attribute) is str and attribute.isalnum())
+        return attribute if is_plain else super()._escape_attributes(attribute)
+
+
 def new_workbook(buffer: BytesIO, title: str) -> Workbook:
     """Return an empty workbook in memory, which takes no text for a formula, a link or a number.
 
@@ -27,6 +36,7 @@ def new_workbook(buffer: BytesIO, title: str) -> Workbook:
     """
     taken_as_text = {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
     workbook = Workbook(buffer, {"in_memory": True, "default_date_format": "yyyy-mm-dd", **taken_as_text})
+    workbook.worksheet_class = QuickSheet
     workbook.set_properties({"title": clean_text(title), "created": MADE_ON})
     return workbook
 
