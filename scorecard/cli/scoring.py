@@ -201,7 +201,7 @@ def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
         typer.echo(f"{sentence}.")
     typer.echo(ranking_table(assessment, most=SHORT))
     if stage_of(costed) == "order":
-        from scorecard.cli.ordering import cost_table
+        from scorecard.cli.costed_table import cost_table
 
         typer.echo(f"\n{cost_table(assessment, costed, most=SHORT)}")
     tell_warnings(case, inputs)

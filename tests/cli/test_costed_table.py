@@ -2,7 +2,7 @@ from cases import AS_OF
 from ordered import case_of
 
 from scorecard.assessment import assess
-from scorecard.cli.ordering import cost_table
+from scorecard.cli.costed_table import cost_table
 from scorecard.stage import costed_makers
 
 

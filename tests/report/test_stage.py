@@ -6,7 +6,7 @@ from quoted import quote
 
 from scorecard.assessment import assess
 from scorecard.costing.inputs import CostSettings
-from scorecard.report.ordering import MOST, ordering_of
+from scorecard.report.stage import MOST, ordering_of
 from scorecard.report.texts import bare, presentable
 from scorecard.stage import costed_makers
 
