@@ -10,6 +10,7 @@ from decimal import Decimal
 from scorecard.codes import money_range
 from scorecard.costed import Costed
 from scorecard.costing.amounts import Span
+from scorecard.costing.charges import PARTS
 from scorecard.costing.choosing import in_time
 from scorecard.costing.comparing import shares
 from scorecard.costing.entries import Gap, Group, no_figure
@@ -24,6 +25,10 @@ WHERE: dict[Group, str] = {
     "border": "the border",
     "extra": "besides",
     "payment": "paying",
+}
+_GAPS: dict[Group, frozenset[str]] = {
+    "freight": frozenset(PARTS) - {"clearance", "duty", "import tax"},
+    "border": frozenset({"clearance", "duty", "import tax", "sales tax"}),
 }
 IN_TIME = {"yes": "in time", "no": "too late", "unknown": "not known"}
 
@@ -215,7 +220,8 @@ def adds_words(cost: LandedCost) -> str:
         return "not known"
     if all(parts[group] is None for group in groups):
         return "freight and border in the price"
-    return ", ".join(f"{group} {_percent(parts[group])}" for group in groups)
+    open_ones = {group for group in groups if any(gap.name in _GAPS[group] for gap in cost.gaps)}
+    return ", ".join(f"{group} {'not known' if group in open_ones else _percent(parts[group])}" for group in groups)
 
 
 def _percent(part: Decimal | None) -> str:

@@ -16,7 +16,7 @@ from scorecard.codes import money_range
 from scorecard.measures import measured
 from scorecard.ranking import TIE
 from scorecard.sentences import of_hundred, some
-from scorecard.words import counted
+from scorecard.words import counted, rounded
 
 if TYPE_CHECKING:
     from scorecard.costing.landed import LandedCost
@@ -144,7 +144,32 @@ def _beside(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str
     said = [_cheapest_sentence(calculation, costed)]
     said += [_dearer_sentence(calculation, pairs)] if pairs else []
     said += [f"{_are_not(uncosted)} costed yet"] if uncosted else []
-    return said
+    return said + _if_it_counted(calculation, costed)
+
+
+def _if_it_counted(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str]:
+    """Return from which weight of landed cost on, or below which, another maker leads, and what the two cost."""
+    at = _of_landed_cost(calculation)
+    found = None if at is None else calculation.firmness.weight_ranges[at]
+    if at is None or found is None:
+        return []
+    low, high = calculation.firmness.typed_ends(at, calculation.case.criteria)
+    if calculation.shares[at] > 0:
+        rival, turn = found.overtaken_below, f"Landed cost decides: below a weight of {rounded(low or 0.0)}"
+    else:
+        rival, turn = found.overtaken_above, f"Landed cost does not count yet: above a weight of {rounded(high or 0.0)}"
+    if rival is None:
+        return []
+    return [f"{turn} {calculation.case.table.makers[rival]} would lead{_why(calculation, costed, rival)}"]
+
+
+def _why(calculation: Calculation, costed: Sequence[CostedMaker], rival: int) -> str:
+    """Return what a good piece costs from the leader and from a rival; "" where either is not costed."""
+    names, home, leader = calculation.case.table.makers, currency_of(calculation), calculation.ranking.order[0]
+    pieces = {one.maker: f"{money_range(one.low, one.high, home)} {home}".rstrip() for one in costed}
+    if leader not in pieces or rival not in pieces:
+        return ""
+    return f", since a good piece costs {pieces[leader]} from {names[leader]} and {pieces[rival]} from {names[rival]}"
 
 
 def _are_not(number: int) -> str:

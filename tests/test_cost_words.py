@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 from ordered import PAID, case_of
-from quoted import inputs, landed, offer, published, quote
+from quoted import inputs, landed, offer, published, quote, uk
 
 from scorecard.cost_words import adds_words, days_words, pieces_words, told
 from scorecard.costed import Costed
@@ -88,6 +88,12 @@ def test_freight_and_border_inside_the_price_are_said_to_be():
     (cost,) = landed(quote(5, covers=PAID))
 
     assert "freight and border in the price" == adds_words(cost)
+
+
+def test_freight_without_a_figure_is_not_said_to_add_nothing():
+    (cost,) = landed(quote(5), imports=uk())
+
+    assert "freight not known, border not known" == adds_words(cost)
 
 
 def test_the_chosen_way_is_marked():

@@ -118,6 +118,25 @@ def test_a_level_score_is_not_lower():
     assert [] == pairs(assessed({"Ash": 50, "Birch": 50}, {"Ash": 5, "Birch": 6}))
 
 
+def test_from_which_weight_of_landed_cost_on_another_would_lead_is_said_with_both_costs():
+    # points of cost: Ash 60 at 5, Cedar 100 at 1; scores 90 and 50 on the other, so level where w x 40 = 1 x 40
+    assert (
+        "Landed cost does not count yet: above a weight of 1.0 Cedar would lead, since a good piece costs 5.00 GBP "
+        "from Ash and 1.00 GBP from Cedar" == said(assessed(ANSWERS, {"Ash": 5, "Cedar": 1}, weight=0))[-1]
+    )
+
+
+def test_where_landed_cost_decides_it_is_said_below_which_weight_it_no_longer_does():
+    assert (
+        "Landed cost decides: below a weight of 1.0 Ash would lead, since a good piece costs 1.00 GBP from Cedar and "
+        "5.00 GBP from Ash" == said(assessed(ANSWERS, {"Ash": 5, "Cedar": 1}, weight=3))[-1]
+    )
+
+
+def test_where_no_weight_of_landed_cost_changes_the_leader_nothing_is_said_of_it():
+    assert not [words for words in said(assessed(ANSWERS, {"Ash": 1, "Cedar": 5}, weight=0)) if "Landed cost" in words]
+
+
 def test_a_typed_landed_cost_wins_and_is_costed_without_a_quote():
     case = case_of(ANSWERS, {"Ash": 5}, weight=0)
     ends = np.array([6.5, np.nan, 4.0])

@@ -1,23 +1,23 @@
 """``start`` and ``demo``: new folders, never in place of anything that is there."""
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 from scorecard.cli.invocation import Invocation, command, program
+from scorecard.demo.replies import reply_rows
 from scorecard.demo.scenario import criteria_text, maker_rows
 from scorecard.errors import InputError
 from scorecard.reading.criteria_file import parse_criteria
 from scorecard.reading.kinds import find_kind, kinds
 from scorecard.words import listed
-from scorecard.workbooks.entry import entry_workbook
-from scorecard.workbooks.safe import Value
+from scorecard.workbooks.entry import Rows, entry_workbook
 from scorecard.writing import lay_out
 
-REMARKED = re.compile(r"\bscorecard (score|reweigh \w+=\d+)\b")  # a command in a remark of a criteria file
+REMARKED = re.compile(r"\bscorecard (score|cost|reweigh \w+=\d+)\b")  # a command in a remark of a criteria file
 FILES = ("criteria.toml", "makers.xlsx")
 FIRST_KIND = "enamelware-and-ceramics"
 
@@ -52,20 +52,18 @@ def lay_out_demo(folder: Path, day: date) -> LaidOut:
     from scorecard.demo.drawings import drawings
 
     drawn = drawings()
-    _lay_out(folder, criteria_text(day).encode(), maker_rows(day), drawn)
-    holds = "an invented example: 200 mugs, four lighthouses, twelve makers, and the artwork"
+    _lay_out(folder, criteria_text(day).encode(), {"Makers": maker_rows(day), **reply_rows(day)}, drawn)
+    holds = "an invented example: 200 mugs, four lighthouses, twelve makers, six quotes, and the artwork"
     result = {"schema": "scorecard-demo/1", "folder": str(folder), "files": [*FILES, *drawn]}
     return LaidOut(words=f"{folder.resolve()} holds {holds}.", result=result)
 
 
-def _lay_out(
-    folder: Path, text: bytes, rows: Sequence[Mapping[str, Value]] = (), more: Mapping[str, bytes] | None = None
-) -> None:
+def _lay_out(folder: Path, text: bytes, rows: Rows | None = None, more: Mapping[str, bytes] | None = None) -> None:
     reading = parse_criteria(text, "criteria.toml")
     if reading.problems or reading.brief is None:
         raise InputError(reading.problems, reading.warnings)
     typed = Invocation(program=program(), folder=folder).in_files()
-    workbook = entry_workbook(reading.criteria, reading.brief, {"Makers": rows}, score=typed.command("score"))
+    workbook = entry_workbook(reading.criteria, reading.brief, rows, score=typed.command("score"))
     files = dict(zip(FILES, (with_commands(text, typed.command), workbook), strict=True))
     lay_out(folder, files | dict(more or {}))
 

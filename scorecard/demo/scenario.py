@@ -196,11 +196,12 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
 
 
 def criteria_text(day: date) -> str:
-    """Return the criteria file, its need-by date some 170 days after the day on which it is laid out."""
+    """Return the criteria file, its need-by date some 170 days after the day on which it is laid out, its rates new."""
     text = files("scorecard.demo").joinpath("criteria.toml").read_text("utf-8")
     need_by = day + timedelta(days=170)
     friday = need_by - timedelta(days=(need_by.weekday() - 4) % 7)
-    return re.sub(r"^need_by = .*$", f"need_by = {friday.isoformat()}", text, flags=re.MULTILINE)
+    text = re.sub(r"^need_by = .*$", f"need_by = {friday.isoformat()}", text, flags=re.MULTILINE)
+    return re.sub(r"^on = \S+", f"on = {(day - timedelta(days=5)).isoformat()}", text, flags=re.MULTILINE)
 
 
 def maker_rows(day: date) -> list[dict[str, Any]]:

@@ -26,12 +26,12 @@ from scorecard.report.firm import firm_of
 from scorecard.report.landed import landed_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
-from scorecard.report.stage import ordering_of
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
 from scorecard.report.schedule import schedule_of_page
 from scorecard.report.since import since_of
 from scorecard.report.sources import sources_of
+from scorecard.report.stage import ordering_of
 from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
 from scorecard.report.trying import data_of, script

@@ -6,7 +6,9 @@ Leaves: tables that the workbook's headings, notes, drop-downs and Guide are all
 from dataclasses import dataclass
 from typing import Literal
 
+from scorecard.brief import UNITS
 from scorecard.checks import STATES, USUAL_CHECKS
+from scorecard.costing.freight import FREIGHT_COVERS
 from scorecard.samples import DECISIONS, KINDS
 
 Kind = Literal["name", "text", "number", "money", "percent", "date", "choice"]
@@ -155,6 +157,12 @@ QUOTES = EntrySheet(
             "money",
             _QUOTE_MONEY,
         ),
+        _choice(
+            "Set-up is per",
+            "What the set-up is charged for: once for the order, or for each design",
+            "Ask the maker",
+            UNITS,
+        ),
         _choice("Set-up again on reorder", "Whether set-up is charged again next time", "Ask the maker", YES_NO),
         _column("Sample price", "What a sample costs, without its postage", _QUOTE, "money", _QUOTE_MONEY),
         _column("Sample postage", "What sending the sample costs", _QUOTE, "money", _QUOTE_MONEY),
@@ -172,7 +180,7 @@ QUOTES = EntrySheet(
 
 FREIGHT = EntrySheet(
     name="Freight",
-    about="One row per maker and way of shipping: a cost for so many pieces, or a rate per kg with the cartons",
+    about="One row per maker and way of shipping: a cost for so many pieces, or a rate with the cartons",
     columns=(
         _SAME_MAKER,
         _choice("Way", "The way of shipping", "The maker's or the carrier's offer", WAYS),
@@ -192,6 +200,13 @@ FREIGHT = EntrySheet(
             "money",
             "the offer's currency",
         ),
+        _column(
+            "Rate per revenue ton",
+            "What a cubic metre, or 1000 kg if that is more, costs at sea; leave it empty where there is a cost",
+            "The forwarder's price list, as W/M",
+            "money",
+            "the offer's currency",
+        ),
         _column("Currency", "Three letters, such as EUR", "Beside the cost or the rate"),
         _column("Days", "How long the journey takes, door to door", "The offer", "number", "days"),
         _column("Pieces per carton", "How many pieces one carton holds", _CARTON, "number", "pieces"),
@@ -199,6 +214,12 @@ FREIGHT = EntrySheet(
         _column("Carton width cm", "The second side of a carton, outside", _CARTON, "number", "cm"),
         _column("Carton height cm", "The third side of a carton, outside", _CARTON, "number", "cm"),
         _column("Carton kg", "What a full carton weighs", _CARTON, "number", "kg"),
+        _choice(
+            "Freight covers",
+            "Which part of the journey the freight pays for; empty is what is usual for the way",
+            "The offer; ask when it is not said",
+            FREIGHT_COVERS,
+        ),
     ),
 )
 

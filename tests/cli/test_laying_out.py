@@ -1,6 +1,7 @@
 """``start`` and ``demo``: new folders, never in place of anything."""
 
 import json
+import re
 from datetime import date, timedelta
 
 import jsonschema
@@ -95,6 +96,44 @@ def test_the_demo_shows_what_it_is_for(tmp_path):
     ]
     assert (5, pytest.approx((4 * 5 + 20 * 4.5) / 24)) == (rating["answer"], rating["counts_as"])
     assert any(isinstance(cell["answer"], dict) for maker in result["makers"] for cell in maker["criteria"].values())
+
+
+def test_the_demo_shows_what_a_good_piece_costs_at_the_door(tmp_path):
+    result = demo_result(tmp_path)
+    pieces = {
+        one["maker"]: one["per_good_piece"]["low"]
+        for one in result["landed_costs"]
+        if one["chosen"] and one["complete"]
+    }
+    goods = {
+        one["maker"]: one["readings"][0]["lines"][0]["cost"]["low"] / one["quantity"]["low"]
+        for one in result["landed_costs"]
+    }
+    ways = {one["way"]: one for one in result["landed_costs"] if one["maker"] == "Thistlewharf Enamel"}
+
+    assert "order" == result["stage"]
+    assert min(pieces, key=pieces.get) != result["leader"]  # the leader is not the cheapest
+    assert "Thistlewharf Enamel" == min(goods, key=goods.get) == max(pieces, key=pieces.get)  # cheap by the piece
+    assert (("no", False), ("yes", True)) == tuple(
+        (ways[way]["in_time"], ways[way]["chosen"]) for way in ("sea", "air")
+    )
+    assert ways["sea"]["total"]["high"] < ways["air"]["total"]["low"]
+    assert [["freight"]] == [[gap["name"] for gap in one["gaps"]][:1] for one in result["landed_costs"] if one["gaps"]]
+
+
+def test_in_the_demo_landed_cost_as_a_criterion_changes_the_leader_and_the_report_says_why(tmp_path):
+    scorecard("demo", "shown", "--as-of", "2026-11-25", cwd=tmp_path)
+    folder = tmp_path / "shown"
+    said = json.loads(scorecard("reweigh", "landed_cost=20", "--json", "--as-of", "2026-11-25", cwd=folder).out)
+    page = (folder / "reports" / "shortlist.html").read_text("utf-8")
+    text = " ".join(re.sub(r"<[^>]+>", "", page).split())
+
+    assert ("Brightholm Enamel", "Quillmoor Works") == (said["before"]["leader"], said["after"]["leader"])
+    assert (
+        "Landed cost does not count yet: above a weight of 16.2 Quillmoor Works would lead, since a good piece costs "
+        "8.40 EUR from Brightholm Enamel and 6.45 EUR from Quillmoor Works." in text
+    )
+    assert "Thistlewharf Enamel asks 1.79 EUR a piece for the goods, less than a piece costs at the door" in text
 
 
 def test_the_demo_on_one_day_is_the_same_byte_for_byte(tmp_path):

@@ -7,19 +7,20 @@ from scorecard.workbooks.entry_columns import FREIGHT, LATER_SHEETS, QUOTES, Col
 COLUMNS = [(sheet, column) for sheet in LATER_SHEETS for column in sheet.columns]
 
 
-def test_quotes_has_the_columns_that_the_design_fixes():
+def test_quotes_has_the_columns_that_the_design_fixes_and_what_set_up_is_per():
     expected = (
         "Maker, Quoted on, Pieces, Price, Price is for, Currency, Price covers, Way, Days, Delivery term, Place, "
-        "Set-up, Set-up again on reorder, Sample price, Sample postage, Credited from, Deposit %, Valid until"
+        "Set-up, Set-up is per, Set-up again on reorder, Sample price, Sample postage, Credited from, Deposit %, "
+        "Valid until"
     )
 
     assert expected.split(", ") == [column.heading for column in QUOTES.columns]
 
 
-def test_freight_has_the_columns_that_the_design_fixes():
+def test_freight_has_the_columns_that_the_design_fixes_a_rate_for_sea_and_what_freight_covers():
     expected = (
-        "Maker, Way, From pieces, To pieces, Cost, Rate per kg, Currency, Days, Pieces per carton, "
-        "Carton length cm, Carton width cm, Carton height cm, Carton kg"
+        "Maker, Way, From pieces, To pieces, Cost, Rate per kg, Rate per revenue ton, Currency, Days, "
+        "Pieces per carton, Carton length cm, Carton width cm, Carton height cm, Carton kg, Freight covers"
     )
 
     assert expected.split(", ") == [column.heading for column in FREIGHT.columns]
