@@ -72,7 +72,7 @@ class MakerTable:
     counts : number of ratings, by criterion key, for steadied criteria whose count column is there
     minimum_per : unit that each minimum is per; None where blank
     asked_on, answered_on : days as ``date.toordinal``; NaN where blank; of no maker where the column is missing
-    details : by heading ("Country", "Web page", "Contact", "Seen on", "Notes"), text per maker, "" where blank
+    details : by heading ("Country", "Web page", "Contact", "Care", "Seen on", "Notes"), text per maker, "" where blank
     """
 
     makers: tuple[str, ...]

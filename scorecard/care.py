@@ -9,13 +9,12 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
+from unicodedata import east_asian_width
 
 Flame = Literal["burns", "holds a flame", "neither"]
 FLAMES: tuple[Flame, ...] = ("burns", "holds a flame", "neither")
 
-LONGEST_LINE = 160
-WIDTH = 46  # characters of a line on the smallest card
-SIZES: tuple[tuple[int, int], ...] = ((8, 9), (4, 20), (2, 40))  # cards on a page, and lines of text that one takes
+SIZES = ((8, 10, 46), (4, 24, 46), (2, 24, 96))  # cards on a page, lines that one takes, letters that a line takes
 
 NO_SYMBOLS = "Care in words only: the symbols on care labels are protected marks, and need a licence"
 CAUTIONS = (
@@ -81,8 +80,13 @@ class CareCard:
     def per_page(self) -> int | None:
         """How many cards stand on a page; None where the text is too long for any card."""
         texts = (self.item, *self.lines, *self.cautions, self.sender)
-        taken = sum(-(-len(text) // WIDTH) for text in texts)
-        return next((cards for cards, lines in SIZES if taken <= lines), None)
+        widths = [_width(text) for text in texts]
+        return next((cards for cards, lines, width in SIZES if sum(-(-one // width) for one in widths) <= lines), None)
+
+
+def _width(text: str) -> int:
+    """Return how many letters' room a text takes: wide letters take two."""
+    return sum(2 if east_asian_width(sign) in "WF" else 1 for sign in text)
 
 
 def care_lines(answer: str) -> tuple[str, ...]:
@@ -94,7 +98,7 @@ def care_lines(answer: str) -> tuple[str, ...]:
     ('Wash by hand', 'Not for the microwave')
     """
     parts = (" ".join(part.split()).rstrip(".") for part in re.split(r"[;\r\n]+", answer))
-    return tuple(part[0].upper() + part[1:] for part in parts if part)
+    return tuple(part[0].upper() + part[1:] for part in map(str.strip, parts) if part)
 
 
 def promises_dishwasher(line: str) -> bool:

@@ -10,15 +10,28 @@ import typer
 from typer.core import TyperGroup
 
 from scorecard import __version__
-from scorecard.cli.commands import artwork, check, cost, dates, demo, enquire, reweigh, score, start, watch
+from scorecard.cli.commands import (
+    artwork,
+    care,
+    check,
+    cost,
+    dates,
+    demo,
+    enquire,
+    inspect,
+    reweigh,
+    score,
+    start,
+    watch,
+)
 from scorecard.cli.gate import gated
 from scorecard.cli.invocation import program
 
 FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
-BUYING = "Buying"
+BUYING, ARRIVAL = "Buying", "Arrival"
 
 
-FLAGS = {"--json", "--set-aside", "--with-contacts"}  # options without a value
+FLAGS = {"--json", "--set-aside", "--with-contacts", "--sample", "--all"}  # options without a value
 
 
 def _is_value(words: list[str], at: int) -> bool:
@@ -99,6 +112,8 @@ for stage, command, example in (
     (BUYING, cost, "scorecard cost --folder mugs"),
     (BUYING, dates, "scorecard dates --folder mugs"),
     (BUYING, artwork, "scorecard artwork --folder mugs north-light.png"),
+    (ARRIVAL, inspect, "scorecard inspect --folder mugs"),
+    (ARRIVAL, care, "scorecard care --folder mugs Brightholm"),
 ):
     app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
 

@@ -230,3 +230,60 @@ def enquire(
     inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
     wish = Wish(maker=maker, remind_after=remind_after, with_contacts=with_contacts)
     enquire_folder(inputs, wish, as_json=as_json)
+
+
+def inspect(
+    counts: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[FAULT=PIECES]...", help="Faulty pieces by the sheet's codes (B2=4), or major=7."),
+    ] = None,
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    maker: Annotated[
+        str | None, typer.Option("--maker", help="Whose order; without it, the latest of the sheet Orders.")
+    ] = None,
+    arrived: Annotated[
+        int | None, typer.Option("--arrived", help="How many pieces arrived; without it, as many as were ordered.")
+    ] = None,
+    per_carton: Annotated[
+        int | None, typer.Option("--per-carton", help="Pieces in a full carton, where the sheet Freight does not say.")
+    ] = None,
+    sample: Annotated[
+        bool | None,
+        typer.Option("--sample/--all", help="Open a sample, or all; without either, a sample of more than 500 pieces."),
+    ] = None,
+    opened: Annotated[int | None, typer.Option("--opened", help="How many pieces you opened and counted.")] = None,
+    seed: Annotated[int | None, typer.Option("--seed", min=0, help="Draw other pieces for the sample.")] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Count what arrived on a printed sheet, then see what to claim and until when."""
+    from scorecard.cli.inspecting import Wish, inspect_folder
+    from scorecard.cli.scoring import Inputs
+
+    wish = Wish(
+        maker=maker,
+        arrived=arrived,
+        per_carton=per_carton,
+        sample=sample,
+        opened=opened,
+        counts=tuple(counts or ()),
+        seed=seed,
+    )
+    inspect_folder(Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of), wish, as_json=as_json)
+
+
+def care(
+    maker: Annotated[str, typer.Argument(metavar="MAKER", help="The maker; a beginning that fits no other will do.")],
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    as_json: AsJson = False,
+) -> None:
+    """Lay out printable care cards from what a maker answered."""
+    from scorecard.cli.caring import write_care_cards
+    from scorecard.cli.scoring import Inputs
+
+    write_care_cards(Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of), maker, as_json=as_json)

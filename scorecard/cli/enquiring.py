@@ -102,7 +102,7 @@ def read_all(inputs: Inputs) -> tuple[Case, Wording]:
     return case, wording
 
 
-def named_maker(typed: str, makers: Sequence[str]) -> int:
+def named_maker(typed: str, makers: Sequence[str], option: str = "--maker") -> int:
     """Return the position of the maker that is named whole, or by a beginning that fits no other.
 
     Raises
@@ -118,9 +118,9 @@ def named_maker(typed: str, makers: Sequence[str]) -> int:
     if not found:
         close = nearest(typed, makers)
         hint = f"Is {visible(close)} meant?" if close else "Write it as in the sheet, or a beginning of it."
-        raise UsageError(f"--maker {visible(typed)}: no maker has this name. {hint}")
+        raise UsageError(f"{option} {visible(typed)}: no maker has this name. {hint}")
     fitting = _names(makers, found)
-    raise UsageError(f"--maker {visible(typed)} fits several: {fitting}. Write more of the name.")
+    raise UsageError(f"{option} {visible(typed)} fits several: {fitting}. Write more of the name.")
 
 
 def outputs_of(made: Round, result: dict[str, Any], written: str) -> dict[str, bytes]:

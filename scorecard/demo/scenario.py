@@ -194,6 +194,14 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
     ),
 )
 
+# What some of them answered about care.
+CARE = {
+    "Brightholm Enamel": "Wash by hand or in a dishwasher, to 125 cycles (EN 12875-1); not for the microwave; "
+    "no steel wool on the print",
+    "Quillmoor Works": "Wash by hand; not for the microwave",
+    "Oxlip Kilns": "Dishwasher safe; not for the microwave",
+}
+
 
 def criteria_text(day: date) -> str:
     """Return the criteria file, its need-by date some 170 days after the day on which it is laid out, its rates new."""
@@ -213,6 +221,7 @@ def _row(row: dict[str, Any], day: date) -> dict[str, Any]:
     for short, heading in (("Asked", "Asked on"), ("Answered", "Answered on")):
         days = row.pop(short)
         row[heading] = None if days is None else working_day_before(day, days)
+    row["Care"] = CARE.get(row["Maker"])
     row["Seen on"] = working_day_before(day, 13)
     return {heading: value for heading, value in row.items() if value not in (None, "")}
 

@@ -9,9 +9,9 @@ from datetime import date
 from decimal import Decimal
 
 from scorecard.costing.amounts import priced
-from scorecard.inspection.faults import KINDS, MEANINGS, Kind
+from scorecard.inspection.faults import KINDS, MEANINGS, OTHER, Kind
 from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
-from scorecard.words import counted, listed, rounded
+from scorecard.words import counted, day_words, listed, rounded
 
 ONE_IN = "in 95 of 100 samples"
 CAUTIONS = (
@@ -124,9 +124,9 @@ def last_day_sentence(arrival: Arrival, as_of: date) -> str:
     left = (last - as_of).days
     if left < 0:
         ago = counted(-left, "day")
-        return f"The last day to complain, {last.isoformat()}, was {ago} ago; write all the same, and ask"
+        return f"The last day to complain, {day_words(last)}, was {ago} ago; write all the same, and ask"
     when = "today" if left == 0 else f"in {counted(left, 'day')}"
-    return f"The last day to complain is {last.isoformat()}, {when}"
+    return f"The last day to complain is {day_words(last)}, {when}"
 
 
 def claim_text(outcome: Outcome) -> str | None:
@@ -140,8 +140,8 @@ def _about(outcome: Outcome) -> Iterator[str]:
     arrival = outcome.arrival
     yield "Hello," if arrival.maker is None else f"Hello {arrival.maker},"
     yield ""
-    ordered = f" of {arrival.ordered_on.isoformat()}" if arrival.ordered_on else ""
-    came = f" It arrived on {arrival.arrived_on.isoformat()}." if arrival.arrived_on else ""
+    ordered = f" of {day_words(arrival.ordered_on)}" if arrival.ordered_on else ""
+    came = f" It arrived on {day_words(arrival.arrived_on)}." if arrival.arrived_on else ""
     yield f"This is about my order{ordered}: {counted(arrival.ordered, 'piece')} of {arrival.item}.{came}"
 
 
@@ -153,13 +153,22 @@ def _found(outcome: Outcome) -> Iterator[str]:
         yield f"I opened {outcome.opened} of {arrival.lot} pieces. {outcome.faulty} of them have faults:"
     for kind, meaning, counts in kind_lines(outcome):
         yield f"{kind.capitalize()} ({meaning}):"
-        yield from (f"- {count_words(count)}" for count in counts)
+        yield from (
+            f"- {_fault(count)}: {counted(count.pieces, 'piece')}, {photograph_words(count)}" for count in counts
+        )
     yield from (
         f"By the sample, the lot is over the limit for {one.plan.kind} faults: {one.found} found, {one.plan.reject} or "
         f"more of {one.plan.opened} are too many."
         for one in outcome.judged
         if one.verdict == "over its limit"
     )
+
+
+def _fault(count: Count) -> str:
+    """Return a fault as the maker is told of it, without the sheet's code."""
+    if count.line.text == OTHER:
+        return "another fault [say which]"
+    return count.line.text or "[say which faults]"
 
 
 def _asks(outcome: Outcome) -> Iterator[str]:
@@ -176,5 +185,4 @@ def _asks(outcome: Outcome) -> Iterator[str]:
         yield f"For {counted(minor, 'piece')} with a minor fault I ask you for a lower price. What do you offer?"
     if any(one.verdict == "over its limit" for one in outcome.judged):
         yield "Since this is a sample only, please say how we go on with the pieces that are not opened yet."
-    last = outcome.arrival.complain_until
-    yield f"Please answer by {last.isoformat()}." if last else "Please answer within a few days."
+    yield "Please answer within five working days."

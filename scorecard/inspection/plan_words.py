@@ -9,6 +9,7 @@ from scorecard.inspection.odds import slips_through
 from scorecard.inspection.plans import Plan, SamplingPlan
 from scorecard.words import counted, rounded, shortest
 
+SLIP_HEADING = "Of 100 lots with so many faulty pieces, so many slip through all the same"
 SHOWN_SHARES = (Fraction(1, 50), Fraction(1, 20), Fraction(1, 10), Fraction(1, 5))  # of the lot; our own choice
 NO_PROMISE = (
     "A sample that stays within its limits does not say that the lot is good: it says that a very bad one would "
@@ -39,39 +40,39 @@ def slips(plan: SamplingPlan) -> Iterator[Slip]:
 
 def limit_sentence(plan: Plan) -> str:
     """Return what one kind's limit is, and when a lot is over it."""
-    limit = "none allowed" if plan.limit == 0 else f"limit {shortest(plan.limit)} of 100"
-    return (
-        f"{plan.kind.capitalize()} faults ({limit}): up to {plan.accept} in {counted(plan.opened, 'piece')} are within "
-        f"it, {plan.reject} or more are over it"
-    )
+    kind, opened = f"{plan.kind.capitalize()} faults", counted(plan.opened, "piece")
+    if plan.accept == 0:
+        limit = "none is allowed" if plan.limit == 0 else f"limit {shortest(plan.limit)} of 100"
+        return f"{kind} ({limit}): the first one in {opened} is over it"
+    within = "1 is" if plan.accept == 1 else f"up to {plan.accept} are"
+    limit = f"limit {shortest(plan.limit)} of 100"
+    return f"{kind} ({limit}): in {opened}, {within} within it, {plan.reject} or more are over it"
 
 
-def slip_sentence(slip: Slip, lot: int) -> str:
-    """Return how likely one bad lot slips through.
+def slip_rows(plan: SamplingPlan) -> Iterator[tuple[str, ...]]:
+    """Yield how likely bad lots slip through: how many pieces have a fault, then of 100 such lots, for each kind.
 
     Examples
     --------
     >>> from scorecard.inspection.plans import sampling_plan
-    >>> plan = sampling_plan(100, "II", {"major": 2.5})
-    >>> slip_sentence(next(one for one in slips(plan) if one.faulty == 10), 100)
-    'with 10 of 100 faulty (10.0 of 100), it slips through in 36.3 of 100 cases'
+    >>> list(slip_rows(sampling_plan(100, "II", {"major": 2.5})))[2]
+    ('10 of 100', '36.3')
     """
-    share = rounded(100 * slip.faulty / lot)
-    return f"with {slip.faulty} of {lot} faulty ({share} of 100), it slips through in {chance_words(slip.chance)}"
+    found = list(slips(plan))
+    for faulty in dict.fromkeys(slip.faulty for slip in found):
+        yield (f"{faulty} of {plan.lot}", *(of_100(slip.chance) for slip in found if slip.faulty == faulty))
 
 
-def chance_words(chance: Fraction) -> str:
-    """Return a chance as so many of 100 cases; only what cannot happen is 0, and only what must is 100.
+def of_100(chance: Fraction) -> str:
+    """Return a chance as so many of 100; only what cannot happen is none, and only what must is all.
 
     Examples
     --------
-    >>> chance_words(Fraction(0)), chance_words(Fraction(1, 10**6)), chance_words(Fraction(1, 3))
-    ('no case', 'less than 0.1 of 100 cases', '33.3 of 100 cases')
+    >>> of_100(Fraction(0)), of_100(Fraction(1, 10**6)), of_100(Fraction(1, 3)), of_100(Fraction(9999, 10000))
+    ('none', 'under 0.1', '33.3', 'over 99.9')
     """
     if chance in (0, 1):
-        return "every case" if chance else "no case"
+        return "all" if chance else "none"
     if chance < Fraction(1, 1000):
-        return "less than 0.1 of 100 cases"
-    if chance > Fraction(999, 1000):
-        return "more than 99.9 of 100 cases"
-    return f"{rounded(float(100 * chance))} of 100 cases"
+        return "under 0.1"
+    return "over 99.9" if chance > Fraction(999, 1000) else rounded(float(100 * chance))

@@ -16,7 +16,7 @@ MINIMUM_PER = "Minimum is per"
 ASKED_ON = "Asked on"
 ANSWERED_ON = "Answered on"
 SEEN_ON = "Seen on"
-TEXT_COLUMNS = ("Country", "Web page", "Contact", "Notes")
+TEXT_COLUMNS = ("Country", "Web page", "Contact", "Care", "Notes")
 TYPED_MEASURES = {
     "response_days": "Response days",
     "landed_cost_per_piece": "Landed cost per piece",

@@ -153,6 +153,13 @@ def _always_there(brief: Brief) -> tuple[Column, ...]:
             when=REPLYING,
         ),
         Column(
+            heading="Care",
+            meaning="How to wash and care for the goods, as the maker answered: lines parted by semicolons",
+            where="Ask the maker, dishwasher cycles and microwave too; the care cards are made from it",
+            wide=True,
+            when=REPLYING,
+        ),
+        Column(
             heading="Seen on",
             meaning="The day on which you read all this",
             where="You",

@@ -41,7 +41,7 @@ def test_the_columns_of_a_first_ranking_come_first():
 def test_the_other_columns_come_after_in_the_order_of_the_file():
     expected = (
         "Ratings counted, Earlier work, Sample, Minimum is per, Country, Web page, Contact, Asked on, Answered on, "
-        "Seen on, Notes"
+        "Care, Seen on, Notes"
     )
 
     assert expected.split(", ") == list(named(DESIGNS_OWN))[5:]

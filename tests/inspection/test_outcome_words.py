@@ -1,0 +1,142 @@
+"""The outcome in sentences."""
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+from inspection_cases import arrival, outcome
+
+from scorecard.errors import Place
+from scorecard.inspection.outcome import PiecePrice
+from scorecard.inspection.outcome_words import (
+    claim_text,
+    count_words,
+    found_sentence,
+    judged_sentence,
+    last_day_sentence,
+    money_sentence,
+    rest_sentence,
+)
+from scorecard.inspection.plans import sampling_plan
+from scorecard.inspection.settings import USUAL_LIMITS
+
+AS_OF = date(2026, 11, 25)
+PRICE = PiecePrice(low=Decimal("5.923"), high=Decimal("5.923"), currency="EUR", source="what you paid in all")
+
+
+@pytest.mark.parametrize(
+    ("opened", "counts", "told"),
+    [
+        (200, {"B1": 4, "C1": 15}, "all 200 pieces opened: 19 are faulty, 9.5 of 100"),
+        (200, {"B1": 1}, "all 200 pieces opened: 1 is faulty, 0.5 of 100"),
+        (50, {}, "50 of 200 pieces opened: no faulty piece was counted"),
+    ],
+)
+def test_what_was_found_is_one_sentence(opened, counts, told):
+    assert told == found_sentence(outcome(opened, **counts))
+
+
+def test_of_pieces_not_opened_only_the_bounds_are_told():
+    told = rest_sentence(outcome(120, B1=2))
+    assert "80 pieces were not opened: of the whole lot between 2 and 82 may be faulty" == told
+
+
+def test_nothing_is_left_to_say_of_the_rest_where_all_was_opened():
+    assert rest_sentence(outcome(200, B1=2)) is None
+
+
+def test_a_whole_kind_is_told_without_a_code():
+    (count,) = outcome(200, major=7).counts
+    assert "major faults: 7 pieces, photographs 1 to 7" == count_words(count)
+
+
+def test_a_sample_within_its_limit_is_never_called_good():
+    plan = sampling_plan(200, "II", USUAL_LIMITS)
+    told = [judged_sentence(one, 200) for one in outcome(32, plan=plan, B1=2).judged]
+    assert "2 pieces with a major fault, up to 2 are within its limit, which does not make the lot good" in told[1]
+    assert not any(word in sentence.casefold() for sentence in told for word in ("pass", "accepted", "safe"))
+
+
+def test_a_sample_over_its_limit_says_from_which_number_on():
+    plan = sampling_plan(200, "II", USUAL_LIMITS)
+    told = [judged_sentence(one, 200) for one in outcome(32, plan=plan, B1=3).judged]
+    assert told[1].startswith("3 pieces with a major fault, 3 or more are too many: over its limit; ")
+
+
+def test_a_sample_of_another_size_is_not_judged():
+    plan = sampling_plan(200, "II", USUAL_LIMITS)
+    assert "says nothing here" in judged_sentence(outcome(20, plan=plan).judged[1], 200)
+
+
+def test_money_names_what_is_lost_what_is_lessened_and_where_the_figure_comes_from():
+    told = money_sentence(outcome(200, came=arrival(price=PRICE), B1=10, C1=12))
+    assert (
+        "10 pieces that cannot be sold or did not come cost 59.23 EUR and 12 pieces with a minor fault cost 71.08 EUR; "
+        "a piece cost 5.923 EUR at your door, by what you paid in all"
+    ) == told
+
+
+def test_unknown_money_says_where_to_write_what_was_paid():
+    place = Place(file="makers.xlsx", sheet="Orders", cell="L2")
+    told = money_sentence(outcome(200, came=arrival(paid_at=place), B1=10))
+    assert (
+        "What this comes to in money is not known: write what you paid into makers.xlsx, Orders!L2 (Paid in all)"
+        == told
+    )
+
+
+@pytest.mark.parametrize(
+    ("last", "told"),
+    [
+        (date(2026, 12, 5), "The last day to complain is 5 December 2026, in 10 days"),
+        (AS_OF, "The last day to complain is 25 November 2026, today"),
+        (date(2026, 11, 24), "The last day to complain, 24 November 2026, was 1 day ago; write all the same, and ask"),
+    ],
+)
+def test_the_last_day_to_complain_is_counted_from_today(last, told):
+    assert told == last_day_sentence(arrival(complain_until=last), AS_OF)
+
+
+def test_an_unknown_last_day_is_to_be_looked_up_at_once():
+    place = Place(file="makers.xlsx", sheet="Orders", cell="I2")
+    told = last_day_sentence(arrival(complain_at=place), AS_OF)
+    assert told.startswith("The last day to complain is not known: look it up today")
+    assert told.endswith("write it into makers.xlsx, Orders!I2 (Complain until)")
+
+
+CLAIM = """\
+Hello Fernhill,
+
+This is about my order of 1 September 2026: 200 pieces of mug. It arrived on 20 November 2026.
+
+Missing: 3 pieces; 197 of 200 came.
+I opened 197 of 197 pieces. 10 of them have faults:
+Critical (could hurt somebody, or may not be sold at all):
+- another fault [say which]: 1 piece, photograph 1
+Major (cannot be sold as what was ordered):
+- wrong design, colour or size: 4 pieces, photographs 2 to 5
+Minor (can be sold, though it is not as approved):
+- [say which faults]: 5 pieces, photographs 6 to 10
+
+For 8 pieces I ask you to send good ones at your cost, or to pay back what they cost me at my door: 47.38 EUR.
+For 5 pieces with a minor fault I ask you for a lower price. What do you offer?
+Please answer within five working days.
+
+[your name]
+"""
+
+
+def test_the_claim_is_ready_to_copy():
+    came = arrival(lot=197, price=PRICE, ordered_on=date(2026, 9, 1), arrived_on=date(2026, 11, 20))
+    assert CLAIM == claim_text(outcome(197, came=came, A4=1, B1=4, minor=5))  # 8 × 5.923 = 47.384
+
+
+def test_a_sample_over_its_limit_asks_about_the_rest():
+    plan = sampling_plan(200, "II", USUAL_LIMITS)
+    told = claim_text(outcome(32, plan=plan, B1=3))
+    assert "By the sample, the lot is over the limit for major faults: 3 found, 3 or more of 32 are too many." in told
+    assert "please say how we go on with the pieces that are not opened yet" in told
+
+
+def test_without_faults_there_is_nothing_to_claim():
+    assert claim_text(outcome(200)) is None

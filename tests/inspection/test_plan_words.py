@@ -1,0 +1,42 @@
+"""A sampling plan in words."""
+
+import pytest
+
+from scorecard.inspection.odds import slips_through
+from scorecard.inspection.plan_words import limit_sentence, slip_rows, slips
+from scorecard.inspection.plans import sampling_plan
+from scorecard.inspection.settings import USUAL_LIMITS
+
+PLAN = sampling_plan(200, "II", USUAL_LIMITS)
+
+
+def test_each_limit_says_from_which_number_on_the_lot_is_over_it():
+    assert [
+        "Critical faults (none is allowed): the first one in 32 pieces is over it",
+        "Major faults (limit 2.5 of 100): in 32 pieces, up to 2 are within it, 3 or more are over it",
+        "Minor faults (limit 4 of 100): in 32 pieces, up to 3 are within it, 4 or more are over it",
+    ] == [limit_sentence(one) for one in PLAN.plans]
+
+
+def test_one_that_is_allowed_is_told_in_the_singular():
+    (plan,) = sampling_plan(100, "II", {"major": 2.5}).plans
+    assert "Major faults (limit 2.5 of 100): in 20 pieces, 1 is within it, 2 or more are over it" == limit_sentence(
+        plan
+    )
+
+
+def test_slips_are_exact():
+    assert all(slip.chance == slips_through(200, slip.faulty, 32, slip.plan.accept) for slip in slips(PLAN))
+
+
+def test_the_rows_stand_for_2_5_10_and_20_of_100():
+    # 10 of 200 with a major fault, 32 opened, up to 2 let through: 0.797591... by the hypergeometric distribution
+    rows = list(slip_rows(PLAN))
+    assert ["4 of 200", "10 of 200", "20 of 200", "40 of 200"] == [row[0] for row in rows]
+    assert "79.8" == rows[1][2]
+
+
+@pytest.mark.parametrize("lot", [1, 2, 3, 7])
+def test_a_tiny_lot_has_each_number_once(lot):
+    rows = [row[0] for row in slip_rows(sampling_plan(lot, "II", USUAL_LIMITS))]
+    assert sorted(set(rows)) == rows
