@@ -15,12 +15,15 @@ InTime = Literal["yes", "no", "unknown"]
 def in_time(cost: LandedCost, as_of: date, need_by: date | None) -> InTime:
     """Return whether a way meets the need-by date if it is ordered today; planned on the late end of its days.
 
-    A way whose early end is in time and whose late end is not counts as "no": nobody should count on it.
+    Where the schedule names the last day to order, that day counts: it reckons with holidays, clearance and days kept
+    spare. A way whose early end is in time and whose late end is not counts as "no": nobody should count on it.
     """
     if need_by is None:
         return "yes"
     if cost.days is None or cost.days.high is None:
         return "unknown"
+    if cost.order_by is not None:
+        return "yes" if as_of <= cost.order_by else "no"
     return "yes" if cost.days.high <= (need_by - as_of).days else "no"
 
 

@@ -78,6 +78,8 @@ class CostInputs:
     imports : None where the brief names no destination, or one without bases: duty and tax are gaps
     shipping : by way, the presets changed by ``[shipping.WAY]``
     shipping_charges : ``[[shipping.charges]]``
+    latest_orders : by maker and way, the last day to order, by the calendars of both countries; where it is not there,
+        plain days are counted
     """
 
     brief: Brief
@@ -90,3 +92,4 @@ class CostInputs:
     shipping: Mapping[Way, ShippingRule] = field(default_factory=lambda: dict(SHIPPING_RULES))
     shipping_charges: tuple[Charge, ...] = ()
     settings: CostSettings = field(default_factory=CostSettings)
+    latest_orders: Mapping[tuple[str, Way], date] = field(default_factory=dict)

@@ -6,6 +6,7 @@ and the least and greatest total over them.
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from decimal import Decimal
 
 from scorecard.costing.amounts import ENDS, Span, added
@@ -31,6 +32,7 @@ class LandedCost:
     way : None where neither the reply nor an offer names one
     readings : one where nothing is open; several where it is not known what the price covers or how many to order
     spent : what is already paid, which is in no total
+    order_by : the last day to order, where the schedule tells one
     """
 
     maker: str
@@ -38,6 +40,7 @@ class LandedCost:
     reply: Reply
     readings: tuple[Reading, ...]
     spent: tuple[Line, ...] = ()
+    order_by: date | None = None
 
     @property
     def low(self) -> Decimal:
@@ -133,7 +136,8 @@ def _by_way(inputs: CostInputs, facts: MakerFacts, reply: Reply) -> Iterable[Lan
         ]
         readings = tuple(reckon(situation) for situation in situations)
         spent = spent_lines(situations[0])
-        yield LandedCost(maker=facts.maker, way=way, reply=reply, readings=readings, spent=spent)
+        order_by = inputs.latest_orders.get((facts.maker, way)) if way else None
+        yield LandedCost(maker=facts.maker, way=way, reply=reply, readings=readings, spent=spent, order_by=order_by)
 
 
 def coverages_of(inputs: CostInputs, reply: Reply) -> tuple[Coverage, ...]:

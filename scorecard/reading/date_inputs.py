@@ -9,8 +9,8 @@ from datetime import date
 from scorecard.answers import MakerTable
 from scorecard.closures import calendars_for, regions_of
 from scorecard.codes import COUNTRIES, country_named, country_offered
-from scorecard.costing.freight import ShippingRule
-from scorecard.costing.quotes import Way
+from scorecard.costing.freight import FreightOffer, ShippingRule
+from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.errors import Place, Problem
 from scorecard.reading.cells import quoted
 from scorecard.reading.dates import DatesReading, ReadSoFar
@@ -90,7 +90,7 @@ def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleI
             nearby=nearby,
             sampled=kept_piece(read.dealings.samples, maker) is not None,
             calendar=_own_calendar(maker, theirs.get(country or "", NOWHERE), settings),
-            ways=way_times(offered.get(maker, Offered(quantity=brief.quantity)), settings, nearby=nearby),
+            ways=way_times(offered[maker], settings, nearby=nearby),
         )
     return ScheduleInputs(
         as_of=day,
@@ -133,8 +133,18 @@ def _offered(read: ReadSoFar, quantity: int) -> dict[str, Offered]:
     """Return what each maker has said of days; with [shipping] alone where it has said nothing."""
     costs = read.costs.inputs
     shipping: Mapping[Way, ShippingRule] = read.criteria.costs.shipping if read.criteria.costs else {}
-    makers = read.makers.names or ()
-    if costs is None:
-        return {maker: Offered(quantity=quantity, shipping=shipping) for maker in makers} if shipping else {}
-    every = Offered(quantity=quantity, quotes=costs.quotes, offers=costs.offers, shipping=shipping)
-    return {maker: every.of_maker(maker) for maker in makers}
+    quotes: dict[str, list[QuoteRow]] = {}
+    offers: dict[str, list[FreightOffer]] = {}
+    for quote in costs.quotes if costs else ():
+        quotes.setdefault(quote.maker, []).append(quote)
+    for offer in costs.offers if costs else ():
+        offers.setdefault(offer.maker, []).append(offer)
+    return {
+        maker: Offered(
+            quantity=quantity,
+            quotes=tuple(quotes.get(maker, ())),
+            offers=tuple(offers.get(maker, ())),
+            shipping=shipping,
+        )
+        for maker in read.makers.names or ()
+    }

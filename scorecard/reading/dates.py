@@ -4,7 +4,7 @@ Enters: what was read. Leaves: the inputs, or None where nobody has said anythin
 key. Neither the schedule nor the holidays are loaded before there is something to say.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Place, Problem
@@ -14,6 +14,7 @@ from scorecard.reading.dealings import DealingsReading
 from scorecard.reading.makers import MakersReading, ReadingOptions
 
 if TYPE_CHECKING:
+    from scorecard.costing.inputs import CostInputs
     from scorecard.scheduling.inputs import ScheduleInputs
 
 
@@ -30,6 +31,15 @@ class DatesReading:
     inputs: "ScheduleInputs | None" = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
+
+    def on(self, costs: "CostInputs | None") -> "CostInputs | None":
+        """Return the inputs of landed costs with the last day to order of each quoted maker and way."""
+        if costs is None or self.inputs is None:
+            return costs
+        from scorecard.scheduling.plans import latest_orders
+
+        quoted = dict.fromkeys(row.maker for row in costs.quotes)
+        return replace(costs, latest_orders=latest_orders(self.inputs, quoted))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

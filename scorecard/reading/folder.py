@@ -91,7 +91,7 @@ def _case(read: ReadSoFar, dates: DatesReading, warnings: Sequence[Problem]) -> 
         firmness=criteria.firmness,
         warnings=noticed,
         set_aside=set_aside,
-        costs=costs.inputs,
+        costs=dates.on(costs.inputs),
         samples=dealings.samples,
         checks=dealings.checks,
         orders=dealings.orders,

@@ -3,7 +3,7 @@
 Leaves: latest days at the late end of every range. "Only if all goes quickly" is at the early end, nothing kept spare.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Literal
@@ -99,6 +99,18 @@ def plan_of(inputs: ScheduleInputs, maker: MakerTimes, times: WayTimes, need_by:
         steps=steps,
         doubts=tuple(_doubts(chain, begin_by, need_by, steps)),
     )
+
+
+def latest_orders(inputs: ScheduleInputs, makers: Iterable[str]) -> dict[tuple[str, Way], date]:
+    """Return the last day to order of some makers, by maker and way; none without a need-by date."""
+    if inputs.need_by is None:
+        return {}
+    return {
+        (name, times.way): _ordered_by(Chain(inputs, maker, times), inputs.need_by)[1]
+        for name in makers
+        if (maker := inputs.makers.get(name)) is not None
+        for times in maker.ways
+    }
 
 
 def _ordered_by(chain: Chain, need_by: date) -> tuple[tuple[Placed, ...], date]:

@@ -8,20 +8,24 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
+from scorecard.costing.amounts import Span
+from scorecard.costing.delivery_terms import covers_by_term
 from scorecard.costing.freight import FreightOffer, ShippingRule
 from scorecard.costing.import_presets import PRESETS
 from scorecard.costing.quotes import QuoteRow, Way
+from scorecard.costing.replies import Reply, standing
 from scorecard.errors import Place
 from scorecard.scheduling.inputs import CoversUpTo, Said, WayTimes, usual_production, usual_transit
 from scorecard.scheduling.settings import Days, ScheduleSettings
 
+ZERO = Span.of(0)
 BY_LAND: tuple[Way, ...] = ("road",)
 FROM_AFAR: tuple[Way, ...] = ("sea", "air")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Offered:
-    """What has been read that bears on days, whoever read it.
+    """What has been read of one maker that bears on days, whoever read it.
 
     Parameters
     ----------
@@ -35,14 +39,9 @@ class Offered:
     offers: tuple[FreightOffer, ...] = ()
     shipping: Mapping[Way, ShippingRule] = field(default_factory=dict)
 
-    def of_maker(self, maker: str) -> "Offered":
-        """Return what is one maker's."""
-        return Offered(
-            quantity=self.quantity,
-            quotes=tuple(row for row in self.quotes if row.maker == maker),
-            offers=tuple(row for row in self.offers if row.maker == maker),
-            shipping=self.shipping,
-        )
+    def replies(self) -> list[Reply]:
+        """Return the replies that stand."""
+        return [reply for of_maker in standing(self.quotes).values() for reply in of_maker]
 
 
 def is_nearby(country: str | None, destination: str | None) -> bool:
@@ -63,53 +62,69 @@ def way_times(offered: Offered, settings: ScheduleSettings, *, nearby: bool) -> 
 
     Parameters
     ----------
-    offered : of this maker alone
+    offered : of this maker
     settings : the table ``[schedule]``
     nearby : whether no customs border lies between the maker and the buyer
     """
     named = dict.fromkeys(
-        [row.way for row in offered.quotes if row.way] + [row.way for row in offered.offers if row.days or row.cost]
+        [reply.head.way for reply in offered.replies() if reply.head.way]
+        + [row.way for row in offered.offers if row.days or row.cost]
     )
     ways = tuple(named) or settings.ways or (BY_LAND if nearby else FROM_AFAR)
     return tuple(_one_way(offered, settings, way, assumed=not named and not settings.ways) for way in ways)
 
 
 def _one_way(offered: Offered, settings: ScheduleSettings, way: Way, *, assumed: bool) -> WayTimes:
-    quote = _quote(offered, way)
-    if quote is None or quote.days is None:
-        production, up_to = usual_production(settings), "ready"
-    else:
-        production = Said(days=Days.of(quote.days), source=_cell(quote.at("Days")))
-        up_to = _up_to(quote)
+    priced = _priced(offered, way)
+    production = usual_production(settings) if priced is None else priced.said()
+    up_to: CoversUpTo = "ready" if priced is None else priced.up_to()
     ready = up_to == "ready"
     return WayTimes(
         way=way,
         production=production,
         counts=settings.production_counts if ready else "days",
-        up_to="ready" if ready else "cleared" if up_to == "cleared" else "at the door",
+        up_to=up_to,
         transit=_transit(offered, settings, way) if ready else None,
         way_assumed=assumed,
     )
 
 
-def _up_to(quote: QuoteRow) -> CoversUpTo:
-    """Return how far the days of a quote go: as far as its price covers, to ready where that is open."""
-    if quote.covers == "goods and freight":
-        return "at the door"
-    return "cleared" if quote.covers == "to my door, duty and tax paid" else "ready"
+@dataclass(frozen=True, slots=True)
+class _Priced:
+    """A price with days: its reply, and its row."""
+
+    reply: Reply
+    row: QuoteRow
+
+    def said(self) -> Said:
+        """Return its days, or those that its reply gives elsewhere."""
+        of_row = next(row for row in (self.row, *self.reply.rows) if row.days is not None)
+        return Said(days=Days.of(of_row.days or ZERO), source=_cell(of_row.at("Days")))
+
+    def up_to(self) -> CoversUpTo:
+        """Return how far the days go: as far as the price covers, to ready where that is open."""
+        head = self.reply.head
+        covers = head.covers or (covers_by_term(head.term) if head.term else None)
+        if covers == "goods and freight":
+            return "at the door"
+        return "cleared" if covers == "to my door, duty and tax paid" else "ready"
+
+    def weight(self, quantity: int, way: Way) -> tuple[bool, date, bool, int]:
+        """Return what makes one price count before another."""
+        pieces = self.row.pieces or 0
+        fits = pieces <= quantity
+        return self.reply.head.way == way, self.reply.quoted_on or date.min, fits, pieces if fits else -pieces
 
 
-def _quote(offered: Offered, way: Way) -> QuoteRow | None:
-    """Return the quote whose days count on one way: for this way or for none, the newest, for the wanted quantity."""
-    rows = [row for row in offered.quotes if row.days is not None and row.way in (way, None)]
-    return max(rows, key=lambda row: _weight(row, offered.quantity, way), default=None)
-
-
-def _weight(row: QuoteRow, quantity: int, way: Way) -> tuple[bool, date, bool, int]:
-    """Return what makes one quote count before another."""
-    pieces = row.pieces or 0
-    fits = pieces <= quantity
-    return row.way == way, row.quoted_on or date.min, fits, pieces if fits else -pieces
+def _priced(offered: Offered, way: Way) -> _Priced | None:
+    """Return the price whose days count on one way: for this way or for none, the newest, for the wanted quantity."""
+    found = [
+        _Priced(reply, row)
+        for reply in offered.replies()
+        for row in reply.rows
+        if reply.head.way in (way, None) and reply.days(row) is not None
+    ]
+    return max(found, key=lambda one: one.weight(offered.quantity, way), default=None)
 
 
 def _transit(offered: Offered, settings: ScheduleSettings, way: Way) -> Said:

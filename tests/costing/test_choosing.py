@@ -69,6 +69,19 @@ def test_a_way_is_planned_on_its_late_end():
     assert ["yes", "no", "yes"] == [in_time(sea, TODAY, day) for day in (date(2027, 1, 29), date(2027, 1, 28), None)]
 
 
+@pytest.mark.parametrize(("order_by", "expected"), [(TODAY, "yes"), (date(2026, 11, 24), "no")])
+def test_the_last_day_to_order_by_the_schedule_comes_before_plain_days(order_by, expected):
+    sea = replace(ways()[0], order_by=order_by)
+
+    assert expected == in_time(sea, TODAY, date(2030, 1, 1))
+
+
+def test_the_last_day_to_order_does_not_make_unknown_days_known():
+    sea = replace(ways(sea_days=None)[0], order_by=TODAY)
+
+    assert "unknown" == in_time(sea, TODAY, date(2030, 1, 1))
+
+
 def test_an_open_late_end_is_not_known_to_be_in_time():
     (cost,) = landed(quote(5, days=Span(Span.of(20).low, None), covers="goods and freight", way="air"))
 

@@ -8,6 +8,7 @@ import pytest
 from sourcing import BRIEF, folder_of
 
 from scorecard.reading.folder import read_folder
+from scorecard.scheduling.plans import plan_of
 
 AS_OF = date(2026, 11, 25)
 DATED = BRIEF.replace('currency = "EUR"', 'currency = "EUR"\nneed_by = 2027-05-14')
@@ -52,6 +53,25 @@ def test_while_there_is_nothing_to_say_neither_the_schedule_nor_holidays_are_loa
     done = subprocess.run([sys.executable, "-c", code, str(tmp_path)], capture_output=True, text=True, check=True)
 
     assert "[]" == done.stdout.strip()
+
+
+def test_quoted_ways_carry_their_last_day_to_order_to_the_costs(tmp_path):
+    freight = {"Freight": [["Maker", "Way", "Cost", "Days"], ["Fernhill", "road", 90, 5]]}
+    case = read_folder(folder_of(tmp_path, QUOTES | freight, "", DATED), as_of=AS_OF)
+    plan = plan_of(case.schedule, *first_way(case), case.brief.need_by)
+
+    assert {("Fernhill", "road"): plan.order_by} == case.costs.latest_orders
+
+
+def first_way(case):
+    maker = case.schedule.makers["Fernhill"]
+    return maker, maker.ways[0]
+
+
+def test_without_a_schedule_costs_are_as_they_were(tmp_path):
+    case = read_folder(folder_of(tmp_path, SILENT, "", DATED), as_of=AS_OF)
+
+    assert {} == case.costs.latest_orders
 
 
 def test_a_need_by_date_in_the_past_is_a_warning_at_its_key(tmp_path):

@@ -10,7 +10,7 @@ from planned import AS_OF, NEED_BY, NO_SAMPLE, QUICK, inputs, maker, span, way
 
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.chain import Chain
-from scorecard.scheduling.plans import plan_of
+from scorecard.scheduling.plans import latest_orders, plan_of
 from scorecard.scheduling.settings import Days, ScheduleSettings
 from scorecard.scheduling.steps import placed_on
 
@@ -150,3 +150,15 @@ def test_a_plan_is_said_where_anybody_has_said_any_days():
 
     assert [True, False] == [plan().is_said, plan(maker("Fernhill", assumed)).is_said]
     assert span(1) == Days(1, 1)
+
+
+def test_the_last_days_to_order_are_told_by_maker_and_way():
+    of_maker = maker("Fernhill", way(), way("air", transit=(15, 15)))
+    read = inputs(of_maker, maker("Brightholm"))
+    plans = [plan_of(read, of_maker, times, NEED_BY) for times in of_maker.ways]
+
+    assert {("Fernhill", one.way): one.order_by for one in plans} == latest_orders(read, ["Fernhill", "Nobody"])
+
+
+def test_without_a_need_by_date_there_is_no_last_day_to_order():
+    assert {} == latest_orders(inputs(need_by=None), ["Fernhill"])

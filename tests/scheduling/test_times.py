@@ -124,10 +124,24 @@ def test_days_of_the_schedule_come_before_those_of_shipping():
     assert Days(40, 44) == times(settings=settings, shipping=rules)[0].transit.days
 
 
-def test_offers_are_sorted_by_maker():
-    every = Offered(quantity=200, quotes=(quote(20), quote(20, row=3, maker="Brightholm")), offers=(offer(),))
+@pytest.mark.parametrize(
+    ("term", "up_to"), [("FOB", "ready"), ("CIF", "at the door"), ("DAP", "at the door"), ("DDP", "cleared")]
+)
+def test_a_delivery_term_says_how_far_the_days_go_where_nothing_else_does(term, up_to):
+    assert up_to == times([quote(45, term=term, way="sea")])[0].up_to
 
-    assert (1, 0) == (len(every.of_maker("Brightholm").quotes), len(every.of_maker("Brightholm").offers))
+
+def test_a_further_price_of_a_reply_goes_as_far_as_its_first():
+    rows = [quote(45, covers="goods and freight", way="sea", pieces=100), quote(50, row=3, pieces=200)]
+    (sea,) = times(rows)
+
+    assert ("at the door", "Quotes!I3") == (sea.up_to, sea.production.source)
+
+
+def test_a_price_without_days_takes_those_of_its_reply():
+    rows = [quote(45, pieces=100), quote(row=3, pieces=200)]
+
+    assert "Quotes!I2" == times(rows, [offer()])[0].production.source
 
 
 @pytest.mark.parametrize(
