@@ -18,8 +18,8 @@ PARTS = ("numbers", "points", "ranking", "sentences", "address", "elements", "co
 BROWSER = frozenset(
     re.findall(
         r"\S+",
-        "document window location history navigator addEventListener Math Number String Array Object Map Set WeakMap JSON"
-        " Boolean Infinity undefined null true false encodeURIComponent decodeURIComponent setTimeout"
+        "document window location history navigator addEventListener Math Number String Array Object Map Set WeakMap"
+        " JSON Boolean Infinity undefined null true false encodeURIComponent decodeURIComponent setTimeout"
         " clearTimeout",
     )
 )

@@ -120,23 +120,23 @@ function together(result, leaders) {
   return leaders.length > 1 ? `${names} together` : names;
 }
 
-// Who leads, and by how much, without a full stop.
-function leadPhrase(result) {
+// Who leads, by how much and, where it is to be said, ahead of whom; without a full stop.
+function leadPhrase(result, withNext) {
   const { order, ranks, leaders, margin } = result;
   if (order.length === 0) return "no maker passes every limit";
   if (leaders.length > 1) return `${some(namesOf(result, leaders))} are level in first place`;
   const [leader] = namesOf(result, leaders);
   if (order.length === 1) return `${leader} is the only maker that passes every limit`;
-  const next = order.filter((maker) => ranks[maker] === 2);
-  return `${leader} leads by ${byMargin(margin)}, ahead of ${some(namesOf(result, next))}`;
+  const next = namesOf(result, order.filter((maker) => ranks[maker] === 2));
+  return `${leader} leads by ${byMargin(margin)}${withNext ? `, ahead of ${some(next)}` : ""}`;
 }
 
 // The live line: who leads, by how much, and whether that differs from what was saved.
 function liveSentence(result, saved, moved) {
-  const now = `${capital(leadPhrase(result))}.`;
+  const now = `${capital(leadPhrase(result, true))}.`;
   if (!moved) return `${now} This is as saved.`;
   const same = String(result.leaders) === String(saved.leaders);
-  if (!same) return `${now} That differs: as saved, ${leadPhrase(saved)}.`;
+  if (!same) return `${now} That differs: as saved, ${leadPhrase(saved, false)}.`;
   const by = saved.leaders.length === 1 && saved.margin !== null ? `, by ${byMargin(saved.margin)}` : "";
   return `${now} As saved, first place is the same${by}.`;
 }
