@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from scorecard.costed import Costed
     from scorecard.costing.inputs import CostInputs
     from scorecard.inspection.settings import InspectionSettings
+    from scorecard.ordering.selling import Selling
     from scorecard.orders import OrderRow
     from scorecard.samples import SampleRound
     from scorecard.scheduling.inputs import ScheduleInputs
@@ -45,6 +46,7 @@ class Case:
     sources : the files, in the order in which they were read
     costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
     samples, checks, orders : rows of the sheets Samples, Checks and Orders
+    selling : what a piece sells for, and how many may; None where the criteria file says nothing
     inspection, care : what the criteria file says of arrival; None where it says nothing
     schedule : what was read of days and orders; None where there is nothing to say
     left_out : how many makers of a very long list were left out of the calculation
@@ -60,6 +62,7 @@ class Case:
     sources: tuple[SourceFile, ...] = ()
     costs: "CostInputs | None" = None
     costed: "Costed | None" = None
+    selling: "Selling | None" = None
     samples: "tuple[SampleRound, ...]" = ()
     checks: "tuple[Check, ...]" = ()
     orders: "tuple[OrderRow, ...]" = ()

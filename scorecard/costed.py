@@ -4,7 +4,8 @@ Enters: a case. Leaves: the same one with its costs worked out, and the warnings
 loaded while nothing is quoted.
 """
 
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -16,6 +17,8 @@ if TYPE_CHECKING:
     from scorecard.costing.comparing import CurrencyChange
     from scorecard.costing.inputs import CostInputs
     from scorecard.costing.landed import LandedCost
+    from scorecard.ordering.plan import Plan
+    from scorecard.ordering.selling import Selling
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -25,9 +28,12 @@ class Costed:
     Parameters
     ----------
     inputs : all that was read, on the day that stands for today
+    selling : what a piece sells for; None where nothing is said of it
     """
 
     inputs: "CostInputs"
+    selling: "Selling | None" = None
+    _plans: "dict[tuple[str, ...], Plan]" = field(default_factory=dict, repr=False)
 
     @cached_property
     def costs(self) -> "tuple[LandedCost, ...]":
@@ -52,10 +58,14 @@ class Costed:
 
     @cached_property
     def doubts(self) -> tuple[Problem, ...]:
-        """Warnings on quotes and freight, each at its cell."""
+        """Warnings on quotes and freight, each at its cell, and on the price that pieces sell for."""
         from scorecard.costing.doubts import doubts
 
-        return doubts(self.inputs, self.costs)
+        if self.selling is None:
+            return doubts(self.inputs, self.costs)
+        from scorecard.ordering.doubts import price_doubts
+
+        return (*price_doubts(self.selling, self.chosen.values()), *doubts(self.inputs, self.costs))
 
     def doubts_on(self, cost: "LandedCost") -> tuple[Problem, ...]:
         """Return the warnings that one cost calls for by itself."""
@@ -70,6 +80,17 @@ class Costed:
 
         return currency_changes(self.inputs)
 
+    def plan(self, makers: Sequence[str]) -> "Plan | None":
+        """Return how many to order of these makers, best first; None where nothing is said of selling."""
+        from scorecard.ordering.plan import plan_of
+
+        if self.selling is None:
+            return None
+        names = tuple(makers)
+        if names not in self._plans:
+            self._plans[names] = plan_of(self.inputs, self.selling, names)
+        return self._plans[names]
+
 
 def costed_on(case: Case, as_of: date) -> Costed | None:
     """Return a case's landed costs on a day, those that were worked out before where it has them.
@@ -82,7 +103,7 @@ def costed_on(case: Case, as_of: date) -> Costed | None:
         return None
     if case.costed is not None and case.costed.inputs.as_of == as_of:
         return case.costed
-    return Costed(inputs=replace(case.costs, as_of=as_of))
+    return Costed(inputs=replace(case.costs, as_of=as_of), selling=case.selling)
 
 
 def with_costs(case: Case, as_of: date) -> Case:

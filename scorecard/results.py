@@ -17,6 +17,7 @@ from scorecard.dealing_results import dealings_result
 from scorecard.figures import figure, figures, plain
 from scorecard.firm_results import firm_result, shares_by_criterion
 from scorecard.problem_result import SCHEMA
+from scorecard.quantity_results import quantities_of
 from scorecard.questions import Question, Turn
 from scorecard.ranking import ranks_if_let_in
 from scorecard.reasons import what_lets_in, why_ruled_out
@@ -68,6 +69,7 @@ def result_of(calculation: Calculation) -> Json:
         "questions": [_question(calculation, one) for one in calculation.questions],
         "landed_costs": landed_costs_of(case.costed),
         **_schedule(calculation),
+        **quantities_of(calculation),
         **_consistency(case.criteria.note),
         **dealings_result(calculation),
         "set_aside": [one.as_json() for one in case.set_aside],

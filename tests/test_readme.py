@@ -18,6 +18,7 @@ from scorecard.reading import (
     criterion_table,
     import_table,
     schedule_table,
+    selling_table,
 )
 from scorecard.reading.headings import TYPED_MEASURES
 
@@ -120,6 +121,8 @@ def test_every_key_of_the_criteria_file_stands_in_the_readme(key):
             *charges_table.CHARGE_KEYS,
             *import_table.IMPORT_KEYS,
             *import_table.SUPPLIED_KEYS,
+            *selling_table.SELLING_KEYS,
+            *selling_table.DEMAND_KEYS,
         }
     ),
 )

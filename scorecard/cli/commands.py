@@ -126,6 +126,23 @@ def cost(
     cost_folder(inputs, as_json=as_json)
 
 
+def quantity(
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    rows: Rows = 20_000,
+    as_json: AsJson = False,
+) -> None:
+    """Say how many to order: price breaks, break-even, what may stay unsold, cash."""
+    from scorecard.cli.quantifying import quantity_folder
+    from scorecard.cli.scoring import Inputs
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside, rows=rows)
+    quantity_folder(inputs, as_json=as_json)
+
+
 def artwork(
     files: Annotated[list[Path], typer.Argument(metavar="FILE", help="PNG, JPEG, TIFF or PDF; one for each design.")],
     folder: Folder = HERE,

@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import ceil, inf, isinf
 
 from scorecard.ordering.demands import critical_ratio
-from scorecard.ordering.options import Option, middle
+from scorecard.ordering.options import Option, held_from, middle
 from scorecard.ordering.selling import Selling
 
 
@@ -22,6 +22,7 @@ class Newsvendor:
     left_over : what a piece left over loses
     ratio : the chance of having enough at that order, were it not raised or cut to a size
     priced_at : the option whose cost of a good piece it is reckoned with
+    is_raised : whether it is raised to the least order at that cost
     nearest : of the real order sizes with every cost known, the one that leaves most on average
     """
 
@@ -30,6 +31,7 @@ class Newsvendor:
     left_over: float
     ratio: float
     priced_at: Option
+    is_raised: bool
     nearest: Option
 
 
@@ -57,9 +59,9 @@ def newsvendor(options: Sequence[Option], selling: Selling) -> Newsvendor | None
     if demand is None or not demand.is_spread or not known:
         return None
     best = max(known, key=lambda option: option.promise)
-    found = [
-        one for option, end in zip(known, _ends(known), strict=True) if (one := _at(option, end, best)) is not None
-    ]
+    floors = [held_from(known[0]), *(option.pieces for option in known[1:])]
+    tiers = zip(known, floors, _ends(known), strict=True)
+    found = [one for option, floor, end in tiers if (one := _at(option, floor, end, best)) is not None]
     return max(found, key=lambda one: _promise(one), default=None)
 
 
@@ -68,8 +70,8 @@ def _ends(options: Sequence[Option]) -> list[float]:
     return [*(float(following.pieces) for _, following in pairwise(options)), inf]
 
 
-def _at(option: Option, end: float, best: Option) -> Newsvendor | None:
-    """Return the order at one size's cost of a piece; None where it lies beyond the next size."""
+def _at(option: Option, floor: int, end: float, best: Option) -> Newsvendor | None:
+    """Return the order at one size's cost of a piece, from a floor on; None where it lies beyond the next size."""
     selling, demand = option.selling, option.selling.demand
     assert demand is not None, "asked for only where there is a demand"  # noqa: S101
     cost = float(middle(option.per_good))
@@ -78,8 +80,15 @@ def _at(option: Option, end: float, best: Option) -> Newsvendor | None:
     enough = demand.enough_in(ratio) * option.pieces / float(option.good)
     if enough >= end and not isinf(end):
         return None
-    pieces = None if isinf(enough) else max(ceil(enough - 1e-9), option.pieces)
-    return Newsvendor(pieces=pieces, missed=missed, left_over=left_over, ratio=ratio, priced_at=option, nearest=best)
+    return Newsvendor(
+        pieces=None if isinf(enough) else max(ceil(enough - 1e-9), floor),
+        missed=missed,
+        left_over=left_over,
+        ratio=ratio,
+        priced_at=option,
+        is_raised=enough <= floor - 1,
+        nearest=best,
+    )
 
 
 def _promise(one: Newsvendor) -> float:

@@ -4,12 +4,14 @@ Enters: a landed cost at that size, and what the pieces sell for. Leaves: figure
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
 from scorecard.costing.landed import LandedCost
+from scorecard.costing.prices import least_quoted
+from scorecard.costing.quantities import order_quantities
 from scorecard.ordering.margins import break_even, margin_percent
 from scorecard.ordering.selling import Selling
 from scorecard.ordering.sizes import Size
@@ -152,6 +154,15 @@ class Option:
         sold = demand.expected_sold(good) if demand and demand.is_spread else float(self.likely)
         kept, worth = float(self.selling.kept), float(self.selling.unsold_worth)
         return kept * sold + worth * (good - sold) - middle - float(self.selling.fixed)
+
+
+def held_from(option: Option) -> int:
+    """Return the fewest pieces that the maker of an option takes at its price: from its row on, and its least order."""
+    prices = [reading.situation.price for reading in option.cost.readings]
+    situation = option.cost.readings[0].situation
+    brief = replace(situation.inputs.brief, quantity=1)
+    least = max(order_quantities(brief, situation.facts, least_quoted(situation.reply)))
+    return min(option.pieces, max(least, *(price.row.pieces or 1 for price in prices)))
 
 
 def middle(ends: Ends) -> Decimal:

@@ -47,6 +47,12 @@ class MakerPlan:
         known = [option for option in self.options if option.is_complete]
         return max(known, key=lambda option: option.promise, default=None)
 
+    @property
+    def told(self) -> tuple[Option, ...]:
+        """The sizes of which most is said: the one for what is wanted, and the one that leaves most."""
+        wanted, best = self.at_wanted, self.best
+        return tuple(option for option in self.options if option is wanted or option is best)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
@@ -58,6 +64,7 @@ class Plan:
     makers : that come into question and are quoted, in the order given
     stretches : who is the cheapest from which quantity to which
     pricing : costs at any quantity, for a drawing
+    left_out : makers with a quote that do not come into question
     """
 
     inputs: CostInputs
@@ -65,6 +72,7 @@ class Plan:
     makers: tuple[MakerPlan, ...]
     stretches: tuple[Stretch, ...]
     pricing: Pricing
+    left_out: tuple[str, ...] = ()
 
     @property
     def first_sale(self) -> date | None:
@@ -97,6 +105,7 @@ def plan_of(inputs: CostInputs, selling: Selling, makers: Sequence[str]) -> Plan
         makers=plans,
         stretches=_stretches(pricing, selling, [size.pieces for one in sizes.values() for size in one]),
         pricing=pricing,
+        left_out=tuple(dict.fromkeys(row.maker for row in inputs.quotes if row.maker not in set(makers))),
     )
 
 

@@ -104,3 +104,7 @@ class Selling:
         if self.wanted_margin_percent is None:
             return None
         return EXACT.subtract(self.kept, percent_of(self.wanted_margin_percent, self.takings))
+
+
+UNPRICED = Selling(price=ZERO)
+"""For sizes and what they cost alone: nothing that rests on a sale may be read from it."""

@@ -65,7 +65,8 @@ def order_sizes(inputs: CostInputs) -> Mapping[str, tuple[Size, ...]]:
     Returns
     -------
     by maker in sheet order; the pieces wanted are raised to what the maker takes at the least. Where its minimum is
-    open, every quantity that it may come to
+    open, every quantity that it may come to. A price from one piece on is no minimum, and one piece of each design no
+    size
     """
     return {maker: _sizes(inputs, maker, replies) for maker, replies in standing(inputs.quotes).items()}
 
@@ -75,16 +76,14 @@ def _sizes(inputs: CostInputs, maker: str, replies: Iterable[Reply]) -> tuple[Si
     found: dict[int, set[Why]] = {}
     for reply in replies:
         least = least_quoted(reply)
-        breaks = {row.pieces for row in reply.rows if row.pieces is not None}
-        asked: list[tuple[int, Why]] = [(inputs.brief.quantity, "wanted")]
+        named = {row.pieces for row in reply.rows if row.pieces is not None}
+        breaks = named if len(reply.rows) > 1 else set()
+        asked: list[tuple[int, Why]] = [(inputs.brief.quantity, "wanted"), (inputs.brief.designs, "minimum")]
         asked += [(pieces, "price break") for pieces in breaks]
-        if facts.minimum is not None or least is not None:
-            asked.append((inputs.brief.designs, "minimum"))
         for pieces, why in asked:
-            taken = order_quantities(replace(inputs.brief, quantity=pieces), facts, least)
-            for size in taken:
-                is_break = size in breaks
-                found.setdefault(size, set()).add(why if why != "price break" or is_break else "minimum")
+            for size in order_quantities(replace(inputs.brief, quantity=pieces), facts, least):
+                if why == "wanted" or size > inputs.brief.designs:
+                    found.setdefault(size, set()).add("minimum" if why == "price break" and size not in breaks else why)
     return tuple(
         Size(pieces=pieces, whys=tuple(why for why in WHYS if why in whys)) for pieces, whys in sorted(found.items())
     )

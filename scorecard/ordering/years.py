@@ -7,7 +7,7 @@ from math import ceil
 from scorecard.costing.amounts import added
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
-from scorecard.ordering.options import Option
+from scorecard.ordering.options import Option, held_from
 from scorecard.ordering.pricing import Pricing
 from scorecard.ordering.selling import Selling
 from scorecard.ordering.steady import Tier, sizes_with_breaks, yearly_cost
@@ -65,9 +65,12 @@ def steady_order(pricing: Pricing, selling: Selling, options: Sequence[Option]) 
     if not known:
         return None
     per_order = float(selling.order_cost)
-    found = sizes_with_breaks(demand, per_order, float(holding), [tier for _, tier in known])
+    (first, tier), *others = known
+    from_first = replace(tier, from_pieces=tier.from_pieces * held_from(first) / first.pieces)
+    tiers = [from_first, *(other for _, other in others)]
+    found = sizes_with_breaks(demand, per_order, float(holding), tiers)
     best = min(found, key=lambda one: one.cost)
-    share = float(known[0][0].good) / known[0][0].pieces
+    share = float(first.good) / first.pieces
     return SteadyOrder(
         economic=ceil(best.quantity / share - 1e-9),
         cost=best.cost,

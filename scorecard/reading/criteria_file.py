@@ -24,6 +24,7 @@ from scorecard.reading.weights_table import DerivedWeights, read_weights
 if TYPE_CHECKING:
     from scorecard.care import CareFacts
     from scorecard.inspection.settings import InspectionSettings
+    from scorecard.ordering.selling import Selling
     from scorecard.reading.cost_tables import CostTables
     from scorecard.scheduling.settings import ScheduleSettings
 
@@ -47,7 +48,7 @@ class CriteriaReading:
     criteria_set : the criteria with their weights; None while the file has any problem
     firmness : as given, or as usual
     costs : None where the file says nothing of costs
-    inspection, care : None where the file has no such table
+    selling, inspection, care : None where the file has no such table
     problems, warnings : in the order of the file
     source : None where the file could not be opened
     """
@@ -58,6 +59,7 @@ class CriteriaReading:
     criteria_set: CriteriaSet | None = None
     firmness: Firmness = field(default_factory=Firmness)
     costs: "CostTables | None" = None
+    selling: "Selling | None" = None
     inspection: "InspectionSettings | None" = None
     care: "CareFacts | None" = None
     schedule: "ScheduleSettings | None" = None
@@ -109,7 +111,7 @@ def _read_top(top: Table) -> CriteriaReading:
     firmness = top.table("firmness")
     for key in FURTHER_TABLES:
         top.table(key)
-    costs = _read_costs(top, brief)
+    costs, selling = _read_costs(top, brief), _read_selling(top, brief)
     inspection, care = _read_arrival(top)
     schedule = _read_schedule(top)
     criteria, derived = _read_criteria_tables(top)
@@ -122,6 +124,7 @@ def _read_top(top: Table) -> CriteriaReading:
         criteria_set=CriteriaSet(criteria, derived.note if derived else WeightsNote()) if is_sound else None,
         firmness=read_firmness(firmness) if firmness else Firmness(),
         costs=costs,
+        selling=selling,
         inspection=inspection,
         care=care,
         schedule=schedule,
@@ -135,6 +138,16 @@ def _read_costs(top: Table, brief: Brief | None) -> "CostTables | None":
     from scorecard.reading.cost_tables import read_cost_tables
 
     return read_cost_tables(top, brief)
+
+
+def _read_selling(top: Table, brief: Brief | None) -> "Selling | None":
+    """Return what the file says of selling; None where it says nothing."""
+    found = top.values.get("selling")
+    if not isinstance(found, dict):
+        return None
+    from scorecard.reading.selling_table import read_selling
+
+    return read_selling(Table(found, ("selling",), top.notes), brief)
 
 
 def _read_arrival(top: Table) -> "tuple[InspectionSettings | None, CareFacts | None]":

@@ -92,6 +92,7 @@ def _case(read: ReadSoFar, dates: DatesReading, warnings: Sequence[Problem]) -> 
         warnings=noticed,
         set_aside=set_aside,
         costs=dates.on(costs.inputs),
+        selling=criteria.selling,
         samples=dealings.samples,
         checks=dealings.checks,
         orders=dealings.orders,

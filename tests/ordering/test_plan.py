@@ -25,7 +25,7 @@ def test_a_maker_that_is_not_asked_for_is_in_no_comparison():
 def test_stretches_run_over_the_real_sizes():
     plan = planned(*TWO)
 
-    assert (1, 250) == (plan.stretches[0].start, plan.stretches[-1].end)
+    assert (100, 250) == (plan.stretches[0].start, plan.stretches[-1].end)
 
 
 def test_sizes_far_beyond_what_is_wanted_or_sells_are_in_no_comparison():

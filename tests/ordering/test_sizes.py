@@ -38,6 +38,10 @@ def test_a_reply_without_a_number_of_pieces_has_the_wanted_size_alone():
     assert [(200, ("wanted",))] == sizes(quote(5, covers=ALL_PAID))
 
 
+def test_a_price_from_one_piece_on_makes_no_order_of_one():
+    assert [(100, ("price break",)), (200, ("wanted",))] == sizes(*prices(p1="6.00", p100="5.00"))
+
+
 def test_a_price_for_all_stays_for_the_pieces_wanted():
     read = settled(inputs(quote(900, price_is_for="all", covers=ALL_PAID)))
     (cost,) = landed_costs(at_quantity(read, 300))

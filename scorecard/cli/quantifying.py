@@ -1,0 +1,125 @@
+"""``quantity``: how many to order, every quoted maker at every real order size, and what follows from it."""
+
+from textwrap import wrap
+from typing import TYPE_CHECKING
+
+import typer
+
+from scorecard.assessment import Assessment, assess
+from scorecard.cli.gate import show_json
+from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warnings
+from scorecard.cli.tables import as_text, plain, visible
+from scorecard.quantity_results import plan_for, quantity_result, sizes_alone
+
+if TYPE_CHECKING:
+    from scorecard.ordering.options import Option
+    from scorecard.ordering.plan import Plan
+
+WIDE = 110  # characters of a line of words
+SHORT = 12  # makers told on the screen; --json gives all
+HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece", "One that sells", "Margin", "Back after", "Left")
+
+
+def quantity_folder(inputs: Inputs, *, as_json: bool) -> None:
+    """Print how many to order, and why."""
+    case = inputs.read()
+    refuse_nobody(case)
+    assessment = assess(case, as_of=inputs.day())
+    if as_json:
+        show_json(quantity_result(assessment))
+        return
+    tell_case(assessment.case, assessment.as_of)
+    plan = plan_for(assessment)
+    if plan is not None and plan.makers:
+        tell_plan(plan)
+    else:
+        typer.echo(nothing_yet(assessment))
+        tell_sizes(assessment)
+    tell_warnings(assessment.case, inputs)
+    typer.echo(f"Next: {next_step(assessment, plan, inputs)}")
+
+
+def nothing_yet(assessment: Assessment) -> str:
+    """Return why there is nothing to say yet."""
+    costed = assessment.case.costed
+    if costed is None or not costed.costs:
+        return "Nothing is quoted yet: once a reply is written into the sheet Quotes, one line is enough."
+    if assessment.case.selling is None:
+        return "The criteria file does not say what a piece sells for, so no quantity can be weighed."
+    return "No ranked maker is quoted yet."
+
+
+def next_step(assessment: Assessment, plan: "Plan | None", inputs: Inputs) -> str:
+    """Return what to do next."""
+    costed = assessment.case.costed
+    if costed is None or not costed.costs or (plan is not None and not plan.makers):
+        return f"ask for quotes: {inputs.started.command('enquire')}"
+    if plan is None:
+        return "add [selling] to the criteria file, with a line such as: price = 18.00"
+    if plan.selling.demand is None or not plan.selling.demand.is_spread:
+        return "add to [selling] what may sell, such as: demand = { low = 120, likely = 180, high = 260 }"
+    if plan.best is None:
+        return f"find out what is missing: {inputs.started.command('cost')}"
+    return f"see it drawn, beside the scores: {inputs.started.command('score')}"
+
+
+def tell_plan(plan: "Plan") -> None:
+    """Print a plan: what holds of all, the table of sizes, and what is said of each maker."""
+    from scorecard.quantity_words import maker_words, plan_words
+
+    for words in plan_words(plan):
+        _tell(words)
+    rows = [_row(option) for one in plan.makers[:SHORT] for option in one.options]
+    typer.echo("\n" + as_text([HEADINGS, *rows], right=frozenset({1, 3, 4, 5, 6, 7, 8})))
+    for one in plan.makers[:SHORT]:
+        typer.echo(f"\n{visible(one.maker)}")
+        for words in maker_words(plan, one):
+            _tell(words, "   ")
+    if len(plan.makers) > SHORT:
+        typer.echo(f"\n… and {len(plan.makers) - SHORT} more; --json gives all")
+    typer.echo("")
+
+
+def tell_sizes(assessment: Assessment) -> None:
+    """Print what each size costs, where the price that the pieces sell for is not given."""
+    from scorecard.codes import money_range
+    from scorecard.quantity_words import cheapest_words
+
+    plan = sizes_alone(assessment)
+    options = [option for one in plan.makers[:SHORT] for option in one.options] if plan else []
+    if plan is None or not options:
+        return
+    home = plan.inputs.rates.home
+    rows = [("Maker", "Pieces", "Because", "In all", "A good piece")]
+    for option in options:
+        over = "" if option.is_complete else "over "
+        total, each = money_range(*option.total, home), money_range(*option.per_good, home)
+        rows.append((visible(option.maker), str(option.pieces), ", ".join(option.size.whys), over + total, over + each))
+    typer.echo("\n" + as_text(rows, right=frozenset({1, 3, 4})) + "\n")
+    for words in cheapest_words(plan):
+        _tell(words)
+
+
+def _row(option: "Option") -> tuple[str, ...]:
+    from scorecard.codes import money_range
+    from scorecard.size_words import margin_words, signed
+
+    home = option.cost.readings[0].situation.inputs.rates.home
+    needed = option.break_even[1]
+    known = option.is_complete
+    return (
+        visible(option.maker),
+        str(option.pieces),
+        ", ".join(option.size.whys),
+        ("" if known else "over ") + money_range(*option.total, home),
+        ("" if known else "over ") + money_range(*option.per_good, home),
+        money_range(*option.per_likely, home) if known else "–",
+        margin_words(option).removeprefix("margin ") if known else "–",
+        str(needed) if known and needed is not None else "–",
+        signed(option.promise, home) if known else "–",
+    )
+
+
+def _tell(words: str, margin: str = "") -> None:
+    """Print a sentence, broken into lines."""
+    typer.echo("\n".join(wrap(f"{plain(words)}.", WIDE, initial_indent=margin, subsequent_indent=f"{margin}  ")))

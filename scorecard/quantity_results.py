@@ -1,0 +1,236 @@
+"""How many to order as the machine-readable results give it: ``quantities`` of ``score``, and what ``quantity`` prints.
+
+Enters: a calculation, or a plan. Leaves: dictionaries and lists; amounts in the brief's currency, null where open.
+"""
+
+from decimal import Decimal
+from typing import TYPE_CHECKING, Any
+
+from scorecard.calculation import Calculation
+
+if TYPE_CHECKING:
+    from scorecard.ordering.cash import Payment
+    from scorecard.ordering.options import Option, Outcome
+    from scorecard.ordering.plan import MakerPlan, Plan
+    from scorecard.ordering.steps import Step
+
+Json = dict[str, Any]
+
+SCHEMA = "scorecard-quantity/1"
+
+
+def plan_for(calculation: Calculation) -> "Plan | None":
+    """Return how many to order of the ranked makers; None while nothing is quoted, or nothing is said of selling."""
+    costed, names = calculation.case.costed, calculation.case.table.makers
+    return None if costed is None else costed.plan([names[maker] for maker in calculation.ranking.order])
+
+
+def sizes_alone(calculation: Calculation) -> "Plan | None":
+    """Return the same where nothing is said of selling, for sizes and what they cost alone; None where it is said."""
+    from scorecard.ordering.plan import plan_of
+    from scorecard.ordering.selling import UNPRICED
+
+    costed, names = calculation.case.costed, calculation.case.table.makers
+    if costed is None or costed.selling is not None:
+        return None
+    return plan_of(costed.inputs, UNPRICED, [names[maker] for maker in calculation.ranking.order])
+
+
+def quantity_result(calculation: Calculation) -> Json:
+    """Return what ``scorecard quantity --json`` prints."""
+    case, plan = calculation.case, plan_for(calculation)
+    return {
+        "schema": SCHEMA,
+        "title": case.title,
+        "as_of": calculation.as_of.isoformat(),
+        "quantities": None if plan is None else quantities_json(plan),
+        "set_aside": [one.as_json() for one in case.set_aside],
+        "warnings": [one.as_json() for one in case.warnings],
+    }
+
+
+def quantities_of(calculation: Calculation) -> Json:
+    """Return the key ``quantities`` of the result of ``score``; none while there is nothing to say."""
+    plan = plan_for(calculation)
+    return {} if plan is None else {"quantities": quantities_json(plan)}
+
+
+def quantities_json(plan: "Plan") -> Json:
+    """Return a plan, with every sentence that is said of it."""
+    from scorecard.quantity_words import plan_words
+
+    best = plan.best
+    return {
+        "currency": plan.inputs.rates.home,
+        "wanted": plan.inputs.brief.quantity,
+        "first_sale": plan.first_sale.isoformat() if plan.first_sale else None,
+        "selling": _selling(plan),
+        "makers": [_maker(plan, one) for one in plan.makers],
+        "cheapest_by_quantity": [{"from": one.start, "to": one.end, "maker": one.maker} for one in plan.stretches],
+        "best": None if best is None else {"maker": best.maker, "pieces": best.pieces, "left": _figure(best.promise)},
+        "words": plan_words(plan),
+    }
+
+
+def _selling(plan: "Plan") -> Json:
+    from scorecard.costing.costs_json import number
+
+    selling = plan.selling
+    demand = selling.demand
+    return {
+        "price": number(selling.price),
+        "takings": number(selling.takings),
+        "deductions": {name: number(amount) for name, amount in selling.deductions.items()},
+        "kept": number(selling.kept),
+        "fixed": number(selling.fixed),
+        "unsold_worth": number(selling.unsold_worth),
+        "demand": None if demand is None else {"low": demand.low, "likely": demand.likely, "high": demand.high},
+        "wanted_margin_percent": _number(selling.wanted_margin_percent),
+        "bearable_cost": _number(selling.bearable),
+        "yearly_demand": selling.yearly_demand,
+    }
+
+
+def _maker(plan: "Plan", one: "MakerPlan") -> Json:
+    from scorecard.quantity_words import maker_words
+
+    return {
+        "maker": one.maker,
+        "sizes": [_size(plan, option) for option in one.options],
+        "steps": [_step(step) for step in one.steps],
+        "best": one.best.pieces if one.best else None,
+        "newsvendor": _newsvendor(one),
+        "steady": _steady(one),
+        "words": maker_words(plan, one),
+    }
+
+
+def _size(plan: "Plan", option: "Option") -> Json:
+    from scorecard.costing.costs_json import ends
+    from scorecard.size_words import bears
+
+    low_margin, high_margin = option.margin
+    low_pieces, high_pieces = option.break_even
+    return {
+        "pieces": option.pieces,
+        "why": list(option.size.whys),
+        "sure": option.is_sure,
+        "way": option.cost.way,
+        "complete": option.is_complete,
+        "gaps": list(dict.fromkeys(gap.name for gap in option.cost.gaps)),
+        "good_pieces": _number(option.good),
+        "likely_to_sell": _number(option.likely),
+        "total": ends(*option.total),
+        "per_good_piece": ends(*option.per_good),
+        "per_likely_piece": ends(*option.per_likely),
+        "margin_percent": {"low": _number(low_margin), "high": _number(high_margin)},
+        "bears_wanted_margin": bears(option),
+        "break_even": {"low": low_pieces, "high": high_pieces},
+        "left": _figure(option.promise) if option.is_complete else None,
+        "outcomes": {case: _outcome(outcome) for case, outcome in option.outcomes.items()},
+        "cash": _cash(plan, option),
+        "working": working_of(option),
+    }
+
+
+def working_of(option: "Option") -> dict[str, str]:
+    """Return how the figures of one size came about, at the dearest of its costs."""
+    from scorecard.costing.amounts import priced, shown
+
+    home = option.cost.readings[0].situation.inputs.rates.home
+    total, each = priced(option.total[1], home), shown(option.per_good[1])
+    kept, takings = shown(option.selling.kept), shown(option.selling.takings)
+    return {
+        "per_good_piece": f"{total} ÷ {shown(option.good)} good pieces",
+        "per_likely_piece": f"{total} ÷ {shown(option.likely)} that are likely to sell",
+        "margin_percent": f"({kept} − {each}) ÷ {takings}",
+        "break_even": f"({total} + {shown(option.selling.fixed)}) ÷ {kept}, up to a whole piece",
+    }
+
+
+def _outcome(outcome: "Outcome") -> Json:
+    from scorecard.costing.costs_json import ends
+
+    return {
+        "demand": outcome.demand,
+        "sold": _number(outcome.sold),
+        "unsold": _number(outcome.unsold),
+        "tied_up": ends(*outcome.tied_up),
+        "left": ends(*outcome.left),
+    }
+
+
+def _cash(plan: "Plan", option: "Option") -> Json:
+    from scorecard.costing.costs_json import ends
+    from scorecard.ordering.cash import cash_of
+
+    cash = cash_of(option, plan.first_sale)
+    return {
+        "payments": [_payment(payment) for payment in cash.payments],
+        "peak": ends(*cash.peak),
+        "weeks_out": _number(cash.weeks_out),
+        "weeks_at_peak": _number(cash.weeks_at_peak),
+        "weeks_until_back": _number(cash.weeks_until_back),
+    }
+
+
+def _payment(payment: "Payment") -> Json:
+    from scorecard.costing.costs_json import ends
+
+    return {"what": payment.what, "when": payment.moment, "day": _number(payment.day), "paid": ends(*payment.paid)}
+
+
+def _step(step: "Step") -> Json:
+    from scorecard.size_words import step_words
+
+    known = step.is_known
+    return {
+        "from": step.smaller.pieces,
+        "to": step.larger.pieces,
+        "verdict": step.verdict,
+        "more_money": _number(step.more_money) if known else None,
+        "must_sell": step.must_sell if known else None,
+        "no_dearer_from": step.less_from,
+        "gain": _figure(step.gain) if known else None,
+        "gains": {case: _number(gain) for case, gain in step.gains.items()} if known else {},
+        "words": step_words(step),
+    }
+
+
+def _newsvendor(one: "MakerPlan") -> Json | None:
+    found = one.newsvendor
+    if found is None:
+        return None
+    return {
+        "pieces": found.pieces,
+        "missed": _figure(found.missed),
+        "left_over": _figure(found.left_over),
+        "ratio": _figure(found.ratio),
+        "priced_at": found.priced_at.pieces,
+        "best_size": found.nearest.pieces,
+    }
+
+
+def _steady(one: "MakerPlan") -> Json | None:
+    found = one.steady
+    if found is None:
+        return None
+    return {
+        "economic_order_quantity": found.economic,
+        "orders": _figure(found.orders),
+        "yearly_cost": _figure(found.cost),
+        "sizes": [{"pieces": size.pieces, "yearly_cost": _figure(size.cost)} for size in found.sizes],
+        "best_size": found.best.pieces,
+    }
+
+
+def _number(amount: Decimal | None) -> float | None:
+    from scorecard.costing.costs_json import number
+
+    return None if amount is None else number(amount)
+
+
+def _figure(number: float) -> float:
+    from scorecard.figures import figure
+
+    return figure(number)

@@ -1,0 +1,172 @@
+"""How many to order, in words, shared by screen, page and result: sentences without the full stop.
+
+Enters: a plan. Leaves: what is left of a price, who is the cheapest at which quantity, what each size means.
+"""
+
+from collections.abc import Iterable, Sequence
+
+from scorecard.codes import money
+from scorecard.costing.choosing import in_time
+from scorecard.ordering.advice import Newsvendor
+from scorecard.ordering.changes import Stretch
+from scorecard.ordering.options import Option
+from scorecard.ordering.plan import MakerPlan, Plan
+from scorecard.size_words import (
+    bears,
+    cash_words,
+    home_of,
+    how_reckoned,
+    option_words,
+    outcome_words,
+    plain_number,
+    step_words,
+)
+from scorecard.words import counted, listed, rounded
+
+CAUTION = (
+    "These sums rest on your guess of what will sell. No forecast is a promise: order what you can bear to be left with"
+)
+NOT_GIVEN = {
+    "sales_tax_percent": "sales tax inside the price",
+    "channel_fee_percent": "a channel fee",
+    "payment_fee_percent": "a payment fee",
+    "packing": "packing",
+    "postage": "postage that you bear",
+    "unsold_worth": "what a piece left over still brings",
+}
+
+
+def plan_words(plan: Plan) -> list[str]:
+    """Return what holds of all makers together, the most useful first."""
+    said = [*_best_words(plan), *cheapest_words(plan), kept_words(plan), *_bearable_words(plan), *_given_words(plan)]
+    said += [f"Ruled out, and left out here: {listed(plan.left_out)}"] if plan.left_out else []
+    return [*said, CAUTION] if plan.makers else said
+
+
+def _home(plan: Plan) -> str:
+    return plan.inputs.rates.home
+
+
+def _best_words(plan: Plan) -> list[str]:
+    best = plan.best
+    if best is None:
+        return (
+            ["No maker has every cost known, so no quantity can be weighed: see what is missing"] if plan.makers else []
+        )
+    amount = money(abs(best.promise), _home(plan))
+    left = f"leaves most, {amount}" if best.promise >= 0 else f"loses least, {amount}"
+    what = f"{best.maker}, {counted(best.pieces, 'piece')}, {left} {_home(plan)} {how_reckoned(best)}"
+    return [f"By money alone: {what}, after everything"]
+
+
+def cheapest_words(plan: Plan) -> list[str]:
+    """Return from which quantity to which each maker's good piece costs least; none where there is no choice."""
+    stretches = plan.stretches
+    if len(plan.makers) < 2 or all(one.maker is None for one in stretches):
+        return []
+    if len(stretches) == 1:
+        one = stretches[0]
+        return [f"From {one.start} to {one.end} pieces a good piece costs least at {one.maker} throughout"]
+    said = [f"{_span(one)} {one.maker or 'nobody has every cost known'}" for one in stretches]
+    return [f"Where a good piece costs least: {'; '.join(said)}"]
+
+
+def _span(one: Stretch) -> str:
+    return f"{one.start} pieces" if one.start == one.end else f"{one.start} to {one.end} pieces"
+
+
+def kept_words(plan: Plan) -> str:
+    """Return what is left of one price, and what comes off it."""
+    selling, home = plan.selling, _home(plan)
+    off = [f"{name} {money(amount, home)}" for name, amount in selling.deductions.items() if amount]
+    if not off:
+        return f"All of the price, {money(selling.price, home)} {home}, is left to pay for the goods"
+    kept = f"{money(selling.kept, home)} {home} {'are' if selling.kept >= 0 else 'would be'} left to pay for the goods"
+    return f"Of {money(selling.price, home)} a piece {kept}: {listed(off)} come off"
+
+
+def _bearable_words(plan: Plan) -> list[str]:
+    """Return the highest landed cost that the wanted margin bears, and who is below it at which sizes."""
+    bearable, wanted = plan.selling.bearable, plan.selling.wanted_margin_percent
+    if bearable is None or wanted is None:
+        return []
+    home = _home(plan)
+    if bearable <= 0:
+        return [f"A margin of {plain_number(wanted)} % cannot be had at this price, whatever a piece costs"]
+    said = f"A margin of {plain_number(wanted)} % bears {money(bearable, home)} {home} for a good piece"
+    within = [
+        f"{one.maker} from {counted(pieces[0], 'piece')}"
+        for one in plan.makers
+        if (pieces := [option.pieces for option in one.options if bears(option)])
+    ]
+    return [f"{said}: {listed(within)}" if within else f"{said}: no maker is that cheap at any size"]
+
+
+def _given_words(plan: Plan) -> list[str]:
+    missing = [words for key, words in NOT_GIVEN.items() if key not in plan.selling.given]
+    said = [f"Not given in [selling], and taken as nothing: {listed(missing)}"] if missing else []
+    if plan.selling.demand is None:
+        said.append("No demand is given, so all that are wanted are taken to sell and no more")
+    return said
+
+
+def newsvendor_words(plan: MakerPlan) -> list[str]:
+    """Return how many a newsvendor would order, and why; none where that cannot be said."""
+    found = plan.newsvendor
+    if found is None:
+        return []
+    home, best = home_of(found.nearest), found.nearest.pieces
+    of_sizes = f"of the sizes to be had, {best} leaves most on average"
+    if found.missed <= 0:
+        return [f"A sale brings no more than its piece costs, so that no order pays; {of_sizes}"]
+    if found.pieces is None:
+        return [f"A piece left over loses nothing, so that no order is too large; {of_sizes}"]
+    why = f"A sale missed loses {money(found.missed, home)} {home}, a piece left over {money(found.left_over, home)}"
+    enough = f"it pays to have enough in {rounded(100 * found.ratio, 0)} of 100 such seasons"
+    return [f"{why}: {enough}{_pieces_for_that(found)}" + ("" if best == found.pieces else f"; {of_sizes}")]
+
+
+def _pieces_for_that(found: Newsvendor) -> str:
+    if found.is_raised:
+        return f", for which {found.pieces}, the least at that price, is plenty"
+    return f", for which it takes {found.pieces} pieces"
+
+
+def steady_words(plan: MakerPlan) -> list[str]:
+    """Return which size costs least a year where sales are steady; none where no yearly demand is given."""
+    found = plan.steady
+    if found is None:
+        return []
+    option = plan.options[0]
+    home, demand = home_of(option), option.selling.yearly_demand
+    said = (
+        f"At a steady {demand} a year orders of {found.economic} cost least, {money(found.cost, home)} {home} a year "
+        f"in {rounded(found.orders)} orders, for pieces, ordering and keeping together"
+    )
+    if found.best.pieces == found.economic:
+        return [said]
+    return [f"{said}; of the sizes to be had, {found.best.pieces}, {money(found.best.cost, home)}"]
+
+
+def maker_words(plan: Plan, one: MakerPlan) -> list[str]:
+    """Return everything that is said of one maker, its sizes first."""
+    said = [option_words(option) for option in one.options]
+    said += [step_words(step) for step in one.steps]
+    said += [words for option in one.told if option.is_complete for words in outcome_words(option)]
+    said += newsvendor_words(one)
+    said += [words for option in one.told for words in cash_words(option, plan.first_sale)]
+    return [*said, *steady_words(one), *late_words(plan, one.options)]
+
+
+def late_words(plan: Plan, options: Sequence[Option]) -> list[str]:
+    """Return which sizes are not known to be there in time."""
+    need_by = plan.inputs.brief.need_by
+    if need_by is None:
+        return []
+    as_of = plan.inputs.as_of
+    late = [str(one.pieces) for one in options if in_time(one.cost, as_of, need_by) == "no"]
+    return [f"Too late for {need_by.isoformat()} if ordered today: {_any_of(late)} pieces"] if late else []
+
+
+def _any_of(words: Iterable[str]) -> str:
+    return listed(words, "and")

@@ -1,0 +1,182 @@
+"""One order size in words, and the step to the next: sentences without the full stop.
+
+Enters: an option, or two of them. Leaves: what it comes to, how it turns out, what is paid when.
+"""
+
+from datetime import date
+from decimal import Decimal
+
+from scorecard.codes import money, money_range
+from scorecard.ordering.cash import Cash, Payment, cash_of
+from scorecard.ordering.options import Case, Ends, Option, Outcome
+from scorecard.ordering.steps import Step
+from scorecard.words import counted, listed, rounded, shortest
+
+PAID_FOR = {
+    "samples": "samples",
+    "deposit": "deposit",
+    "balance": "balance",
+    "freight": "freight",
+    "border": "the border",
+    "other": "payment and packaging",
+    "own": "your own costs",
+}
+
+
+def how_reckoned(option: Option) -> str:
+    """Return over what demand an average is taken."""
+    demand = option.selling.demand
+    if demand is None:
+        return f"if all {option.wanted} that are wanted sell"
+    if not demand.is_spread:
+        return f"if {demand.likely} are asked for"
+    return "on average over your low, likely and high demand"
+
+
+def bears(option: Option) -> bool | None:
+    """Return whether an option bears the wanted margin at its dearest; None where none is wanted or a cost missing."""
+    bearable = option.selling.bearable
+    return None if bearable is None or not option.is_complete else option.per_good[1] <= bearable
+
+
+def option_words(option: Option) -> str:
+    """Return what one size comes to."""
+    home = home_of(option)
+    total, each = money_range(*option.total, home), money_range(*option.per_good, home)
+    said = f"{counted(option.pieces, 'piece')}: {total} {home} in all, {each} a good piece"
+    if not option.is_complete:
+        return f"{said}, and more: {listed(dict.fromkeys(gap.name for gap in option.cost.gaps))} missing"
+    if option.likely < option.good and option.likely:
+        said += f", {money_range(*option.per_likely, home)} a piece that is likely to sell"
+    return f"{said}; {break_even_words(option)}; {margin_words(option)}{_sure_words(option)}"
+
+
+def home_of(option: Option) -> str:
+    """Return the currency that a cost is in."""
+    return option.cost.readings[0].situation.inputs.rates.home
+
+
+def _sure_words(option: Option) -> str:
+    return "" if option.is_sure else "; it is not known whether the maker takes so few: ask"
+
+
+def break_even_words(option: Option) -> str:
+    """Return how many must sell before all the money is back."""
+    low, high = option.break_even
+    if high is None or low is None:
+        return "the money never comes back at this price"
+    needed = str(high) if low == high else f"{low} to {high}"
+    if high > option.good:
+        return f"the money would be back after {needed} sold, more than there are"
+    return f"the money is back once {needed} are sold"
+
+
+def margin_words(option: Option) -> str:
+    """Return the margin on a piece."""
+    low, high = option.margin
+    if low is None or high is None:
+        return "margin not known"
+    ends = rounded(float(low), 0), rounded(float(high), 0)
+    return f"margin {ends[0] if ends[0] == ends[1] else ' to '.join(ends)} %"
+
+
+def outcome_words(option: Option) -> list[str]:
+    """Return how one size turns out at each demand."""
+    return [_outcome(option, case, outcome) for case, outcome in option.outcomes.items()]
+
+
+def _outcome(option: Option, case: Case, outcome: Outcome) -> str:
+    home = home_of(option)
+    low, high = outcome.left
+    after = signed(low, home) if low == high else f"{signed(low, home)} to {signed(high, home)}"
+    tied_up = money_range(*outcome.tied_up, home)
+    left = f"left over {_pieces(outcome.unsold)}, with {tied_up} in them" if outcome.unsold else "none left over"
+    return f"{option.pieces} at the {case} demand, {outcome.demand}: {left}; {after} {home} after everything"
+
+
+def _pieces(number: Decimal) -> str:
+    return counted(1, "piece") if number == 1 else f"{plain_number(number)} pieces"
+
+
+def plain_number(number: Decimal) -> str:
+    """Return a number with at most one decimal."""
+    return shortest(round(float(number), 1))
+
+
+def signed(amount: Decimal | float, currency: str) -> str:
+    """Return an amount with its sign.
+
+    Examples
+    --------
+    >>> signed(12, "EUR"), signed(-3.5, "EUR"), signed(0, "EUR")
+    ('+12.00', '−3.50', '0.00')
+    """
+    figure = money(amount if amount >= 0 else -amount, currency)
+    return figure if not float(figure) else f"{'+' if amount > 0 else '−'}{figure}"
+
+
+def step_words(step: Step) -> str:
+    """Return what the next size up means."""
+    home = home_of(step.larger)
+    head = f"{step.larger.pieces} instead of {step.smaller.pieces}"
+    if not step.is_known:
+        return f"{head}: cannot be weighed while a cost is missing"
+    if step.verdict == "costs less in all":
+        more = f"for {_pieces(step.more_good)} more"
+        if step.more_money == 0:
+            return f"{head}: costs the same in all, {more}"
+        return f"{head}: costs {money(abs(step.more_money), home)} {home} less in all, {more}"
+    said = (
+        f"{head}: {money(step.more_money, home)} {home} more, {_must_sell(step)}; {step.verdict}, {_gain(step, home)}"
+    )
+    less = step.less_from
+    return f"{said}. From {less} pieces on, {step.larger.pieces} cost no more in all" if less else said
+
+
+def _must_sell(step: Step) -> str:
+    further = f"the {plain_number(step.more_good)} further pieces"
+    if step.must_sell is None:
+        return f"which {further} cannot bring back"
+    return f"paid for once {step.must_sell} of {further} sell"
+
+
+def _gain(step: Step, home: str) -> str:
+    more = "more" if step.gain > 0 else "less"
+    return f"it leaves {money(abs(step.gain), home)} {more} {how_reckoned(step.larger)}"
+
+
+def cash_words(option: Option, first_sale: date | None) -> list[str]:
+    """Return what is paid when, how much is out at the most, and for how long."""
+    cash = cash_of(option, first_sale)
+    home = home_of(option)
+    steps = [payment_words(payment, home) for payment in cash.payments]
+    peak = money_range(*cash.peak, home)
+    return [
+        f"Cash for {option.pieces}: {'; '.join(steps)}",
+        f"{peak} {home} are out before the first sale{_weeks(cash)}",
+    ]
+
+
+def payment_words(payment: Payment, home: str) -> str:
+    """Return one payment: how much, for what, when."""
+    day = f" (day {plain_number(payment.day)})" if payment.day else ""
+    return f"{money_range(*_ordered(payment.paid), home)} {PAID_FOR[payment.what]} {payment.moment}{day}"
+
+
+def _ordered(ends: Ends) -> Ends:
+    return min(ends), max(ends)
+
+
+def _weeks(cash: Cash) -> str:
+    said = "" if cash.weeks_at_peak is None else f", all of it for {_week_words(cash.weeks_at_peak)}"
+    if cash.weeks_out is not None:
+        said += f"; the first sale is {_week_words(cash.weeks_out)} after an order today"
+    if cash.weeks_until_back is not None:
+        after = "that" if cash.weeks_out is not None else "the first sale"
+        said += f"; at the likely demand the money is back {_week_words(cash.weeks_until_back)} after {after}"
+    return said
+
+
+def _week_words(weeks: Decimal) -> str:
+    number = rounded(float(weeks))
+    return f"{number.removesuffix('.0')} {'week' if number == '1.0' else 'weeks'}"

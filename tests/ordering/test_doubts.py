@@ -1,0 +1,41 @@
+"""A selling price below what the pieces cost."""
+
+from quoted import landed, quote
+from sized import ALL_PAID, selling
+
+from scorecard.errors import Place
+from scorecard.ordering.doubts import price_doubts
+
+
+def doubts(sold, *rows):
+    return [(one.code, one.found) for one in price_doubts(sold, landed(*rows))]
+
+
+def test_a_price_below_the_cheapest_cost_is_warned_of_at_its_key():
+    (one,) = price_doubts(
+        selling("4.00", places={"price": Place(file="criteria.toml", key="selling.price")}),
+        landed(quote(5, covers=ALL_PAID), quote(6, maker="Oxlip", row=3, covers=ALL_PAID)),
+    )
+
+    assert ("price-below-cost", "selling.price") == (one.code, one.place.key)
+    assert "the price, 4.00 GBP, is below what the cheapest good piece costs, 5.00 GBP (Fernhill)" == one.found
+
+
+def test_what_fees_leave_of_the_price_is_what_counts():
+    found = doubts(selling("5.50", postage="1.00"), quote(5, covers=ALL_PAID))
+
+    assert ["the price, 5.50 GBP, of which 4.50 GBP are left, is below"] == [
+        words.split(" what")[0] for _, words in found
+    ]
+
+
+def test_a_price_that_covers_the_cheapest_is_not():
+    assert [] == doubts(selling("5.00"), quote(5, covers=ALL_PAID), quote(9, maker="Oxlip", row=3, covers=ALL_PAID))
+
+
+def test_a_cost_that_is_not_known_says_nothing_of_the_price():
+    assert [] == doubts(selling("1.00"), quote(5, covers="goods"))
+
+
+def test_without_a_price_there_is_nothing_to_doubt():
+    assert [] == doubts(None, quote(5, covers=ALL_PAID))

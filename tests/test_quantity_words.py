@@ -1,0 +1,148 @@
+"""How many to order in words."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+from quoted import MAKER, TODAY, inputs, quote
+from sized import ALL_PAID, planned, prices, selling, wanting
+
+from scorecard.ordering.plan import plan_of
+from scorecard.quantity_words import (
+    cheapest_words,
+    kept_words,
+    late_words,
+    maker_words,
+    newsvendor_words,
+    plan_words,
+    steady_words,
+)
+
+TWO = (*prices(p100="5.00", p250="4.00"), *prices("Oxlip", 9, p1="4.50"))
+
+
+def test_first_comes_what_leaves_most_by_money_alone():
+    # 240 × 12.00 − 1000
+    first = "By money alone: Fernhill, 250 pieces, leaves most, 1880.00 GBP if 240 are asked for, after everything"
+
+    assert first == plan_words(planned(*TWO, sold=selling("12.00", 240)))[0]
+
+
+def test_a_loss_is_called_one():
+    words = plan_words(planned(*prices(p1="5.00"), sold=selling("4.00")))
+
+    assert "By money alone: Fernhill, 200 pieces, loses least, 200.00 GBP" in words[0]
+
+
+def test_who_is_the_cheapest_from_where_to_where():
+    words = cheapest_words(planned(*TWO))
+
+    assert ["Where a good piece costs least: 100 to 249 pieces Oxlip; 250 pieces Fernhill"] == words
+
+
+def test_one_that_is_always_the_cheapest_is_so_throughout():
+    plan = planned(*prices(p100="4.00"), *prices("Oxlip", 9, p100="4.50"))
+
+    assert ["From 100 to 200 pieces a good piece costs least at Fernhill throughout"] == cheapest_words(plan)
+
+
+def test_one_maker_alone_is_compared_with_nobody():
+    assert [] == cheapest_words(planned(*prices(p100="4.00")))
+
+
+def test_what_comes_off_the_price_is_listed():
+    plan = planned(*TWO, sold=selling("12.00", packing="0.45", payment_fee="0.30"))
+
+    assert (
+        "Of 12.00 a piece 11.25 GBP are left to pay for the goods: payment fee 0.30 and packing 0.45 come off"
+        == kept_words(plan)
+    )
+
+
+def test_a_price_without_fees_is_left_whole():
+    assert "All of the price, 18.00 GBP, is left to pay for the goods" == kept_words(planned(*TWO))
+
+
+def test_the_cost_that_the_wanted_margin_bears_names_who_is_below_it():
+    words = plan_words(planned(*TWO, sold=selling("8.00", wanted_margin_percent="45")))
+
+    assert "A margin of 45 % bears 4.40 GBP for a good piece: Fernhill from 250 pieces" in words
+
+
+def test_a_margin_that_nobody_allows_is_said():
+    words = plan_words(planned(*TWO, sold=selling("8.00", wanted_margin_percent="90")))
+
+    assert "A margin of 90 % bears 0.80 GBP for a good piece: no maker is that cheap at any size" in words
+
+
+def test_a_margin_that_the_fees_eat_up_cannot_be_had():
+    words = plan_words(planned(*TWO, sold=selling("8.00", wanted_margin_percent="90", postage="2.00")))
+
+    assert "A margin of 90 % cannot be had at this price, whatever a piece costs" in words
+
+
+def test_what_is_not_given_is_said_to_count_as_nothing():
+    words = plan_words(planned(*TWO))
+
+    assert any(one.startswith("Not given in [selling], and taken as nothing: sales tax inside") for one in words)
+    assert "No demand is given, so all that are wanted are taken to sell and no more" in words
+
+
+def test_makers_that_are_ruled_out_are_named():
+    plan = plan_of(inputs(*TWO), selling(), [MAKER])
+
+    assert "Ruled out, and left out here: Oxlip" in plan_words(plan)
+
+
+def test_a_guess_is_called_one():
+    assert "No forecast is a promise" in plan_words(planned(*TWO))[-1]
+
+
+def test_without_a_known_cost_nothing_is_weighed():
+    assert "No maker has every cost known" in plan_words(planned(quote(5, covers="goods")))[0]
+
+
+def advice(*rows, **sold):
+    return newsvendor_words(planned(*rows, sold=selling("12.00", (120, 180, 240), **sold)).makers[0])
+
+
+def test_a_sale_missed_is_weighed_against_a_piece_left_over():
+    assert [
+        "A sale missed loses 7.00 GBP, a piece left over 5.00: it pays to have enough in 58 of 100 such seasons, for "
+        "which it takes 190 pieces; of the sizes to be had, 200 leaves most on average"
+    ] == advice(*prices(p1="5.00"))
+
+
+def test_an_order_raised_to_a_break_is_said_to_be():
+    (words,) = advice(*prices(p1="5.00", p250="4.00"))
+
+    assert words.endswith("enough in 67 of 100 such seasons, for which 250, the least at that price, is plenty")
+
+
+def test_a_sale_that_earns_nothing_and_a_piece_that_loses_nothing_are_said_to():
+    assert advice(*prices(p1="13.00"))[0].startswith("A sale brings no more than its piece costs")
+    assert advice(*prices(p1="5.00"), unsold_worth="5.00")[0].startswith("A piece left over loses nothing")
+
+
+def test_a_steady_year_names_the_order_that_costs_least():
+    sold = selling("18.00", yearly_demand=5000, holding_percent="20", order_cost="49")
+    (words,) = steady_words(planned(*prices(p1="5.00", p1000="4.80", p2000="4.75"), sold=sold, wanted=700).makers[0])
+
+    assert (
+        "At a steady 5000 a year orders of 1000 cost least, 24725.00 GBP a year in 5.0 orders, for pieces, ordering "
+        "and keeping together"
+    ) == words
+
+
+def test_sizes_that_come_too_late_are_named():
+    read = inputs(quote(5, covers=ALL_PAID, days=(10, 40)), brief=replace(wanting(200), need_by=TODAY + timedelta(30)))
+    plan = plan_of(read, selling(), [MAKER])
+
+    assert ["Too late for 2026-12-25 if ordered today: 200 pieces"] == late_words(plan, plan.makers[0].options)
+
+
+def test_a_maker_is_told_of_its_sizes_steps_demands_and_cash():
+    plan = planned(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", (180, 240, 320)))
+    words = maker_words(plan, plan.makers[0])
+
+    assert ["200 pieces: 1", "250 pieces: 1", "250 instead o", "200 at the lo"] == [one[:13] for one in words[:4]]
+    assert ["Cash for 200", "Cash for 250"] == [one.split(":")[0] for one in words if one.startswith("Cash")]

@@ -1,0 +1,160 @@
+"""One order size in words, and the step to the next."""
+
+from datetime import timedelta
+from decimal import Decimal
+
+import pytest
+from quoted import TODAY, quote
+from sized import ALL_PAID, minimum, option, planned, prices, selling
+
+from scorecard.size_words import (
+    bears,
+    break_even_words,
+    cash_words,
+    margin_words,
+    option_words,
+    outcome_words,
+    signed,
+    step_words,
+)
+
+SOLD = {"sold": selling("12.00", (120, 180, 240))}
+
+
+def at(pieces, *rows, **more):
+    return option(planned(*rows, **more), pieces)
+
+
+def test_a_size_says_what_it_costs_when_the_money_is_back_and_its_margin():
+    assert (
+        "250 pieces: 1000.00 GBP in all, 4.00 a good piece, 5.56 a piece that is likely to sell; "
+        "the money is back once 84 are sold; margin 67 %"
+    ) == option_words(at(250, *prices(p250="4.00"), **SOLD))
+
+
+def test_a_size_with_a_cost_missing_names_it_and_claims_no_margin():
+    # 1000.00, duty 4 % and tax 20 % of 1040.00
+    words = option_words(at(200, quote(5, pieces=1, covers="goods and freight"), **SOLD))
+
+    assert words.startswith("200 pieces: 1248.00 GBP in all, 6.24 a good piece, and more: ")
+    assert words.endswith("missing")
+
+
+def test_an_open_minimum_is_to_be_asked_for():
+    words = option_words(at(100, *prices(p1="5"), makers=minimum((100, 400))))
+
+    assert words.endswith("it is not known whether the maker takes so few: ask")
+
+
+@pytest.mark.parametrize(
+    ("price", "words"),
+    [
+        ("12.00", "the money is back once 84 are sold"),
+        ("4.50", "the money would be back after 223 sold, more than there are"),
+    ],
+)
+def test_when_the_money_is_back(price, words):
+    assert words == break_even_words(at(200, *prices(p1="5.00"), sold=selling(price)))
+
+
+def test_money_that_never_comes_back_is_said():
+    sold = selling("1.00", postage="2.00")
+
+    assert "the money never comes back at this price" == break_even_words(at(200, *prices(p1="5.00"), sold=sold))
+
+
+def test_a_range_of_costs_gives_a_range_of_margins():
+    assert "margin 50 to 58 %" == margin_words(at(200, quote((5, 6), pieces=1, covers=ALL_PAID), **SOLD))
+
+
+def test_each_demand_says_what_is_left_over_and_what_is_left():
+    assert [
+        "200 at the low demand, 120: left over 80 pieces, with 400.00 in them; +440.00 GBP after everything",
+        "200 at the likely demand, 180: left over 20 pieces, with 100.00 in them; +1160.00 GBP after everything",
+        "200 at the high demand, 240: none left over; +1400.00 GBP after everything",
+    ] == outcome_words(at(200, *prices(p1="5.00"), **SOLD))
+
+
+def test_one_piece_left_over_is_one_piece():
+    one = at(200, *prices(p1="5.00"), sold=selling("12", 199))
+
+    assert "left over 1 piece, with 5.00 in them" in outcome_words(one)[0]
+
+
+def test_a_step_that_is_worth_taking_says_how_many_must_sell():
+    (step,) = planned(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", 240)).makers[0].steps
+
+    assert (
+        "250 instead of 200: 150.00 GBP more, paid for once 13 of the 50 further pieces sell; worth taking, "
+        "it leaves 330.00 more if 240 are asked for. From 230 pieces on, 250 cost no more in all"
+    ) == step_words(step)
+
+
+def test_a_step_that_is_not_says_what_it_loses():
+    (step,) = planned(*prices(p200="5.00", p250="5.00"), sold=selling("12.00", 200)).makers[0].steps
+
+    assert (
+        "250 instead of 200: 250.00 GBP more, paid for once 21 of the 50 further pieces sell; not worth taking, "
+        "it leaves 250.00 less if 200 are asked for"
+    ) == step_words(step)
+
+
+@pytest.mark.parametrize(
+    ("larger", "words"),
+    [
+        ("4.40", "225 instead of 200: costs 10.00 GBP less in all, for 25 pieces more"),
+        ("4.4444444444", "225 instead of 200: costs the same in all, for 25 pieces more"),
+    ],
+)
+def test_more_that_costs_no_more_is_said(larger, words):
+    (step,) = planned(*prices(p200="5.00", p225=larger)).makers[0].steps
+
+    assert words == step_words(step)
+
+
+def test_further_pieces_that_cannot_pay_for_themselves_are_said_to():
+    (step,) = planned(*prices(p200="5.00", p201="6.00"), **SOLD).makers[0].steps
+
+    assert "which the 1 further pieces cannot bring back" in step_words(step)
+
+
+def test_a_step_with_a_cost_missing_cannot_be_weighed():
+    rows = quote("5.00", pieces=200, covers="goods"), quote("4.60", row=3, pieces=250, covers="goods")
+    (step,) = planned(*rows).makers[0].steps
+
+    assert "250 instead of 200: cannot be weighed while a cost is missing" == step_words(step)
+
+
+def test_cash_says_what_is_paid_when_and_for_how_long():
+    row = quote(5, pieces=1, covers=ALL_PAID, deposit_percent=30, days=(20, 35), sample_price=30, sample_postage=15)
+    sold = selling("18.00", 180, fixed="150", selling_weeks="12")
+    said = cash_words(at(200, row, sold=sold), TODAY + timedelta(days=70))
+
+    assert [
+        "Cash for 200: 45.00 samples before the order; 300.00 deposit with the order; 700.00 balance before the goods "
+        "are sent; 150.00 your own costs before the first sale",
+        "1195.00 GBP are out before the first sale, all of it for 5 weeks; the first sale is 10 weeks after an order "
+        "today; at the likely demand the money is back 4.5 weeks after that",
+    ] == said
+
+
+def test_a_day_after_the_order_is_named_where_it_is_known():
+    read = quote(5, pieces=1, covers="goods", days=20)
+
+    assert "balance before the goods are sent (day 20)" in cash_words(at(200, read), None)[0]
+
+
+def test_the_wanted_margin_is_borne_at_the_dearest_or_not():
+    sold = selling("10.00", wanted_margin_percent="40")
+    row = quote((5, 7), pieces=1, covers=ALL_PAID)
+
+    assert (True, False, None, None) == (
+        bears(at(200, *prices(p1="6.00"), sold=sold)),
+        bears(at(200, row, sold=sold)),
+        bears(at(200, *prices(p1="6.00"))),
+        bears(at(200, quote(5, pieces=1, covers="goods"), sold=sold)),
+    )
+
+
+def test_an_amount_carries_its_sign():
+    assert ["+1.50", "−1.50", "0.00"] == [signed(Decimal(one), "GBP") for one in ("1.5", "-1.5", "0.001")]
