@@ -359,3 +359,20 @@ def test_the_report_opened_as_a_file_asks_for_nothing(browser, shown):
 
         assert [page.url] == asked
         page.close()
+
+
+@pytest.mark.browser
+def test_weights_being_tried_are_kept_where_the_report_follows(browser, shown):
+    with followed(browser, shown) as (_, page):
+        box = page.get_by_role("spinbutton").nth(1)
+        box.fill("35")
+        page.wait_for_timeout(1500)
+        before = page.evaluate("() => [location.hash, document.activeElement.id]")
+        save(shown, "C2", 4.1)
+        wait_for_leader(page, RIVAL)
+        page.wait_for_timeout(300)
+
+        assert before == page.evaluate("() => [location.hash, document.activeElement.id]")
+        assert ("35", True) == (page.get_by_role("spinbutton").nth(1).input_value(), "35" in before[0])
+        assert RIVAL in page.locator("#try-verdict").inner_text()
+        assert [] == page.said
