@@ -12,6 +12,7 @@ from scorecard.questions import Question, Turn
 from scorecard.reasons import answer_words, range_words, tidy, with_unit
 from scorecard.words import listed
 
+OF_QUOTES = frozenset({"landed_cost_per_piece", "days_to_door"})  # measures that quotes and freight answer
 MINIMUM_PER, ASKED_ON, ANSWERED_ON = "Minimum is per", "Asked on", "Answered on"
 
 
@@ -74,7 +75,9 @@ def cells_to_write(calculation: Calculation, maker: int, criterion: int) -> str:
     calculation : of a case on a day
     maker, criterion : positions
     """
-    table = calculation.case.table
+    table, one = calculation.case.table, calculation.case.criteria.criteria[criterion]
+    if one.measure in OF_QUOTES and one.key not in table.letters:
+        return "the sheets Quotes and Freight"
     columns = [column for column in _open_columns(calculation, maker, criterion) if column in table.letters]
     return listed(str(table.place(maker, column).cell) for column in columns) if columns else f"row {table.rows[maker]}"
 

@@ -131,15 +131,16 @@ def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[st
     return said
 
 
-def beside(costed: Costed, first: Sequence[str], named: Named = str) -> list[str]:
+def beside(costed: Costed, first: Sequence[str], named: Named = str, *, changes: bool = True) -> list[str]:
     """Return what else stands beside the sums: the rates, what would change the cheapest, and what sampling costs.
 
     Parameters
     ----------
     costed : of a case on a day
     first : names of the makers that would be sampled first
+    changes : whether to say at which rate the cheapest changes, for which all is worked out several times over
     """
     home = costed.inputs.rates.home
     said = [f"Rate: {rate_words(rate, home, named)}" for rate in costed.inputs.rates.rates.values()]
-    said += [change_words(change, costed, named) for change in costed.changes]
+    said += [change_words(change, costed, named) for change in (costed.changes if changes else ())]
     return said + sampling_words(sampling_cost(costed.inputs, first), home, named)

@@ -71,7 +71,7 @@ class Costed:
         """Return the warnings that one cost calls for by itself."""
         from scorecard.costing.doubts import doubts
 
-        return doubts(replace(self.inputs, offers=()), [cost])
+        return doubts(replace(self.inputs, quotes=(), offers=()), [cost])
 
     @cached_property
     def changes(self) -> "tuple[CurrencyChange, ...]":

@@ -15,8 +15,8 @@ from scorecard.calculation import Calculation
 from scorecard.codes import money_range
 from scorecard.measures import measured
 from scorecard.ranking import TIE
-from scorecard.sentences import of_hundred, some
-from scorecard.words import counted, rounded
+from scorecard.sentences import listed_apart, of_hundred
+from scorecard.words import counted, listed, rounded
 
 if TYPE_CHECKING:
     from scorecard.costing.landed import LandedCost
@@ -26,6 +26,7 @@ WRITE = "Whom to write to, not yet whom to order from"
 ORDER = "Whom to order from"
 NOT_RANKED = "price and freight are not in this ranking"
 OF_PRICE = re.compile(r"\b(price|prices|cost|costs|freight)\b", re.IGNORECASE)
+DEARER_NAMED = 8  # makers named as both dearer and lower
 HAIR = 1e-9  # more than a sum of money is off, less than any minor unit
 
 Stage = Literal["write", "order"]
@@ -228,10 +229,11 @@ def dearer_and_lower(calculation: Calculation, costed: Sequence[CostedMaker]) ->
 def _dearer_sentence(calculation: Calculation, pairs: Sequence[tuple[int, int]]) -> str:
     names = calculation.case.table.makers
     by_better: dict[int, list[str]] = {}
-    for lower, better in pairs:
+    for lower, better in pairs[:DEARER_NAMED]:
         by_better.setdefault(better, []).append(names[lower])
     said = [
-        f"{some(lower)} {'is' if len(lower) == 1 else 'are'} both dearer and lower than {names[better]}"
+        f"{listed(lower)} {'is' if len(lower) == 1 else 'are'} both dearer and lower than {names[better]}"
         for better, lower in by_better.items()
     ]
-    return some(said)
+    more = len(pairs) - DEARER_NAMED
+    return listed_apart([*said, *([f"{counted(more, 'more maker')} likewise than another"] if more > 0 else [])])

@@ -6,6 +6,7 @@ from math import inf
 import numpy as np
 import pytest
 from cases import AS_OF, choices, make_case, numbers, rated
+from ordered import case_of
 
 from scorecard.answers import Answers
 from scorecard.asks import answers_phrase, cells_to_write, consequence_phrase, question_phrase
@@ -139,3 +140,14 @@ def test_days_to_an_answer_belong_into_the_days_they_are_counted_from(asked, whe
 
 def test_an_answer_without_a_column_belongs_into_a_row():
     assert "row 2" == cells(rated((1,), {"Fernhill": [None]}), {})
+
+
+def test_a_landed_cost_is_written_into_quotes_and_freight_unless_it_has_a_column():
+    case = case_of({"Ash": 1, "Birch": 2}, {"Ash": 5}, weight=1)
+    letters = {key: letter for key, letter in case.table.letters.items() if key != "landed"}
+    bare = replace(case, table=replace(case.table, letters=letters))
+
+    assert ("the sheets Quotes and Freight", "C3") == (
+        cells_to_write(assessed(bare), 1, 1),
+        cells_to_write(assessed(case), 1, 1),
+    )

@@ -2,6 +2,7 @@
 
 import pytest
 from cases import AS_OF, rated
+from ordered import case_of
 
 from scorecard.assessment import assess
 
@@ -34,6 +35,14 @@ def test_contributions_add_up_to_the_scores():
 
 def test_weight_ranges_name_their_criterion():
     assert ["c1", "c2"] == RESULT.frames()["weight_ranges"]["criterion"].tolist()
+
+
+def test_every_line_of_a_landed_cost_is_a_row():
+    costs = assess(case_of({"Ash": 1}, {"Ash": 5}), as_of=AS_OF).frames()["landed_costs"]
+
+    assert [("Ash", "road", "Goods", 1000.0)] == [
+        tuple(row) for row in costs[["maker", "way", "line", "low"]].to_numpy()
+    ]
 
 
 def test_where_nothing_is_open_the_table_of_questions_is_empty():

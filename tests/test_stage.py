@@ -104,6 +104,17 @@ def test_who_is_both_dearer_and_lower_is_named_with_the_best_that_beats_it():
     assert "Birch and Cedar are both dearer and lower than Ash" in said(assessment)
 
 
+def test_of_many_both_dearer_and_lower_some_are_named():
+    answers = {f"maker {at}": 90 - at for at in range(11)}
+    (words,) = [
+        one for one in said(assessed(answers, {maker: 5 + at for at, maker in enumerate(answers)})) if "both" in one
+    ]
+
+    assert words.endswith(
+        "maker 7 and maker 8 are both dearer and lower than maker 0, and 2 more makers likewise than another"
+    )
+
+
 def test_who_is_dearer_but_higher_is_not():
     assert [] == pairs(assessed(ANSWERS, {"Ash": 7, "Birch": 6, "Cedar": 5}))
 

@@ -105,11 +105,11 @@ def landed_costs(inputs: CostInputs) -> tuple[LandedCost, ...]:
     ----------
     The sum and its order: design section 6, item 11. Terms: ``delivery_terms``; bases: ``import_presets``.
     """
-    by_maker = standing(inputs.quotes)
+    by_maker, offers = standing(inputs.quotes), _by_maker(inputs.offers)
     found = []
     for maker in sorted(by_maker, key=_place_of(inputs)):
         facts = inputs.makers.get(maker, MakerFacts(maker=maker))
-        found += [cost for reply in by_maker[maker] for cost in _by_way(inputs, facts, reply)]
+        found += [cost for reply in by_maker[maker] for cost in _by_way(inputs, facts, reply, offers.get(maker, ()))]
     return tuple(found)
 
 
@@ -118,9 +118,17 @@ def _place_of(inputs: CostInputs) -> Callable[[str], int]:
     return lambda maker: places.get(maker, len(places))
 
 
-def _by_way(inputs: CostInputs, facts: MakerFacts, reply: Reply) -> Iterable[LandedCost]:
+def _by_maker(offers: Iterable[FreightOffer]) -> dict[str, list[FreightOffer]]:
+    found: dict[str, list[FreightOffer]] = {}
+    for offer in offers:
+        found.setdefault(offer.maker, []).append(offer)
+    return found
+
+
+def _by_way(
+    inputs: CostInputs, facts: MakerFacts, reply: Reply, offers: Sequence[FreightOffer]
+) -> Iterable[LandedCost]:
     readings_of_price = coverages_of(inputs, reply)
-    offers = [offer for offer in inputs.offers if offer.maker == facts.maker]
     quantities = order_quantities(inputs.brief, facts, least_quoted(reply))
     prices = [price_for(reply, quantity, inputs.brief.quantity) for quantity in quantities]
     for way in ways_of(reply, readings_of_price, offers):

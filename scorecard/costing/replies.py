@@ -66,20 +66,23 @@ def grouped(rows: Iterable[QuoteRow]) -> list[list[QuoteRow]]:
     """Return the rows by reply, in the order in which the replies begin."""
     groups: list[list[QuoteRow]] = []
     last: dict[str, list[QuoteRow]] = {}
+    first: dict[tuple[Terms, date | None], list[QuoteRow]] = {}
     for row in rows:
-        group = _home_of(row, groups, last.get(row.maker))
+        key = (_terms(row), row.quoted_on)
+        group = _home_of(row, first.get(key), last.get(row.maker))
         if group is None:
             groups.append(group := [])
+            first.setdefault(key, group)
         group.append(row)
         last[row.maker] = group
     return groups
 
 
-def _home_of(row: QuoteRow, groups: list[list[QuoteRow]], above: list[QuoteRow] | None) -> list[QuoteRow] | None:
+def _home_of(row: QuoteRow, alike: list[QuoteRow] | None, above: list[QuoteRow] | None) -> list[QuoteRow] | None:
+    """Return the reply that a row belongs to: the one above that it continues, else one on the same terms and day."""
     if above and _continues(row, above[0]):
         return above
-    alike = (group for group in groups if _terms(row) == _terms(group[0]) and row.quoted_on == group[0].quoted_on)
-    return next(alike, above if above and _terms(row) == _terms(above[0]) and _same_day(row, above[0]) else None)
+    return alike or (above if above and _terms(row) == _terms(above[0]) and _same_day(row, above[0]) else None)
 
 
 def standing(rows: Iterable[QuoteRow]) -> Mapping[str, tuple[Reply, ...]]:

@@ -16,7 +16,11 @@ from scorecard.report.weights import weight_words
 from scorecard.value_functions import Choices
 from scorecard.words import listed, rounded
 
-MEASURED = {"response_days": "the whole working days from Asked on to Answered on, or so far"}
+MEASURED = {
+    "response_days": "the whole working days from Asked on to Answered on, or so far",
+    "landed_cost_per_piece": "what a good piece costs at the door by the way that stands for its maker",
+    "days_to_door": "the days to the door by the way that stands for its maker, the same as for its cost",
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -118,7 +118,7 @@ def landed_of(assessment: Assessment) -> Landed:
         said=_sentences(compared(costed, isolate)),
         rows=rows,
         detailed=rows[:MOST_SUMS],
-        beside=_sentences([*beside(costed, first_ranked(assessment), isolate), *unquoted]),
+        beside=_sentences([*beside(costed, first_ranked(assessment), isolate, changes=len(words) < MOST), *unquoted]),
         cautions=_sentences(cautions(costed.inputs, costed.costs)),
         left=len(costed.costs) - len(rows),
         sums_left=max(len(rows) - MOST_SUMS, 0),

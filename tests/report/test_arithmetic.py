@@ -82,6 +82,12 @@ def test_a_measure_says_what_it_counts():
     assert "whole working days from Asked on to Answered on" in source_sentence(criterion)
 
 
+@pytest.mark.parametrize("measure", ["landed_cost_per_piece", "days_to_door"])
+def test_a_measure_of_quotes_says_that_one_way_stands_for_its_maker(measure):
+    criterion = replace(numbers("a", 1), column=None, measure=measure)
+    assert "by the way that stands for its maker" in source_sentence(criterion)
+
+
 def test_a_cell_holds_the_way_from_answer_to_contribution(assessed):
     case = make_case([numbers("a", 1, (0, 0), (10, 100)), numbers("b", 3)], {"Brightholm": [(2, 4), 50]})
     cell = workings_of(assessed(case), (0,))[0].cells[0]
