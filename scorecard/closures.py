@@ -17,7 +17,7 @@ from scorecard.words import counted, listed
 # Besides its public holidays, the collective leave that most makers take: seen in the library's data for 2026
 FURTHER_CATEGORIES: Mapping[str, tuple[str, ...]] = {"ID": ("public", "government")}
 YEARS_BEFORE, YEARS_AFTER = 1, 2
-LOOK_BACK = 6  # years in which make-up days are looked for
+LOOK_BACK = 3  # years before the first in which make-up days are looked for
 
 
 def calendars_for(
@@ -79,6 +79,7 @@ def calendar_of(country: str, years: tuple[int, ...], region: str | None = None)
         weekend=frozenset(found.weekend),
         holidays=wanted,
         makeup=makeup,
+        years=frozenset(years),
         doubts=(*_doubts(country, years, wanted, makeup), *_of_parts(country, region)),
     )
 

@@ -14,11 +14,12 @@ from scorecard.counting import count
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.scheduling.order_words import order_sentences
 from scorecard.scheduling.plans import Plan
-from scorecard.scheduling.schedule import Schedule, schedule_of
+from scorecard.scheduling.schedule import Schedule, WayOut, schedule_of
 from scorecard.scheduling.schedule_json import schedule_json
 from scorecard.scheduling.wording import (
     CAUTION,
     assumed_sentence,
+    by_way,
     chain_words,
     doubt_sentences,
     headline,
@@ -142,7 +143,7 @@ def _table(plans: Sequence[Plan]) -> str:
     rows = [("Maker", "Way", "Ask for a sample by", "Order by", "Days left", "How it stands")]
     for plan in plans:
         sample = "" if plan.begin_by == plan.order_by else day_words(plan.begin_by)
-        left = str(plan.slack_days)
+        left = str(plan.days_left)
         name = visible(plan.maker.maker)
         rows.append((name, plan.way, sample, day_words(plan.order_by), left, plan.status))
     return as_text(rows, right=frozenset({2, 3, 4}))
@@ -154,15 +155,16 @@ def _chains(schedule: Schedule, inputs: Inputs) -> list[str]:
     one_maker = len({plan.maker.maker for plan in plans}) == 1
     told = plans if one_maker else [plan for plan in plans if plan.is_said]
     chosen = list(told[:SHOWN]) or [min(plans, key=lambda plan: plan.begin_by)]
-    lines = [line for plan in chosen for line in _chain(plan)]
+    lines = [line for plan in chosen for line in _chain(plan, schedule.ways_out.get(plan.maker.maker))]
     if len(chosen) == len(plans):
         return lines
     return [*lines, f"The same of another maker: {inputs.started.command('dates --maker NAME')}"]
 
 
-def _chain(plan: Plan) -> list[str]:
+def _chain(plan: Plan, out: WayOut | None) -> list[str]:
     back = f"Back from there: {'; '.join(chain_words(plan))}"
-    first, *rest = _sentences([plan_sentence(plan), back, holiday_sentence(plan), assumed_sentence(plan)])
+    told = [plan_sentence(plan), back, holiday_sentence(plan), way_out_sentence(out) if out else None]
+    first, *rest = _sentences([*told, assumed_sentence(plan)])
     return [first, *(f"  {line}" for line in rest)]
 
 
@@ -176,10 +178,9 @@ def _next_step(schedule: Schedule, inputs: Inputs) -> str:
     open_plans = [plan for plan in schedule.plans if plan.status in ("in time", "no time for a sample")]
     if not open_plans:
         return "move the need-by date, drop steps under [schedule], or look for a maker nearby"
-    if all(step.assumed for plan in open_plans for step in [plan.times.production]):
+    said = [plan for plan in open_plans if plan.is_said]
+    if not said:
         return f"ask how long production and transit take: {inputs.started.command('enquire')}"
-    first = min(open_plans, key=lambda plan: plan.begin_by)
-    out = schedule.ways_out.get(first.maker.maker)
-    return f"keep {day_words(first.begin_by)} in mind for {visible(first.maker.maker)}" + (
-        f"; {way_out_sentence(out)[0].lower()}{way_out_sentence(out)[1:]}" if out and out.maker else ""
-    )
+    first = min(said, key=lambda plan: plan.act_by)
+    what = "ask it for a sample" if first.act_by != first.order_by else "order"
+    return f"decide on {visible(first.maker.maker)} {by_way(first.way)}: {what} by {day_words(first.act_by)}"

@@ -127,7 +127,7 @@ MAKERS: tuple[tuple[Any, ...], ...] = (
         "same method, art like mine",
         None,
         None,
-        "India",
+        "China",
         None,
         None,
         "Years trading not on the page",

@@ -159,7 +159,7 @@ def _row(plan: Plan, as_of: date, need_by: date) -> PlanRow:
         way=f"by {plan.way}",
         sample_by="" if plan.begin_by == plan.order_by else day_words(plan.begin_by),
         order_by=day_words(plan.order_by),
-        left=str(plan.slack_days),
+        left=str(plan.days_left),
         status=plan.status,
         line=() if over else _line(plan, as_of, need_by),
         order_at=None if over else _place(plan.order_by, as_of, need_by),

@@ -74,6 +74,7 @@ class Calendar:
     holidays : days off by what they are called
     makeup : days of the weekend on which people work
     stops : days that are closed besides, by why
+    years : those whose holidays were looked up; empty where none were
     doubts : what should be known of these data
     """
 
@@ -82,6 +83,7 @@ class Calendar:
     holidays: Mapping[date, str] = field(default_factory=dict)
     makeup: frozenset[date] = frozenset()
     stops: Mapping[date, str] = field(default_factory=dict)
+    years: frozenset[int] = frozenset()
     doubts: tuple[Doubt, ...] = ()
 
     def is_working(self, day: date) -> bool:
@@ -189,4 +191,14 @@ def _beside(closure: Closure, before: int, after: int) -> Iterator[date]:
 
 def doubts_touching(calendar: Calendar, first: date, last: date) -> list[Doubt]:
     """Return what should be known of a calendar's data over a time."""
-    return [one for one in calendar.doubts if one.year is None or first.year <= one.year <= last.year]
+    known = [one for one in calendar.doubts if one.year is None or first.year <= one.year <= last.year]
+    return [*known, *_beyond(calendar, first, last)]
+
+
+def _beyond(calendar: Calendar, first: date, last: date) -> Iterator[Doubt]:
+    """Yield that the years before or after those that were looked up have weekends alone."""
+    if calendar.country is None or not calendar.years:
+        return
+    for year in sorted(set(range(first.year, last.year + 1)) - calendar.years):
+        text = f"holidays of {year} were not looked up for {calendar.country}: only weekends count as free"
+        yield Doubt(kind="no data", country=calendar.country, year=year, text=text)

@@ -60,6 +60,16 @@ class Plan:
         return self.times.way
 
     @property
+    def days_left(self) -> int:
+        """The days to the next thing that can still be done: the sample, or else the order; below 0 of none."""
+        return self.slack_days if self.status == "in time" else self.order_slack_days
+
+    @property
+    def act_by(self) -> date:
+        """The day of that thing."""
+        return self.begin_by if self.status == "in time" else self.order_by
+
+    @property
     def is_said(self) -> bool:
         """Whether anybody has said how long production or the journey takes."""
         return self.times.is_said

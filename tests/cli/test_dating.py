@@ -73,7 +73,7 @@ def test_a_spring_holiday_moves_the_latest_day_to_order(folder):
 def test_the_words_tell_the_chain_what_is_thin_and_that_nothing_is_promised(folder):
     ran = scorecard("dates", *AS_OF, cwd=folder)
 
-    assert (0, [True] * 5) == (
+    assert (0, [True] * 6) == (
         ran.status,
         [
             words in ran.out
@@ -82,6 +82,7 @@ def test_the_words_tell_the_chain_what_is_thin_and_that_nothing_is_promised(fold
                 "order and pay the deposit by ",
                 "Chinese New Year (Spring Festival), closed 30 January to 17 February 2027",
                 "the holidays of China in 2027 may be thin",
+                "you could still cancel and order from Fernhill by road instead, without a sample first",
                 "No date here is a promise",
             )
         ],
@@ -162,3 +163,40 @@ def test_every_problem_is_told_at_once_each_at_its_place(tmp_path):
     places = [one["cell"] or one["key"] for one in result_of(ran)["problems"]]
 
     assert (3, {"C2", "schedule.production_days", "schedule.regions.GB"}) == (ran.status, set(places))
+
+
+@pytest.mark.parametrize(
+    ("as_of", "step"),
+    [
+        ("2026-11-25", "decide on Brightholm by sea: ask it for a sample by "),
+        ("2027-12-01", "move the need-by date, drop steps under [schedule], or look for a maker nearby"),
+    ],
+)
+def test_the_next_step_follows_the_day(folder, as_of, step):
+    assert scorecard("dates", "--as-of", as_of, cwd=folder).last.startswith(f"Next: {step}")
+
+
+def test_while_nobody_has_said_any_days_the_next_step_is_to_ask(tmp_path):
+    ran = scorecard("dates", *AS_OF, cwd=folder_of(tmp_path, brief=DATED))
+
+    assert "ask how long production and transit take" in ran.last
+
+
+def test_the_demo_shows_one_too_late_by_sea_and_not_by_air_and_a_spring_holiday_that_moves_an_order(tmp_path):
+    scorecard("demo", "demo", *AS_OF, cwd=tmp_path)
+    plans = result_of(scorecard("dates", "--json", *AS_OF, cwd=tmp_path / "demo"))["plans"]
+    status = {(one["maker"], one["way"]): one["status"] for one in plans}
+    moved = [
+        one["maker"]
+        for one in plans
+        for step in one["steps"]
+        for closed in step["closed"]
+        if "Chinese New Year (Spring Festival)" in closed["names"]
+        and one["order_by"] < one["order_by_without_holidays"]
+    ]
+
+    assert ("too late", "no time for a sample") == (
+        status["Thistlewharf Enamel", "sea"],
+        status["Thistlewharf Enamel", "air"],
+    )
+    assert "Copperwren" in moved

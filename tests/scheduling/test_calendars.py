@@ -84,6 +84,14 @@ def test_no_shift_leaves_the_calendar(days):
     assert shifted(date(2026, 1, 1), days) in (date.min, date.max)
 
 
+def test_years_that_were_not_looked_up_are_told():
+    calendar = Calendar(country="CN", years=frozenset({2026, 2027}))
+
+    assert [("no data", 2025)] == [
+        (one.kind, one.year) for one in doubts_touching(calendar, date(2025, 12, 1), date(2027, 5, 1))
+    ]
+
+
 def test_doubts_are_told_of_the_years_that_are_touched():
     doubts = tuple(Doubt(kind="estimated", country="BD", text=str(year), year=year) for year in (2026, 2027, 2028))
     always = Doubt(kind="no data", country="BD", text="always")

@@ -162,3 +162,17 @@ def test_the_last_days_to_order_are_told_by_maker_and_way():
 
 def test_without_a_need_by_date_there_is_no_last_day_to_order():
     assert {} == latest_orders(inputs(need_by=None), ["Fernhill"])
+
+
+@pytest.mark.parametrize(
+    ("as_of", "left", "act_by"),
+    [
+        (date(2027, 1, 10), 1, date(2027, 1, 11)),
+        (date(2027, 1, 12), 22, date(2027, 2, 3)),
+        (date(2027, 2, 4), -1, date(2027, 2, 3)),
+    ],
+)
+def test_days_left_are_those_to_the_next_thing_that_can_be_done(as_of, left, act_by):
+    found = plan(as_of=as_of)
+
+    assert (left, act_by) == (found.days_left, found.act_by)
