@@ -81,6 +81,8 @@ def _is_within(numbers: Floats, rule: NumberRule) -> bool:
     if not known.size:
         return True
     low, high = float(known.min()), float(known.max())
+    if not (isfinite(low) and isfinite(high)):
+        return False
     least, greatest = rule.within or (-inf, inf)
     if rule.counts:
         least = max(least, 0.0)
@@ -88,7 +90,7 @@ def _is_within(numbers: Floats, rule: NumberRule) -> bool:
         return False
     if rule.unit.is_of_years and high >= YEARS_OF_THE_CALENDAR[0]:
         return False
-    return least <= low and high <= greatest and isfinite(low) and isfinite(high)
+    return least <= low and high <= greatest
 
 
 def all_known(values: Sequence[Value], known: Mapping[str, T]) -> list[T] | None:

@@ -1,4 +1,4 @@
-from math import nan
+from math import inf, nan
 
 import numpy as np
 import pytest
@@ -67,6 +67,10 @@ def test_a_column_says_the_same_as_each_cell_read_with_care(values, rule):
 @pytest.mark.parametrize("values", [["1.5", "", "-2"], [1, None, 2.5]])
 def test_plain_numbers_and_blanks_are_taken_at_once(values):
     assert quick_numbers(values, NumberRule(decimal=".", all_is_text=True)) is not None
+
+
+def test_a_number_without_end_is_never_taken_at_once():
+    assert quick_numbers([1.0, inf], NumberRule(unit=ColumnUnit("pieces"))) is None
 
 
 @pytest.mark.parametrize("decimal", [None, ",", "."])
