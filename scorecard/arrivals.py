@@ -73,7 +73,7 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told, as_of: date) -> A
         arrived_on=order.arrived if order else None,
         complain_until=order.complain_until if order else None,
         per_carton=told.per_carton or _per_carton(case, order),
-        price=None if order is None else _paid(case, order, ordered) or _landed(case, order, as_of),
+        price=None if order is None else _paid(case, order) or _landed(case, order, as_of),
         complain_at=order.at("Complain until") if order else None,
         paid_at=order.at("Paid in all") if order else None,
         faulty_at=order.at("Faulty pieces") if order else None,
@@ -89,11 +89,11 @@ def _per_carton(case: Case, order: OrderRow | None) -> int | None:
     return packed.pop() if len(packed) == 1 else None
 
 
-def _paid(case: Case, order: OrderRow, ordered: int) -> PiecePrice | None:
-    """Return what a piece cost by what was paid in all."""
-    if order.paid is None or order.paid.high is None or case.brief.currency is None:
+def _paid(case: Case, order: OrderRow) -> PiecePrice | None:
+    """Return what a piece cost by what was paid in all; None where either is not written down."""
+    if order.pieces is None or order.paid is None or order.paid.high is None or case.brief.currency is None:
         return None
-    low, high = (over(end, Decimal(ordered)) for end in (order.paid.low, order.paid.high))
+    low, high = (over(end, Decimal(order.pieces)) for end in (order.paid.low, order.paid.high))
     source = f"what you paid in all ({order.at('Paid in all').cell} of the sheet Orders)"
     return PiecePrice(low=low, high=high, currency=case.brief.currency, source=source)
 

@@ -81,6 +81,10 @@ def test_an_open_payment_is_no_price(tmp_path):
     assert arrival(case_of(tmp_path, [*ORDER, "1000+"])).price is None
 
 
+def test_a_payment_for_an_unknown_number_of_pieces_is_no_price(tmp_path):
+    assert arrival(case_of(tmp_path, ["Fernhill", ORDER[1], None, None, None, 1184.6])).price is None
+
+
 def test_cartons_come_from_the_sheet_freight(tmp_path):
     freight = [FREIGHT, ["Fernhill", "road", 90, "EUR", 24, 50, 40, 30, 9]]
     assert 24 == arrival(case_of(tmp_path, ORDER, Freight=freight, Quotes=QUOTES)).per_carton

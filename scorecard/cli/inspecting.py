@@ -200,7 +200,8 @@ def _tell_order(made: Inspection, inputs: Inputs) -> None:
     on = f" on {day_words(arrival.ordered_on)}" if arrival.ordered_on else ""
     others = {one.maker for one in made.case.orders} - {order.maker}
     other = f" Of another maker: {inputs.started.command('inspect --maker NAME')}." if others else ""
-    typer.echo(f"{visible(order.maker)}, ordered{on} (row {order.row} of the sheet Orders): {pieces}.{other}")
+    by = "" if order.pieces else ", by the brief, since the sheet does not say how many"
+    typer.echo(f"{visible(order.maker)}, ordered{on} (row {order.row} of the sheet Orders): {pieces}{by}.{other}")
 
 
 def _tell_sheet(made: Inspection, inputs: Inputs, path: Path) -> None:

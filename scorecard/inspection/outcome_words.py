@@ -11,9 +11,9 @@ from decimal import Decimal
 from scorecard.costing.amounts import priced
 from scorecard.inspection.faults import KINDS, MEANINGS, OTHER, Kind
 from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
+from scorecard.inspection.plans import Plan
 from scorecard.words import counted, day_words, listed, rounded
 
-ONE_IN = "in 95 of 100 samples"
 CAUTIONS = (
     "What you may claim follows from your order, from the terms of the marketplace or payment service, and from the "
     "law of the place: this is no legal advice",
@@ -52,12 +52,17 @@ def judged_sentence(one: Judged, lot: int) -> str:
     """Return what the counts say of one kind against its limit."""
     plan = one.plan
     found = f"{counted(one.found, 'piece')} with a {plan.kind} fault"
-    may_hold = f"the whole lot may well hold up to {one.most} of {lot} (a worse one shows more than that {ONE_IN})"
+    shows = f"of a worse lot, 95 of 100 samples show more than {one.found}"
+    may_hold = f"the whole lot may well hold up to {one.most} of {lot} ({shows})"
     if one.verdict == "not judged":
         return f"{found}; the limit is for {plan.opened} pieces drawn as listed, so it says nothing here; {may_hold}"
     if one.verdict == "over its limit":
-        return f"{found}, {plan.reject} or more are too many: over its limit; {may_hold}"
+        return f"{found}, {_too_many(plan)}: over its limit; {may_hold}"
     return f"{found}, up to {plan.accept} are within its limit, which does not make the lot good; {may_hold}"
+
+
+def _too_many(plan: Plan) -> str:
+    return "none is allowed" if plan.reject == 1 else f"{plan.reject} or more are too many"
 
 
 def kind_lines(outcome: Outcome) -> Iterator[tuple[Kind, str, tuple[Count, ...]]]:
@@ -102,14 +107,17 @@ def money_sentence(outcome: Outcome) -> str:
         return f"What this comes to in money is not known{into}"
     parts = []
     if pieces:
-        parts.append(
-            f"{counted(pieces, 'piece')} that cannot be sold or did not come cost {amount_words(worth, price.currency)}"
-        )
+        parts.append(f"{counted(pieces, 'piece')} that {_why_lost(outcome)} cost {amount_words(worth, price.currency)}")
     if outcome.of("minor"):
         told = f"{counted(outcome.of('minor'), 'piece')} with a minor fault cost {amount_words(minor, price.currency)}"
         parts.append(told)
     each = amount_words((price.low, price.high), price.currency)
     return f"{listed(parts) if parts else 'Nothing is lost'}; a piece cost {each} at your door, by {price.source}"
+
+
+def _why_lost(outcome: Outcome) -> str:
+    unsold, missing = outcome.of("critical", "major"), outcome.arrival.missing
+    return listed([*(["cannot be sold"] if unsold else []), *(["did not come"] if missing else [])], "or")
 
 
 def last_day_sentence(arrival: Arrival, as_of: date) -> str:
@@ -157,8 +165,8 @@ def _found(outcome: Outcome) -> Iterator[str]:
             f"- {_fault(count)}: {counted(count.pieces, 'piece')}, {photograph_words(count)}" for count in counts
         )
     yield from (
-        f"By the sample, the lot is over the limit for {one.plan.kind} faults: {one.found} found, {one.plan.reject} or "
-        f"more of {one.plan.opened} are too many."
+        f"By the sample, the lot is over the limit for {one.plan.kind} faults: {one.found} of {one.plan.opened}; "
+        f"{_too_many(one.plan)}."
         for one in outcome.judged
         if one.verdict == "over its limit"
     )

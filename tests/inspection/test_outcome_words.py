@@ -63,6 +63,25 @@ def test_a_sample_over_its_limit_says_from_which_number_on():
     assert told[1].startswith("3 pieces with a major fault, 3 or more are too many: over its limit; ")
 
 
+def test_where_none_is_allowed_one_is_over_the_limit():
+    plan = sampling_plan(200, "II", USUAL_LIMITS)
+    told = judged_sentence(outcome(32, plan=plan, A1=1).judged[0], 200)
+    assert told.startswith("1 piece with a critical fault, none is allowed: over its limit; ")
+
+
+@pytest.mark.parametrize(
+    ("lot", "counts", "told"),
+    [
+        (200, {"B1": 2}, "2 pieces that cannot be sold cost 11.85 EUR"),
+        (198, {}, "2 pieces that did not come cost 11.85 EUR"),
+        (198, {"A1": 1}, "3 pieces that cannot be sold or did not come cost 17.77 EUR"),
+        (200, {}, "Nothing is lost"),
+    ],
+)
+def test_money_says_why_pieces_are_lost(lot, counts, told):
+    assert told == money_sentence(outcome(lot, came=arrival(lot=lot, price=PRICE), **counts)).split(";")[0]
+
+
 def test_a_sample_of_another_size_is_not_judged():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     assert "says nothing here" in judged_sentence(outcome(20, plan=plan).judged[1], 200)
@@ -71,7 +90,7 @@ def test_a_sample_of_another_size_is_not_judged():
 def test_money_names_what_is_lost_what_is_lessened_and_where_the_figure_comes_from():
     told = money_sentence(outcome(200, came=arrival(price=PRICE), B1=10, C1=12))
     assert (
-        "10 pieces that cannot be sold or did not come cost 59.23 EUR and 12 pieces with a minor fault cost 71.08 EUR; "
+        "10 pieces that cannot be sold cost 59.23 EUR and 12 pieces with a minor fault cost 71.08 EUR; "
         "a piece cost 5.923 EUR at your door, by what you paid in all"
     ) == told
 
@@ -134,7 +153,7 @@ def test_the_claim_is_ready_to_copy():
 def test_a_sample_over_its_limit_asks_about_the_rest():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     told = claim_text(outcome(32, plan=plan, B1=3))
-    assert "By the sample, the lot is over the limit for major faults: 3 found, 3 or more of 32 are too many." in told
+    assert "By the sample, the lot is over the limit for major faults: 3 of 32; 3 or more are too many." in told
     assert "please say how we go on with the pieces that are not opened yet" in told
 
 
