@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from scorecard.costed import Costed
     from scorecard.costing.inputs import CostInputs
     from scorecard.inspection.settings import InspectionSettings
+    from scorecard.order_terms import OrderTerms
     from scorecard.ordering.selling import Selling
     from scorecard.orders import OrderRow
     from scorecard.samples import SampleRound
@@ -47,7 +48,7 @@ class Case:
     costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
     samples, checks, orders : rows of the sheets Samples, Checks and Orders
     selling : what a piece sells for, and how many may; None where the criteria file says nothing
-    inspection, care : what the criteria file says of arrival; None where it says nothing
+    inspection, care, order : what the criteria file says of arrival and of the order sheet; None where it says nothing
     schedule : what was read of days and orders; None where there is nothing to say
     left_out : how many makers of a very long list were left out of the calculation
     """
@@ -68,6 +69,7 @@ class Case:
     orders: "tuple[OrderRow, ...]" = ()
     inspection: "InspectionSettings | None" = None
     care: "CareFacts | None" = None
+    order: "OrderTerms | None" = None
     schedule: "ScheduleInputs | None" = None
     left_out: int = 0
 

@@ -17,6 +17,7 @@ from scorecard.reading import (
     criteria_file,
     criterion_table,
     import_table,
+    order_table,
     schedule_table,
     selling_table,
 )
@@ -132,6 +133,11 @@ def test_every_key_of_the_tables_on_costs_stands_in_the_readme(key):
 
 @pytest.mark.parametrize("key", sorted({*schedule_table.SCHEDULE_KEYS, *schedule_table.CLOSURE_KEYS}))
 def test_every_key_of_the_table_on_dates_stands_in_the_readme(key):
+    assert re.search(rf"[`.\[]{key}\b", README)
+
+
+@pytest.mark.parametrize("key", sorted({*order_table.ORDER_KEYS, *order_table.DESIGN_KEYS}))
+def test_every_key_of_the_table_on_the_order_sheet_stands_in_the_readme(key):
     assert re.search(rf"[`.\[]{key}\b", README)
 
 

@@ -19,6 +19,7 @@ from scorecard.cli.commands import (
     demo,
     enquire,
     inspect,
+    order,
     quantity,
     reweigh,
     score,
@@ -114,6 +115,7 @@ for stage, command, example in (
     (BUYING, quantity, "scorecard quantity --folder mugs"),
     (BUYING, dates, "scorecard dates --folder mugs"),
     (BUYING, artwork, "scorecard artwork --folder mugs north-light.png"),
+    (BUYING, order, "scorecard order --folder mugs Brightholm"),
     (ARRIVAL, inspect, "scorecard inspect --folder mugs"),
     (ARRIVAL, care, "scorecard care --folder mugs Brightholm"),
 ):

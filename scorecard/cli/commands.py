@@ -16,6 +16,8 @@ Rows = Annotated[
     int, typer.Option("--rows", min=1, help="Read up to so many rows; above 20,000 only the 500 best are written.")
 ]
 
+MakerName = Annotated[str, typer.Argument(metavar="MAKER", help="The maker; a beginning that fits no other will do.")]
+
 HERE = Path()
 
 
@@ -292,7 +294,7 @@ def inspect(
 
 
 def care(
-    maker: Annotated[str, typer.Argument(metavar="MAKER", help="The maker; a beginning that fits no other will do.")],
+    maker: MakerName,
     folder: Folder = HERE,
     criteria: CriteriaFile = None,
     makers: MakersFile = None,
@@ -304,3 +306,23 @@ def care(
     from scorecard.cli.scoring import Inputs
 
     write_care_cards(Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of), maker, as_json=as_json)
+
+
+def order(
+    maker: MakerName,
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    way: Annotated[
+        str | None, typer.Option("--way", help="The way of shipping; without it, the one that stands for the maker.")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Lay out the order sheet of a maker, and say what it still lacks."""
+    from scorecard.cli.order_sheets import write_order_sheet
+    from scorecard.cli.scoring import Inputs
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside)
+    write_order_sheet(inputs, maker, way, as_json=as_json)

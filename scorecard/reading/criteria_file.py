@@ -24,6 +24,7 @@ from scorecard.reading.weights_table import DerivedWeights, read_weights
 if TYPE_CHECKING:
     from scorecard.care import CareFacts
     from scorecard.inspection.settings import InspectionSettings
+    from scorecard.order_terms import OrderTerms
     from scorecard.ordering.selling import Selling
     from scorecard.reading.cost_tables import CostTables
     from scorecard.scheduling.settings import ScheduleSettings
@@ -31,7 +32,7 @@ if TYPE_CHECKING:
 FORMAT = 1
 OWN_TABLES = ("brief", "criteria", "weights", "firmness")
 COST_TABLES = ("currencies", "import", "shipping", "cost")
-FURTHER_TABLES = ("currencies", "import", "shipping", "schedule", "selling", "cost", "inspection", "care")
+FURTHER_TABLES = ("currencies", "import", "shipping", "schedule", "selling", "cost", "inspection", "care", "order")
 TOP_KEYS = ("format", "title", *OWN_TABLES, *FURTHER_TABLES)
 
 
@@ -48,7 +49,7 @@ class CriteriaReading:
     criteria_set : the criteria with their weights; None while the file has any problem
     firmness : as given, or as usual
     costs : None where the file says nothing of costs
-    selling, inspection, care : None where the file has no such table
+    selling, inspection, care, order : None where the file has no such table
     problems, warnings : in the order of the file
     source : None where the file could not be opened
     """
@@ -62,6 +63,7 @@ class CriteriaReading:
     selling: "Selling | None" = None
     inspection: "InspectionSettings | None" = None
     care: "CareFacts | None" = None
+    order: "OrderTerms | None" = None
     schedule: "ScheduleSettings | None" = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
@@ -127,6 +129,7 @@ def _read_top(top: Table) -> CriteriaReading:
         selling=selling,
         inspection=inspection,
         care=care,
+        order=_read_order(top, brief),
         schedule=schedule,
     )
 
@@ -169,6 +172,16 @@ def _read_schedule(top: Table) -> "ScheduleSettings | None":
     from scorecard.reading.schedule_table import read_schedule_table
 
     return read_schedule_table(Table(values, top.at("schedule"), top.notes))
+
+
+def _read_order(top: Table, brief: Brief | None) -> "OrderTerms | None":
+    """Return what the file says of the order sheet; None where it says nothing."""
+    found = top.values.get("order")
+    if not isinstance(found, dict):
+        return None
+    from scorecard.reading.order_table import read_order
+
+    return read_order(Table(found, ("order",), top.notes), brief)
 
 
 def _check_format(top: Table) -> None:

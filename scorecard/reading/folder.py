@@ -98,6 +98,7 @@ def _case(read: ReadSoFar, dates: DatesReading, warnings: Sequence[Problem]) -> 
         orders=dealings.orders,
         inspection=criteria.inspection,
         care=criteria.care,
+        order=criteria.order,
         schedule=dates.inputs,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )

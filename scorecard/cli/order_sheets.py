@@ -1,0 +1,93 @@
+"""``order``: the order sheet of one maker as a page to print, with what is still missing at its head."""
+
+from pathlib import Path
+from textwrap import wrap
+from typing import Any
+
+import typer
+
+from scorecard.checks import MONEY_CAUTION
+from scorecard.cli.enquiring import named_maker
+from scorecard.cli.gate import show_json
+from scorecard.cli.scoring import REPORTS, Inputs, refuse_nobody, tell_case, tell_kept, tell_warnings
+from scorecard.cli.tables import plain, visible
+from scorecard.costing.quotes import WAYS, Way
+from scorecard.errors import UsageError
+from scorecard.letters.order_json import order_json
+from scorecard.letters.order_page import order_page
+from scorecard.letters.order_words import OWN_BRAND, SAFETY, missing_lines, own_notes, total_words
+from scorecard.order_sheet import OrderSheet, order_sheet
+from scorecard.words import counted, listed
+from scorecard.writing import safe_name, time_stamp, write_outputs
+
+WIDE = 110  # characters of a line of words
+
+
+def write_order_sheet(inputs: Inputs, typed: str, way: str | None, *, as_json: bool) -> None:
+    """Write a maker's order sheet, and print what is still missing, what to mind, and where the page is."""
+    case = inputs.read()
+    refuse_nobody(case)
+    maker = named_maker(typed, case.table.makers, "MAKER")
+    sheet = order_sheet(case, maker, inputs.day(), named_way(way))
+    name = f"order-{safe_name(sheet.maker, sheet.row)}.html"
+    page = order_page(sheet, written=time_stamp())
+    tell_kept(write_outputs(inputs.folder / REPORTS, {name: page.encode()}))
+    path = inputs.folder / REPORTS / name
+    if as_json:
+        show_json(order_result(sheet, path))
+        return
+    tell_case(case, inputs.day())
+    tell_sheet(sheet, path)
+    tell_warnings(case, inputs)
+    typer.echo(f"Next: {next_step(sheet)}")
+
+
+def named_way(typed: str | None) -> Way | None:
+    """Return the way of shipping that is named, or None.
+
+    Raises
+    ------
+    UsageError
+        If it is none of the ways.
+    """
+    found = next((way for way in WAYS if way == (typed or "").strip().casefold()), None)
+    if typed is not None and found is None:
+        raise UsageError(f"--way {visible(typed)}: there is no such way of shipping. Write {listed(WAYS, 'or')}.")
+    return found
+
+
+def order_result(sheet: OrderSheet, path: Path) -> dict[str, Any]:
+    """Return what ``scorecard order --json`` prints."""
+    warnings = [one.as_json() for one in sheet.case.warnings]
+    return order_json(sheet) | {"file": path.as_posix(), "warnings": warnings}
+
+
+def tell_sheet(sheet: OrderSheet, path: Path) -> None:
+    """Print what is ordered, what is missing, and what the buyer should know."""
+    bill = total_words(sheet)
+    by = f" by {sheet.cost.way}" if sheet.cost and sheet.cost.way else ""
+    fewest, most = sheet.quantity
+    pieces = counted(most, "piece") if fewest == most else f"{fewest} to {most} pieces"
+    typer.echo(f"{visible(sheet.maker)}{by}: {pieces}{f', {bill} to the maker' if bill else ''}.")
+    if sheet.missing:
+        typer.echo(f"Not complete: {counted(len(sheet.missing), 'thing')} still missing:")
+        for line in missing_lines(sheet):
+            _tell(line, "  – ")
+    else:
+        typer.echo("Complete: nothing is missing.")
+    for words in (*own_notes(sheet), MONEY_CAUTION.rstrip("."), SAFETY, OWN_BRAND):
+        _tell(f"{words}.", "")
+    typer.echo(f"Page to print, with further cautions: {path.resolve()}")
+
+
+def _tell(words: str, mark: str) -> None:
+    typer.echo("\n".join(wrap(plain(words), WIDE, initial_indent=mark, subsequent_indent=" " * len(mark) or "  ")))
+
+
+def next_step(sheet: OrderSheet) -> str:
+    """Return what to do next."""
+    if sheet.missing:
+        first = sheet.missing[0]
+        more = ", and what follows it" if len(sheet.missing) > 1 else ""
+        return f"settle {plain(first.what)} ({plain(first.where)}){more}, then run this again"
+    return "read it once more, send all but its last part, and write the order into the sheet Orders"

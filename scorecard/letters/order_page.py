@@ -1,0 +1,71 @@
+"""The order sheet as one HTML page that prints on A4, without network or script.
+
+Enters: an order sheet. Leaves: a page whose content security policy allows its own style sheet alone, by its hash. A
+sheet that is not complete says so at the head of every printed page, and has no place to sign.
+"""
+
+from datetime import datetime
+from pathlib import Path
+
+from markupsafe import Markup
+
+from scorecard import __version__
+from scorecard.letters.order_words import (
+    approval_lines,
+    approved_lines,
+    arrival_facts,
+    cautions,
+    delivery_facts,
+    design_rows,
+    head_facts,
+    missing_lines,
+    not_complete_line,
+    own_notes,
+    owner_facts,
+    packing_facts,
+    payment_facts,
+    price_rows,
+    quantity_facts,
+    total_words,
+)
+from scorecard.letters.plain import one_line
+from scorecard.order_sheet import OrderSheet
+from scorecard.page_policy import policy_for
+from scorecard.writing import environment
+
+HERE = Path(__file__).parent
+
+
+def order_page(sheet: OrderSheet, *, written: datetime) -> str:
+    """Return the order sheet; the same sheet and time give the same bytes.
+
+    Parameters
+    ----------
+    sheet : of one maker
+    written : when the page is made
+    """
+    style = "".join((HERE / name).read_text(encoding="utf-8") for name in ("style.css", "order.css"))
+    views = {
+        "style": Markup(style),  # noqa: S704 - our own files
+        "policy": policy_for(style),
+        "title": one_line(sheet.case.title),
+        "written": written.isoformat(),
+        "version": __version__,
+        "not_complete": not_complete_line(sheet),
+        "missing": missing_lines(sheet),
+        "head": head_facts(sheet),
+        "designs": design_rows(sheet),
+        "quantity": quantity_facts(sheet),
+        "prices": price_rows(sheet),
+        "total": total_words(sheet),
+        "payment": payment_facts(sheet),
+        "approvals": approval_lines(sheet),
+        "approved": approved_lines(sheet),
+        "packing": packing_facts(sheet),
+        "delivery": delivery_facts(sheet),
+        "arrival": arrival_facts(sheet),
+        "owners": owner_facts(sheet),
+        "notes": own_notes(sheet),
+        "cautions": cautions(sheet),
+    }
+    return environment(HERE).get_template("order.html.jinja").render(views)

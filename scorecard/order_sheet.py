@@ -1,0 +1,303 @@
+"""The order sheet of one maker: what is ordered, on which terms, and what is still missing.
+
+Enters: a case with its costs, a maker, a day. Leaves: the sheet as values, not yet in words. It is complete once
+nothing is missing, and nothing is guessed to make it so.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from decimal import Decimal
+from math import ceil, floor
+
+from scorecard.case import Case
+from scorecard.checks import Checked, checked
+from scorecard.costed import Costed, costed_on
+from scorecard.costing.bill import Bill, bill_of
+from scorecard.costing.choosing import chosen_way
+from scorecard.costing.landed import LandedCost
+from scorecard.costing.quotes import QuoteRow, Way
+from scorecard.order_terms import DesignTerms, OrderTerms
+from scorecard.samples import SampleRound
+from scorecard.words import counted, listed
+
+STALE_DAYS = 180  # our own choice: a price older than this is asked for again
+TABLE = "[order] of the criteria file"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Missing:
+    """What is not settled yet, and where to settle it; sentences without the full stop."""
+
+    what: str
+    where: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OrderedDesign:
+    """One design as it is ordered; None and "" stand for what is not settled yet."""
+
+    name: str
+    file: str
+    pieces: int | None
+    width_mm: float | None
+    height_mm: float | None
+    position: str
+    position_tolerance_mm: Decimal | None
+    size_tolerance_mm: Decimal | None
+    colours: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OrderSheet:
+    """The order sheet.
+
+    Parameters
+    ----------
+    row : of the maker, in the sheet Makers
+    as_of : the day of the order
+    cost : the quote by the way that is ordered; None while nothing is quoted
+    quantity : fewest and most pieces that must be ordered; the same once it is settled
+    bill : None while nothing is quoted
+    approved : rounds of samples that were approved
+    checks : what was looked into before money moves
+    """
+
+    case: Case
+    maker: str
+    row: int
+    as_of: date
+    terms: OrderTerms
+    quantity: tuple[int, int]
+    designs: tuple[OrderedDesign, ...]
+    cost: LandedCost | None
+    bill: Bill | None
+    approved: tuple[SampleRound, ...]
+    checks: Checked
+    missing: tuple[Missing, ...] = ()
+
+    @property
+    def is_complete(self) -> bool:
+        """Whether nothing is missing."""
+        return not self.missing
+
+    @property
+    def quote(self) -> QuoteRow | None:
+        """The row of the sheet Quotes that settles price and terms."""
+        return self.cost.reply.head if self.cost else None
+
+    @property
+    def deliver_by(self) -> date | None:
+        """The day by which the pieces are to be there."""
+        return self.terms.deliver_by or self.case.brief.need_by
+
+    @property
+    def bounds(self) -> tuple[int, int] | None:
+        """The fewest and the most pieces that are accepted; None where it is not settled."""
+        under, over = self.terms.under_percent, self.terms.over_percent
+        fewest, most = self.quantity
+        if under is None or over is None or fewest != most:
+            return None
+        return ceil(fewest * (100 - under) / 100), floor(most * (100 + over) / 100)
+
+
+def order_sheet(case: Case, maker: int, as_of: date, way: Way | None = None) -> OrderSheet:
+    """Return the order sheet of one maker.
+
+    Parameters
+    ----------
+    case : what was read
+    maker : its position
+    as_of : the day that stands for today, and for the order
+    way : of shipping; None for the one that stands for the maker in the ranking
+
+    Returns
+    -------
+    the sheet, with everything that is missing, in the order of the page
+    """
+    name, terms = case.table.makers[maker], case.order or OrderTerms()
+    cost = _cost(costed_on(case, as_of), name, way, case.brief.need_by)
+    quantity = cost.quantities if cost else (case.brief.quantity, case.brief.quantity)
+    sheet = OrderSheet(
+        case=case,
+        maker=name,
+        row=case.table.rows[maker],
+        as_of=as_of,
+        terms=terms,
+        quantity=quantity,
+        designs=_designs(case, terms, quantity),
+        cost=cost,
+        bill=bill_of(cost.readings[0]) if cost else None,
+        approved=tuple(
+            one for one in case.samples if one.maker == name and (one.decision or "").startswith("approved")
+        ),
+        checks=checked(case.checks, name),
+    )
+    return replace(sheet, missing=tuple(_missing(sheet, way)))
+
+
+def _cost(costed: Costed | None, maker: str, way: Way | None, need_by: date | None) -> LandedCost | None:
+    if costed is None:
+        return None
+    if way is None:
+        return costed.chosen.get(maker)
+    of_way = [cost for cost in costed.costs if cost.maker == maker and cost.way == way]
+    return chosen_way(of_way, costed.inputs.as_of, need_by)
+
+
+def _designs(case: Case, terms: OrderTerms, quantity: tuple[int, int]) -> tuple[OrderedDesign, ...]:
+    brief = case.brief
+    each, left = divmod(quantity[0], brief.designs)
+    even = each if quantity[0] == quantity[1] and not left else None
+    typed = terms.designs or (DesignTerms(),) * brief.designs
+    return tuple(
+        OrderedDesign(
+            name=one.name,
+            file=one.file,
+            pieces=one.pieces or (None if any(other.pieces for other in typed) else even),
+            width_mm=one.width_mm or brief.print_width_mm,
+            height_mm=one.height_mm or brief.print_height_mm,
+            position=one.position or terms.position,
+            position_tolerance_mm=_first(one.position_tolerance_mm, terms.position_tolerance_mm),
+            size_tolerance_mm=_first(one.size_tolerance_mm, terms.size_tolerance_mm),
+            colours=one.colours or terms.colours,
+        )
+        for one in typed
+    )
+
+
+def _first(own: Decimal | None, shared: Decimal | None) -> Decimal | None:
+    return shared if own is None else own
+
+
+def _missing(sheet: OrderSheet, way: Way | None) -> Iterator[Missing]:
+    yield from _of_parties(sheet)
+    yield from _of_designs(sheet)
+    yield from _of_quantity(sheet)
+    if sheet.cost is None or sheet.bill is None:
+        by = f" by {way}" if way else ""
+        yield Missing(what=f"a quote{by}", where="the sheets Quotes and Freight")
+    else:
+        yield from _of_price(sheet, sheet.cost, sheet.bill)
+    yield from _of_terms(sheet)
+
+
+def _of_parties(sheet: OrderSheet) -> Iterator[Missing]:
+    if not sheet.terms.buyer:
+        yield _in_table("who orders: your name and address", "buyer")
+
+
+def _in_table(what: str, *keys: str) -> Missing:
+    return Missing(what=what, where=f"{listed(keys)} in {TABLE}")
+
+
+def _of_designs(sheet: OrderSheet) -> Iterator[Missing]:
+    """Yield what is not settled of the designs: each thing once, with the designs that lack it."""
+    lacks: tuple[tuple[str, str, Callable[[OrderedDesign], object]], ...] = (
+        ("the artwork's file", "file of each [[order.designs]]", lambda one: one.file),
+        ("the printed width", "print_width_mm in [brief]", lambda one: one.width_mm),
+        ("the printed height", "print_height_mm in [brief]", lambda one: one.height_mm),
+        ("where the print sits", f"position in {TABLE}", lambda one: one.position),
+        (
+            "how far the print may sit from its place",
+            f"position_tolerance_mm in {TABLE}",
+            lambda one: one.position_tolerance_mm is not None,
+        ),
+        (
+            "how far its size may be off",
+            f"size_tolerance_mm in {TABLE}",
+            lambda one: one.size_tolerance_mm is not None,
+        ),
+        ("what the colours are judged by", f"colours in {TABLE}", lambda one: one.colours),
+    )
+    for what, where, has in lacks:
+        without = [number for number, one in enumerate(sheet.designs, 1) if not has(one)]
+        yield from [Missing(what=f"{what}{_on(without, len(sheet.designs))}", where=where)] if without else []
+
+
+def _on(without: Sequence[int], designs: int) -> str:
+    """Return on which designs something is missing; "" where on all."""
+    if len(without) == designs:
+        return ""
+    return f" of design{'s' if len(without) > 1 else ''} {listed(map(str, without))}"
+
+
+def _of_quantity(sheet: OrderSheet) -> Iterator[Missing]:
+    fewest, most = sheet.quantity
+    if fewest != most:
+        yield Missing(
+            what=f"how many must be ordered: {fewest} to {most} pieces, as the minimum is not known exactly",
+            where=f"Minimum order and Minimum is per in row {sheet.row} of the sheet Makers",
+        )
+    pieces = [one.pieces for one in sheet.designs]
+    known = [number for number in pieces if number is not None]
+    if fewest == most and (len(known) < len(pieces) or sum(known) != fewest):
+        told = f", which make {sum(known)} of {fewest}" if len(known) == len(pieces) else ""
+        yield Missing(what=f"the pieces of each design{told}", where="pieces of each [[order.designs]]")
+    if sheet.terms.over_percent is None or sheet.terms.under_percent is None:
+        yield _in_table("the accepted over- and under-run", "over_percent", "under_percent")
+    if sheet.terms.over_percent and sheet.terms.overs is None:
+        yield _in_table("who pays for pieces beyond the order", "overs")
+
+
+def _of_price(sheet: OrderSheet, cost: LandedCost, bill: Bill) -> Iterator[Missing]:
+    row = cost.readings[0].situation.price.row
+    reply = cost.reply
+    if len({reading.situation.coverage.words for reading in cost.readings}) > 1:
+        yield _in_quote("what the price covers", row, "Price covers")
+    elif names := list(dict.fromkeys(gap.name for gap in cost.gaps if gap.name != "price")):
+        yield Missing(what=f"what these cost you: {listed(names)}", where="the sheets Quotes and Freight")
+    if any(line.low != line.high for line in bill.lines):
+        open_lines = listed(line.name.lower() for line in bill.lines if line.low != line.high)
+        yield _in_quote(f"one exact figure for: {open_lines}", row, "Price")
+    if bill.currency is None:
+        yield _in_quote("one currency for the whole bill", row, "Currency")
+    if reply.saying("setup", row) is None:
+        yield _in_quote("what set-up costs, 0 if nothing", row, "Set-up")
+    yield from _of_age(sheet, row, reply.quoted_on)
+    if any(gap.name == "price" for gap in cost.gaps):
+        yield _in_quote(f"a price for just {counted(bill.quantity, 'piece')}", row, "Price")
+    if bill.deposit_percent is None or not bill.deposit_percent.is_known:
+        yield _in_quote("the deposit", row, "Deposit %")
+    if reply.head.term is None or not reply.head.term_place.strip():
+        yield _in_quote("the delivery term and its place", reply.head, "Delivery term", "Place")
+
+
+def _of_age(sheet: OrderSheet, row: QuoteRow, quoted_on: date | None) -> Iterator[Missing]:
+    """Yield that a price may no longer hold: its last day is over, or nobody named one and it is old."""
+    if row.valid_until is not None:
+        if row.valid_until < sheet.as_of:
+            yield _in_quote(
+                f"a price that holds: this one held until {row.valid_until.isoformat()}", row, "Valid until"
+            )
+    elif quoted_on is None:
+        yield _in_quote("on which day the price was quoted", row, "Quoted on")
+    elif (sheet.as_of - quoted_on).days > STALE_DAYS:
+        days = counted((sheet.as_of - quoted_on).days, "day")
+        yield _in_quote(f"whether the price still holds: it is {days} old", row, "Valid until")
+
+
+def _in_quote(what: str, row: QuoteRow, *headings: str) -> Missing:
+    cells = [f"{heading} ({row.places[heading].cell})" if heading in row.places else heading for heading in headings]
+    return Missing(what=what, where=f"{listed(cells)} in the sheet Quotes")
+
+
+def _of_terms(sheet: OrderSheet) -> Iterator[Missing]:
+    terms = sheet.terms
+    wanted: tuple[tuple[object, str, str], ...] = (
+        (terms.pay_by, "how it is paid", "pay_by"),
+        (terms.packing, "how pieces and cartons are packed", "packing"),
+        (terms.labels, "what stands on cartons and pieces", "labels"),
+        (terms.address, "where they go", "address"),
+        (terms.complain_days, "until how many days after arrival you may complain", "complain_days"),
+        (terms.remedy, "what the maker does about faulty pieces", "remedy"),
+        (terms.artwork, "whose the artwork is", "artwork"),
+        (terms.tooling, "whose tools, screens and files are", "tooling"),
+    )
+    yield from (_in_table(what, key) for value, what, key in wanted if not value)
+    if sheet.deliver_by is None:
+        yield _in_table("the day by which they are to be there", "deliver_by")
+    elif sheet.deliver_by < sheet.as_of:
+        yield _in_table(
+            f"a day of delivery that is still to come: {sheet.deliver_by.isoformat()} is over", "deliver_by"
+        )

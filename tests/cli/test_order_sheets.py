@@ -1,0 +1,86 @@
+"""``order`` as a whole process: the sheet, what it lacks, and what it refuses."""
+
+import json
+
+import jsonschema
+import pytest
+from order_folder import DAY, ORDER, lay_out
+from process import schema_of, scorecard
+
+from scorecard.cli.order_sheets import named_way
+from scorecard.errors import UsageError
+
+
+def order(folder, *words):
+    ran = scorecard("order", *words, *DAY, cwd=folder)
+    assert 0 == ran.status, ran.err
+    return ran
+
+
+@pytest.mark.parametrize(("maker", "complete"), [("fern", True), ("Cold Quay", False)])
+def test_the_result_fits_its_schema(tmp_path, maker, complete):
+    result = json.loads(order(lay_out(tmp_path), maker, "--json").out)
+
+    jsonschema.validate(result, schema_of("order"))
+    assert (complete, not complete) == (result["complete"], bool(result["missing"]))
+
+
+def test_the_bill_of_the_result_is_in_the_currency_of_the_quote(tmp_path):
+    bill = json.loads(order(lay_out(tmp_path), "Bright", "--way", "air", "--json").out)["bill"]
+
+    # 200 × 2 + 40, half of it with the order
+    assert ("USD", 440, 220, 220) == (bill["currency"], *(bill[key]["low"] for key in ("total", "deposit", "rest")))
+
+
+def test_what_is_missing_is_listed_with_where_to_settle_it(tmp_path):
+    said = order(lay_out(tmp_path, order=ORDER.replace('pay_by = "card, through the marketplace"\n', "")), "fern")
+
+    assert (
+        "Not complete: 1 thing still missing:\n  – how it is paid (pay_by in [order] of the criteria file)" in said.out
+    )
+    assert said.last.startswith("Next: settle how it is paid")
+
+
+def test_the_page_stands_in_reports(tmp_path):
+    order(lay_out(tmp_path), "fern")
+
+    assert (tmp_path / "reports" / "order-02-fernhill.html").read_text("utf-8").startswith("<!doctype html>")
+
+
+def test_a_page_that_the_user_changed_is_kept(tmp_path):
+    order(lay_out(tmp_path), "fern")
+    page = tmp_path / "reports" / "order-02-fernhill.html"
+    page.write_text("mine", "utf-8")
+    order(tmp_path, "fern")
+
+    assert "mine" == (tmp_path / "reports" / "order-02-fernhill-edited-1.html").read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("Fenhill",), "MAKER Fenhill: no maker has this name. Is Fernhill meant?"),
+        (("fern", "--way", "boat"), "--way boat: there is no such way of shipping"),
+        ((), "Missing argument 'MAKER'"),
+    ],
+)
+def test_a_command_that_is_put_wrongly_is_told_and_nothing_is_written(tmp_path, words, told):
+    ran = scorecard("order", *words, *DAY, cwd=lay_out(tmp_path))
+
+    assert (2, True) == (ran.status, told in ran.err)
+    assert not (tmp_path / "reports").exists()
+
+
+def test_problems_of_the_table_stop_it_and_nothing_is_written(tmp_path):
+    ran = scorecard("order", "fern", *DAY, cwd=lay_out(tmp_path, order="[order]\nover_percent = 200\nremdy = 'x'\n"))
+
+    assert (3, "") == (ran.status, ran.out)
+    assert "criteria.toml, order.over_percent: 200 is above 100" in ran.err
+    assert "order.remdy: 'remdy' is not a key of [order]. Write 'remedy' if that is meant" in ran.err
+    assert not (tmp_path / "reports").exists()
+
+
+def test_a_way_is_named_in_any_case():
+    assert ("sea", None) == (named_way(" Sea"), named_way(None))
+    with pytest.raises(UsageError):
+        named_way("")

@@ -1,0 +1,151 @@
+"""The order sheet as a page: what stands on it, complete and not, on the screen and on paper."""
+
+from datetime import UTC, date, datetime
+from io import BytesIO
+
+import pytest
+from browsing import violations
+from order_folder import ORDER, QUOTES, lay_out
+from pypdf import PdfReader
+
+from scorecard.costed import with_costs
+from scorecard.letters.order_page import order_page
+from scorecard.order_sheet import order_sheet
+from scorecard.reading.folder import read_folder
+
+AS_OF = date(2026, 11, 25)
+HOSTILE = "<script>alert(1)</script>" + "W" * 120
+
+
+def page_of(path, maker="Fernhill", **files):
+    case = with_costs(read_folder(lay_out(path, **files), as_of=AS_OF), AS_OF)
+    sheet = order_sheet(case, case.table.makers.index(maker), AS_OF)
+    return order_page(sheet, written=datetime(2026, 11, 25, 9, tzinfo=UTC))
+
+
+@pytest.fixture(scope="module")
+def complete(tmp_path_factory):
+    return page_of(tmp_path_factory.mktemp("complete"))
+
+
+@pytest.fixture(scope="module")
+def draft(tmp_path_factory):
+    order = ORDER.replace("complain_days = 30\n", "").replace("centred opposite", HOSTILE)
+    return page_of(tmp_path_factory.mktemp("draft"), order=order)
+
+
+def test_a_complete_sheet_has_a_place_to_sign_and_no_word_of_missing(complete):
+    assert (True, False, False) == (
+        "For the maker: ____" in complete,
+        "ot complete" in complete,
+        "ot settled" in complete,
+    )
+
+
+def test_a_sheet_that_lacks_something_has_no_place_to_sign(draft):
+    assert (False, True) == ("____" in draft, "<h1>Draft of an order</h1>" in draft)
+
+
+def test_what_is_missing_stands_at_the_head_with_where_to_settle_it(draft):
+    asked = "until how many days after arrival you may complain (complain_days in [order] of the criteria file)"
+
+    assert draft.index(asked) < draft.index("Specification")
+
+
+def test_text_of_the_user_cannot_become_part_of_the_page(draft):
+    assert ("<script" in draft, "&lt;script&gt;" in draft) == (False, True)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "A. Keeper, Light Lane 1, Dingle",
+        "Harbour light, file harbour-light.pdf",
+        "180 mm wide, 80 mm high",
+        "place ± 2 mm, size ± 1 mm",
+        "195 to 210 pieces (up to 2.5 % fewer and 5 % more)",
+        "60.00 EUR × 2 (per design)",
+        "1120.00 EUR",
+        "336.00 EUR (30 % of the bill)",
+        "784.00 EUR, before the goods are sent",
+        "DAP my door (Incoterms 2020)",
+        "Light Lane 1, Dingle, Ireland",
+        "14 May 2027",
+        "taken until 30 days after arrival",
+        "the artwork and everything made from it belong to the buyer",
+        "tools, screens, moulds and print files belong to the maker",
+        "A bank transfer seldom comes back",
+        "answer for the goods as their manufacturer",
+    ],
+)
+def test_a_complete_sheet_says(complete, words):
+    assert words in complete
+
+
+def test_of_more_than_500_pieces_a_sample_is_opened(tmp_path):
+    from order_folder import CRITERIA
+
+    text = page_of(tmp_path, criteria=CRITERIA.replace("quantity = 200", "quantity = 1000"))
+
+    # MIL-STD-105E, general level II, lot of 501 to 1,200: letter J, 80 pieces; limit 2.5: 5 and 6
+    assert "80 pieces, drawn at random, are opened" in text
+    assert "Major faults (limit 2.5 of 100): up to 5 in 80 pieces are within it, 6 or more are over it" in text
+
+
+@pytest.fixture
+def opened(browser, tmp_path):
+    """Return a function that opens a page from disk, offline."""
+    contexts = []
+
+    def run(html, *, width=1200, scheme="light"):
+        file = tmp_path / "order.html"
+        file.write_text(html, encoding="utf-8")
+        view = {"width": width, "height": 800}
+        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
+        shown = contexts[-1].new_page()
+        shown.said, shown.asked = [], []
+        shown.on("console", lambda message: shown.said.append(message.text))
+        shown.on("request", lambda request: shown.asked.append(request.url))
+        shown.goto(file.as_uri())
+        return shown
+
+    yield run
+    for context in contexts:
+        context.close()
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize(("scheme", "width"), [("light", 320), ("dark", 1200)])
+def test_in_the_browser_it_is_accessible_silent_and_no_wider_than_the_screen(opened, draft, scheme, width):
+    shown = opened(draft, width=width, scheme=scheme)
+
+    assert [] == violations(shown)
+    assert ([], [shown.url]) == (shown.said, shown.asked)
+    assert 0 >= shown.evaluate("document.documentElement.scrollWidth - innerWidth")
+
+
+def printed(shown):
+    """Return the texts of the pages of a printed sheet, spaces evened out, and their sizes in points."""
+    pages = PdfReader(BytesIO(shown.pdf(prefer_css_page_size=True))).pages
+    sizes = {(round(float(page.mediabox.width)), round(float(page.mediabox.height))) for page in pages}
+    return [" ".join(page.extract_text().split()) for page in pages], sizes
+
+
+@pytest.mark.browser
+def test_every_printed_page_of_a_draft_says_that_it_is_not_complete(opened, draft):
+    pages, sizes = printed(opened(draft))
+
+    assert ({(595, 842)}, True) == (sizes, len(pages) > 2)  # A4
+    assert all("not complete: until how many days after arrival" in page for page in pages)
+
+
+@pytest.mark.browser
+def test_what_is_for_the_buyer_alone_prints_on_a_page_of_its_own(opened, complete):
+    pages, _ = printed(opened(complete))
+
+    assert [False, False, True] == ["At your door" in page for page in pages]
+    assert ("For you alone" in pages[-1], "Agreed" in pages[-1]) == (True, False)
+
+
+def test_a_maker_without_a_quote_has_a_draft_too(tmp_path):
+    assert "a quote (the sheets Quotes and Freight)" in page_of(tmp_path, maker="Cold Quay", Quotes=QUOTES[:2])

@@ -1,0 +1,146 @@
+"""The order sheet as values: what is ordered, and everything that keeps it from being complete."""
+
+from datetime import date
+
+import pytest
+from order_folder import CRITERIA, HEADINGS, MAKERS, ORDER, QUOTES, lay_out
+
+from scorecard.costed import with_costs
+from scorecard.order_sheet import order_sheet
+from scorecard.reading.folder import read_folder
+
+AS_OF = date(2026, 11, 25)
+
+
+def sheet(tmp_path, maker="Fernhill", as_of=AS_OF, way=None, **files):
+    case = with_costs(read_folder(lay_out(tmp_path, **files), as_of=as_of), as_of)
+    return order_sheet(case, case.table.makers.index(maker), as_of, way)
+
+
+def missing(tmp_path, **options):
+    return [one.what for one in sheet(tmp_path, **options).missing]
+
+
+def quoted(**changes):
+    """The sheet Quotes with Fernhill's row changed."""
+    row = dict(zip(HEADINGS, QUOTES[1], strict=True)) | changes
+    return [HEADINGS, list(row.values())]
+
+
+def test_a_sheet_with_everything_is_complete(tmp_path):
+    assert (True, ()) == (sheet(tmp_path).is_complete, sheet(tmp_path).missing)
+
+
+@pytest.mark.parametrize(
+    ("line", "what"),
+    [
+        ('buyer = "A. Keeper, Light Lane 1, Dingle"', "who orders: your name and address"),
+        ('address = "Light Lane 1, Dingle"', "where they go"),
+        ('position = "centred opposite the handle, 20 mm below the rim"', "where the print sits"),
+        ("position_tolerance_mm = 2", "how far the print may sit from its place"),
+        ("size_tolerance_mm = 1", "how far its size may be off"),
+        ('colours = "as on the approved piece"', "what the colours are judged by"),
+        ("over_percent = 5", "the accepted over- and under-run"),
+        ("under_percent = 2.5", "the accepted over- and under-run"),
+        ('overs = "free"', "who pays for pieces beyond the order"),
+        ('packing = "each in tissue, 24 to a carton with dividers"', "how pieces and cartons are packed"),
+        ('labels = "number of the carton, design and pieces"', "what stands on cartons and pieces"),
+        ('pay_by = "card, through the marketplace"', "how it is paid"),
+        ("complain_days = 30", "until how many days after arrival you may complain"),
+        ('remedy = "made again, or paid back, as the buyer chooses"', "what the maker does about faulty pieces"),
+        ('artwork = "mine"', "whose the artwork is"),
+        ('tooling = "the maker\'s"', "whose tools, screens and files are"),
+        ('file = "night-light.pdf"', "the artwork's file of design 2"),
+    ],
+)
+def test_each_line_of_the_table_that_is_not_there_is_missing(tmp_path, line, what):
+    assert ORDER.count(line) == 1
+    assert [what] == missing(tmp_path, order=ORDER.replace(f"{line}\n", ""))
+
+
+@pytest.mark.parametrize(
+    ("changes", "what"),
+    [
+        ({"Deposit %": None}, "the deposit"),
+        ({"Deposit %": "30-40"}, "the deposit"),
+        ({"Place": None}, "the delivery term and its place"),
+        ({"Set-up": None}, "what set-up costs, 0 if nothing"),
+        ({"Price": "5-6"}, "one exact figure for: goods"),
+        ({"Valid until": "2026-11-24"}, "a price that holds: this one held until 2026-11-24"),
+        ({"Valid until": None, "Quoted on": "2026-01-02"}, "whether the price still holds: it is 327 days old"),
+        ({"Valid until": None, "Quoted on": None}, "on which day the price was quoted"),
+    ],
+)
+def test_each_part_of_the_quote_that_is_open_is_missing(tmp_path, changes, what):
+    assert [what] == missing(tmp_path, Quotes=quoted(**changes))
+
+
+def test_a_price_without_a_last_day_is_good_for_half_a_year(tmp_path):
+    assert [] == missing(tmp_path, Quotes=quoted(**{"Valid until": None, "Quoted on": "2026-05-29"}))
+
+
+def test_what_the_price_covers_is_missing_before_what_follows_from_it(tmp_path):
+    found = missing(tmp_path, Quotes=quoted(**{"Delivery term": None, "Place": None}))
+
+    assert ["what the price covers", "the delivery term and its place"] == found
+
+
+def test_a_cost_without_a_figure_is_missing(tmp_path):
+    assert ["what these cost you: clearance"] == missing(tmp_path, maker="Brightholm", way="sea")
+
+
+def test_without_a_quote_the_quote_is_missing(tmp_path):
+    found = sheet(tmp_path, maker="Cold Quay", Quotes=QUOTES[:2])
+
+    assert ["a quote"] == [one.what for one in found.missing]
+    assert (None, None) == (found.bill, found.cost)
+
+
+def test_a_way_that_is_not_quoted_is_missing(tmp_path):
+    assert ["a quote by air"] == missing(tmp_path, way="air")
+
+
+def test_a_minimum_above_the_brief_is_what_is_ordered(tmp_path):
+    found = sheet(tmp_path, Makers=[MAKERS[0], ["Fernhill", 4.5, 300, "order", "Portugal"], *MAKERS[2:]])
+
+    assert ((300, 300), [150, 150]) == (found.quantity, [one.pieces for one in found.designs])
+
+
+def test_pieces_of_the_designs_that_do_not_add_up_are_missing(tmp_path):
+    order = ORDER.replace('name = "Harbour light"', "pieces = 120").replace('name = "Night light"', "pieces = 70")
+
+    assert ["the pieces of each design, which make 190 of 200"] == missing(tmp_path, order=order)
+
+
+def test_pieces_that_do_not_split_evenly_are_missing(tmp_path):
+    criteria = CRITERIA.replace("quantity = 200", "quantity = 201")
+
+    assert ["the pieces of each design"] == missing(tmp_path, criteria=criteria)
+
+
+def test_a_minimum_that_is_not_known_exactly_leaves_the_quantity_open(tmp_path):
+    found = missing(tmp_path, Makers=[MAKERS[0], ["Fernhill", 4.5, "100-150", "design", "Portugal"], *MAKERS[2:]])
+
+    assert any(what.startswith("how many must be ordered: 200 to 300 pieces") for what in found)
+
+
+def test_a_day_of_delivery_that_is_over_is_missing(tmp_path):
+    order = ORDER.replace("complain_days", "deliver_by = 2026-11-24\ncomplain_days")
+
+    assert ["a day of delivery that is still to come: 2026-11-24 is over"] == missing(tmp_path, order=order)
+
+
+def test_the_bounds_are_whole_pieces_within_the_percentages(tmp_path):
+    order = ORDER.replace("over_percent = 5", "over_percent = 3.3").replace(
+        "under_percent = 2.5", "under_percent = 1.2"
+    )
+
+    # 200 × 1.033 = 206.6, and 200 × 0.988 = 197.6: within them lie 198 to 206
+    assert (198, 206) == sheet(tmp_path, order=order).bounds
+
+
+def test_a_criteria_file_without_the_table_lacks_all_of_it(tmp_path):
+    found = sheet(tmp_path, order="")
+
+    assert 14 < len(found.missing)
+    assert "where they go" in [one.what for one in found.missing]
