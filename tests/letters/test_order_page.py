@@ -89,7 +89,7 @@ def test_of_more_than_500_pieces_a_sample_is_opened(tmp_path):
 
     # MIL-STD-105E, general level II, lot of 501 to 1,200: letter J, 80 pieces; limit 2.5: 5 and 6
     assert "80 pieces, drawn at random, are opened" in text
-    assert "Major faults (limit 2.5 of 100): up to 5 in 80 pieces are within it, 6 or more are over it" in text
+    assert "Major faults (limit 2.5 of 100): in 80 pieces, up to 5 are within it, 6 or more are over it" in text
 
 
 @pytest.fixture
