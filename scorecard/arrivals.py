@@ -44,9 +44,10 @@ def order_of(case: Case, maker: str | None) -> OrderRow | None:
     order = latest(case.orders, maker)
     if maker is not None and order is None:
         place = Place(file=case.table.file, sheet=None if case.table.sheet is None else "Orders")
+        shown = "".join(sign if sign.isprintable() else " " for sign in maker)
         wanted = "Write the order into the sheet Orders: the maker, the day, the pieces"
         raise InputError(
-            [Problem(code="no-order", place=place, found=f"no order names '{maker}'", wanted=wanted)],
+            [Problem(code="no-order", place=place, found=f"no order names '{shown}'", wanted=wanted)],
             case.warnings,
             case.set_aside,
         )

@@ -20,10 +20,11 @@ from scorecard.case import Case
 from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import say, show_json
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
-from scorecard.cli.tables import visible
+from scorecard.cli.tables import plain, visible
 from scorecard.errors import InputError, Place, Problem
 from scorecard.letters.care_page import care_page
 from scorecard.reading.cell_values import UNKNOWN_WORDS
+from scorecard.reading.cells import quoted
 from scorecard.reading.folder import CRITERIA_FILE
 from scorecard.writing import safe_name, time_stamp, write_outputs
 
@@ -104,7 +105,7 @@ def doubtful(case: Case, maker: int, card: CareCard) -> Iterator[Problem]:
     """Yield warnings of promises that say less than they seem to."""
     for line in card.lines:
         if promises_dishwasher(line):
-            found = f"'{line}' promises a dishwasher without a number of cycles"
+            found = f"{quoted(line)} promises a dishwasher without a number of cycles"
             wanted = "Ask for how many cycles, by which test (EN 12875-1), and write that"
             place = case.table.place(maker, CARE)
             yield Problem(code="dishwasher-without-cycles", place=place, found=found, wanted=wanted)
@@ -142,7 +143,7 @@ def tell_card(maker: str, card: CareCard, per_page: int, path: Path, notes: Sequ
     """Print what stands on the card, what to mind, and where the page is."""
     typer.echo(f"On each card, as {maker} answered:")
     for line in (*card.lines, *(f"{caution}." for caution in card.cautions), *filter(None, (card.sender,))):
-        typer.echo(f"  {line}")
+        typer.echo(f"  {plain(line)}")
     for note in notes:
         typer.echo(f"{note}.")
     typer.echo(f"Cards to print, {per_page} to a page: {path.resolve()}")

@@ -13,7 +13,7 @@ from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import show_json
 from scorecard.cli.invocation import quoted
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
-from scorecard.cli.tables import as_text, visible
+from scorecard.cli.tables import as_text, plain, visible
 from scorecard.errors import UsageError
 from scorecard.inspection.counting_faults import count_faults
 from scorecard.inspection.drawing import drawn, spots
@@ -236,7 +236,7 @@ def _tell_outcome(outcome: Outcome, inputs: Inputs, path: Path) -> None:
     if outcome.arrival.missing:
         typer.echo(f"{counted(outcome.arrival.missing, 'piece')} did not come.")
     for count in outcome.counts:
-        typer.echo(f"  {count_words(count)}")
+        typer.echo(f"  {plain(count_words(count))}")
     rest = rest_sentence(outcome)
     for sentence in (
         *((rest,) if rest else ()),

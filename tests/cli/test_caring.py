@@ -82,3 +82,8 @@ def test_a_text_that_fits_on_no_card_is_told_at_its_cell(tmp_path):
 def test_an_unknown_maker_is_a_wrong_use(tmp_path):
     ran = run(folder_of(tmp_path), "Nobody")
     assert (2, True) == (ran.status, ran.err.startswith("MAKER Nobody: no maker has this name"))
+
+
+def test_an_answer_cannot_move_the_cursor(tmp_path):
+    ran = run(folder_of(tmp_path, "wash\u202e by\u009b2J hand"), "Fernhill")
+    assert (0, False) == (ran.status, any(sign in ran.out for sign in "\u202e\u009b"))
