@@ -101,7 +101,8 @@ def holiday_sentence(plan: Plan) -> str | None:
         return None
     closed = [closure for placed in plan.steps for closure in placed.closures if _is_of_maker(placed)]
     longest = max(closed, key=lambda closure: closure.days, default=None)
-    because = f": {closure_words(longest)}" if longest else ""
+    several = "the longest is " if len(set(closed)) > 1 else ""
+    because = f": {several}{closure_words(longest)}" if longest else ""
     before = day_words(plan.order_by_without_holidays)
     return f"Holidays move the latest day to order from {before} to {day_words(plan.order_by)}{because}"
 

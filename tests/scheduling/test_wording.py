@@ -97,6 +97,13 @@ def test_a_holiday_that_moves_the_order_is_named_with_its_days():
     ) == holiday_sentence(found)
 
 
+def test_of_several_holidays_the_longest_is_named():
+    calendar = Calendar(country="CN", holidays=dict(SPRING.holidays) | {date(2027, 3, 1): "Another"})
+    told = holiday_sentence(plan(of_maker=maker("Fernhill", way(), calendar=calendar)))
+
+    assert ": the longest is Spring Festival, closed 5 to 10 February 2027" in told
+
+
 def test_holidays_that_move_nothing_are_not_told():
     assert holiday_sentence(plan()) is None
 
