@@ -15,8 +15,8 @@ def frames_of(result: dict[str, Any]) -> dict[str, pd.DataFrame]:
     Returns
     -------
     by name: "makers" (one row a maker), "points" (one row a maker and criterion), "weight_ranges" (one row a
-    criterion), "smallest_change" (one row a rival), "questions" (one row an open answer), "landed_costs" (one row a line
-    of a sum)
+    criterion), "smallest_change" (one row a rival), "questions" (one row an open answer), "landed_costs" (one row a
+    line of a sum)
     """
     criteria = [
         {"maker": maker["maker"], "criterion": key, **cell}

@@ -158,11 +158,17 @@ def _tell_messages(made: Round) -> None:
 def _message_row(made: Round, message: Message, asked: Asked | None) -> tuple[str, str, str, str, str]:
     return (
         visible(made.calculation.case.table.makers[message.maker]),
-        str(len(message.questions) or "the quote"),
+        str(len(message.questions) or ("none" if message.has_quoted else "the quote")),
         str(message.could_change_leader or ""),
         "not yet" if asked is None else _answer_words(asked),
-        "wait" if message.due is None else file_of(made.calculation, message.maker, message.due),
+        _send_words(made, message),
     )
+
+
+def _send_words(made: Round, message: Message) -> str:
+    if message.due is not None:
+        return file_of(made.calculation, message.maker, message.due)
+    return "nothing: it has quoted" if message.has_quoted else "wait"
 
 
 def _answer_words(asked: Asked) -> str:
@@ -212,13 +218,15 @@ def next_step(made: Round, inputs: Inputs) -> str:
     deciding = [one for one in open_ones if one.could_change_leader]
     fresh = [one for one in open_ones if one.maker not in asked]
     late = [one for one in messages if one.due == "reminder"]
-    waiting = [one.maker for one in messages if one.due is None]
+    waiting = [one.maker for one in messages if one.due is None and not one.has_quoted]
     now = [*deciding, *fresh, *late, *([] if waiting else open_ones)]
     if now:
         return _sending(made, now[0], is_new=now[0].maker not in asked)
     if waiting:
         day = _where(made, ANSWERED_ON, waiting[0])
         return f"when {_name(made, waiting[0])} answers, type the day {day}, then {inputs.started.command('score')}"
+    if messages:
+        return f"see what a good piece costs at your door: {inputs.started.command('cost')}"
     return f"look at the limits in the criteria file, then {inputs.started.command('score')}"
 
 

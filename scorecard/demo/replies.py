@@ -108,7 +108,7 @@ QUOTES: tuple[Mapping[str, Any], ...] = (
         "Price is for": "each",
         "Currency": "USD",
         "Price covers": "goods",
-        "Days": "65-75",
+        "Days": "55-62",
         "Set-up": 35,
         "Set-up is per": "design",
         "Sample price": 20,
@@ -137,7 +137,7 @@ FREIGHT: tuple[Mapping[str, Any], ...] = (
         "To pieces": 600,
         "Cost": 460,
         "Currency": "USD",
-        "Days": "75-110",
+        "Days": "90-115",
         "Freight covers": "door to door",
     },
     {

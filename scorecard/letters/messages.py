@@ -32,7 +32,8 @@ class Message:
     maker : its position
     questions : all of them, the most decisive first; the short message asks eight at most
     due : what to send now: the short message while questions are open, else the full one, for a quote; the reminder
-        where one is due; None while the maker has time to answer
+        where one is due; None while the maker has time to answer, and once it has quoted and nothing else is open
+    has_quoted : whether a price of it is written down
     short, full : the texts
     """
 
@@ -41,6 +42,7 @@ class Message:
     due: Kind | None
     short: str
     full: str
+    has_quoted: bool = False
 
     @property
     def could_change_leader(self) -> int:
@@ -117,6 +119,8 @@ class _Writer:
     def __init__(self, calculation: Calculation, wording: Wording, asked: Sequence[Asked]) -> None:
         self.calculation, self.wording = calculation, wording
         self.asked = {one.maker: one for one in asked}
+        costs = calculation.case.costs
+        self.quoted = frozenset(quote.maker for quote in costs.quotes) if costs else frozenset()
         self.shared = values_for(calculation.case.brief, calculation.as_of)
 
     def message(self, enquiry: Enquiry) -> Message:
@@ -127,12 +131,17 @@ class _Writer:
             due=self._due(enquiry),
             short=self._filled(self.wording.short, enquiry.maker, self._few(enquiry)),
             full=self._filled(self.wording.full, enquiry.maker, self._all(enquiry)),
+            has_quoted=self._has_quoted(enquiry.maker),
         )
+
+    def _has_quoted(self, maker: int) -> bool:
+        return self.calculation.case.table.makers[maker] in self.quoted
 
     def _due(self, enquiry: Enquiry) -> Kind | None:
         asked = self.asked.get(enquiry.maker)
         if asked is None or asked.answered_on is not None:
-            return "short" if enquiry.questions else "full"
+            full: Kind | None = None if self._has_quoted(enquiry.maker) else "full"
+            return "short" if enquiry.questions else full
         return "reminder" if asked.is_due else None
 
     def reminder(self, enquiry: Enquiry) -> Reminder:

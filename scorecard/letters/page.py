@@ -137,7 +137,8 @@ def _boxes(made: Round, message: Message) -> tuple[Box, ...]:
 
 def _notes(made: Round, message: Message) -> str:
     deciding, number = message.could_change_leader, len(message.questions)
-    notes = [counted(number, "question") if number else "nothing to ask but the quote"]
+    quote = "it has quoted, and nothing else is open" if message.has_quoted else "nothing to ask but the quote"
+    notes = [counted(number, "question") if number else quote]
     if number > MOST_QUESTIONS:
         notes.append(f"the short message asks the first {MOST_QUESTIONS}")
     if deciding:
@@ -147,6 +148,8 @@ def _notes(made: Round, message: Message) -> str:
 
 
 def _to_send(made: Round, message: Message) -> str:
+    if message.due is None and message.has_quoted:
+        return "nothing to send now"
     if message.due is None:
         return "it has time to answer: nothing to send now"
     return f"to send now: {message.due}, {file_of(made.calculation, message.maker, message.due)}"

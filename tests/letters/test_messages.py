@@ -9,6 +9,7 @@ import jsonschema
 import numpy as np
 import pytest
 from cases import AS_OF, make_case, numbers
+from ordered import case_of
 
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
@@ -198,3 +199,16 @@ def test_the_result_tells_who_was_asked_and_who_is_due():
         "due": True,
         "reminder_file": "03-tansy-reminder.txt",
     }.items() <= asked.items()
+
+
+def test_a_maker_that_has_quoted_and_has_nothing_open_gets_nothing_now():
+    made = round_of(Calculation.of(case_of({"Ash": 90, "Birch": 70}, {"Ash": 5}), AS_OF), WORDING)
+
+    assert [(True, None), (False, "full")] == [(one.has_quoted, one.due) for one in made.messages]
+
+
+def test_a_maker_that_has_quoted_is_still_asked_what_is_open():
+    case = case_of({"Ash": None, "Birch": 70}, {"Ash": 5})
+    made = round_of(Calculation.of(case, AS_OF), WORDING)
+
+    assert ["short"] == [one.due for one in made.messages if one.has_quoted]
