@@ -107,6 +107,11 @@ class CostTold:
     spent: tuple[LineTold, ...]
     notes: tuple[str, ...]
 
+    @property
+    def when(self) -> str:
+        """Days to the door, and whether that is in time where it can be told."""
+        return f"{self.days}, {self.time}" if self.time in (IN_TIME["yes"], IN_TIME["no"]) else self.days
+
 
 def told(costed: Costed, cost: LandedCost) -> CostTold:
     """Return one cost in words.

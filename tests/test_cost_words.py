@@ -84,6 +84,12 @@ def test_days_in_words(days, said):
     assert said == days_words(days)
 
 
+def test_whether_it_is_in_time_is_said_where_it_can_be_told():
+    known, unknown = words(case_of({"Ash": 1}, {"Ash": 5, "Birch": quote(5, maker="Birch", covers=PAID)}).costs)
+
+    assert ("30 days, in time", "days not known") == (known.when, unknown.when)
+
+
 def test_freight_and_border_inside_the_price_are_said_to_be():
     (cost,) = landed(quote(5, covers=PAID))
 

@@ -96,7 +96,7 @@ def _by_its_way(shown: Assessment, one: CostedMaker) -> tuple[str, str, str]:
 
     words = told(shown.case.costed, one.cost)
     way = ", ".join(part for part in (words.way, "as typed" if one.is_typed else "") if part)
-    return way, ", ".join(part for part in (words.days, words.time) if part), words.paid
+    return way, words.when, words.paid
 
 
 def _paid_how(costed: Sequence[CostedMaker]) -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """Landed costs on the page."""
 
+from datetime import datetime
 from decimal import Decimal
 
 import pytest
@@ -11,6 +12,7 @@ from scorecard.assessment import assess
 from scorecard.costing.amounts import OPEN
 from scorecard.costing.inputs import CostSettings
 from scorecard.report.landed import MOST, MOST_SUMS, bar_of, landed_of, widest
+from scorecard.report.page import page
 from scorecard.report.texts import bare
 
 ANSWERS = {"Ash": 90, "Birch": 70, "Cedar": 50}
@@ -130,3 +132,15 @@ def test_cautions_about_customs_and_payment_stand_with_the_sums():
     said = " ".join(landed({"Ash": goods}).cautions)
 
     assert ("customs broker" in said, "lowered value" in said) == (True, True)
+
+
+def test_the_page_sets_every_sum_and_takes_what_was_typed_for_text():
+    answers = {"Ash <b>": 90, "Birch": 70}
+    costs = CostSettings(charges=(charge("Pack <script>", 5),))
+    assessment = assess(case_of(answers, {"Ash <b>": 5, "Birch": 4}, settings=costs), as_of=AS_OF)
+    found = page(assessment, assessment.as_json(), made=datetime(2026, 11, 25, 9, 30))
+
+    section = found.split('id="costs"')[1].split('id="arithmetic"')[0]
+
+    assert (True, True) == ("Every line of every sum" in section, "Pack &lt;script&gt;" in section)
+    assert (False, False) == ("<script>" in section, "Ash <b>" in section)
