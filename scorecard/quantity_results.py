@@ -17,12 +17,20 @@ if TYPE_CHECKING:
 Json = dict[str, Any]
 
 SCHEMA = "scorecard-quantity/1"
+WEIGHED = 12  # makers, each at every size and all of them at many quantities
 
 
 def plan_for(calculation: Calculation) -> "Plan | None":
-    """Return how many to order of the ranked makers; None while nothing is quoted, or nothing is said of selling."""
+    """Return how many to order of the first ranked makers with a quote; None while there is no quote, or no price."""
+    costed = calculation.case.costed
+    return None if costed is None else costed.plan(quoted_makers(calculation))
+
+
+def quoted_makers(calculation: Calculation) -> list[str]:
+    """Return the names of the first ranked makers with a quote, in the order of rank."""
     costed, names = calculation.case.costed, calculation.case.table.makers
-    return None if costed is None else costed.plan([names[maker] for maker in calculation.ranking.order])
+    quoted = set(costed.chosen) if costed else set()
+    return [names[maker] for maker in calculation.ranking.order if names[maker] in quoted][:WEIGHED]
 
 
 def sizes_alone(calculation: Calculation) -> "Plan | None":
@@ -30,10 +38,10 @@ def sizes_alone(calculation: Calculation) -> "Plan | None":
     from scorecard.ordering.plan import plan_of
     from scorecard.ordering.selling import UNPRICED
 
-    costed, names = calculation.case.costed, calculation.case.table.makers
+    costed = calculation.case.costed
     if costed is None or costed.selling is not None:
         return None
-    return plan_of(costed.inputs, UNPRICED, [names[maker] for maker in calculation.ranking.order])
+    return plan_of(costed.inputs, UNPRICED, quoted_makers(calculation))
 
 
 def quantity_result(calculation: Calculation) -> Json:

@@ -23,6 +23,7 @@ from scorecard.size_words import (
 )
 from scorecard.words import counted, listed, rounded
 
+FEW = 5  # makers named of those left out
 CAUTION = (
     "These sums rest on your guess of what will sell. No forecast is a promise: order what you can bear to be left with"
 )
@@ -39,12 +40,21 @@ NOT_GIVEN = {
 def plan_words(plan: Plan) -> list[str]:
     """Return what holds of all makers together, the most useful first."""
     said = [*_best_words(plan), *cheapest_words(plan), kept_words(plan), *_bearable_words(plan), *_given_words(plan)]
-    said += [f"Ruled out, and left out here: {listed(plan.left_out)}"] if plan.left_out else []
+    said += _left_out_words(plan)
     return [*said, CAUTION] if plan.makers else said
 
 
 def _home(plan: Plan) -> str:
     return plan.inputs.rates.home
+
+
+def _left_out_words(plan: Plan) -> list[str]:
+    """Return which makers with a quote are not weighed."""
+    if not plan.left_out:
+        return []
+    first, more = plan.left_out[:FEW], len(plan.left_out) - FEW
+    names = listed([*first, f"{more} more"] if more > 0 else first)
+    return [f"Not weighed here, being ruled out or not among the first {len(plan.makers)} with a quote: {names}"]
 
 
 def _best_words(plan: Plan) -> list[str]:

@@ -137,6 +137,8 @@ def _must_sell(step: Step) -> str:
     further = f"the {plain_number(step.more_good)} further pieces"
     if step.must_sell is None:
         return f"which {further} cannot bring back"
+    if step.must_sell == 0:
+        return "which the pieces left over bring back by themselves"
     return f"paid for once {step.must_sell} of {further} sell"
 
 

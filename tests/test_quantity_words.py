@@ -90,7 +90,7 @@ def test_what_is_not_given_is_said_to_count_as_nothing():
 def test_makers_that_are_ruled_out_are_named():
     plan = plan_of(inputs(*TWO), selling(), [MAKER])
 
-    assert "Ruled out, and left out here: Oxlip" in plan_words(plan)
+    assert "Not weighed here, being ruled out or not among the first 1 with a quote: Oxlip" in plan_words(plan)
 
 
 def test_a_guess_is_called_one():

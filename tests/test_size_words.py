@@ -118,6 +118,13 @@ def test_further_pieces_that_cannot_pay_for_themselves_are_said_to():
     assert "which the 1 further pieces cannot bring back" in step_words(step)
 
 
+def test_further_pieces_that_pay_for_themselves_unsold_are_said_to():
+    sold = selling("12.00", 200, unsold_worth="4.00")
+    (step,) = planned(*prices(p200="5.00", p250="4.60"), sold=sold).makers[0].steps
+
+    assert "150.00 GBP more, which the pieces left over bring back by themselves; worth taking" in step_words(step)
+
+
 def test_a_step_with_a_cost_missing_cannot_be_weighed():
     rows = quote("5.00", pieces=200, covers="goods"), quote("4.60", row=3, pieces=250, covers="goods")
     (step,) = planned(*rows).makers[0].steps

@@ -17,7 +17,7 @@ from scorecard.words import listed
 from scorecard.workbooks.entry import Rows, entry_workbook
 from scorecard.writing import lay_out
 
-REMARKED = re.compile(r"\bscorecard (score|cost|reweigh \w+=\d+)\b")  # a command in a remark of a criteria file
+REMARKED = re.compile(r"\bscorecard (score|cost|quantity|reweigh \w+=\d+)\b")  # a command in a remark
 FILES = ("criteria.toml", "makers.xlsx")
 FIRST_KIND = "enamelware-and-ceramics"
 

@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from scorecard.ordering.plan import Plan
 
 WIDE = 110  # characters of a line of words
-SHORT = 12  # makers told on the screen; --json gives all
 HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece", "One that sells", "Margin", "Back after", "Left")
 
 
@@ -69,14 +68,12 @@ def tell_plan(plan: "Plan") -> None:
 
     for words in plan_words(plan):
         _tell(words)
-    rows = [_row(option) for one in plan.makers[:SHORT] for option in one.options]
+    rows = [_row(option) for one in plan.makers for option in one.options]
     typer.echo("\n" + as_text([HEADINGS, *rows], right=frozenset({1, 3, 4, 5, 6, 7, 8})))
-    for one in plan.makers[:SHORT]:
+    for one in plan.makers:
         typer.echo(f"\n{visible(one.maker)}")
         for words in maker_words(plan, one):
             _tell(words, "   ")
-    if len(plan.makers) > SHORT:
-        typer.echo(f"\n… and {len(plan.makers) - SHORT} more; --json gives all")
     typer.echo("")
 
 
@@ -86,7 +83,7 @@ def tell_sizes(assessment: Assessment) -> None:
     from scorecard.quantity_words import cheapest_words
 
     plan = sizes_alone(assessment)
-    options = [option for one in plan.makers[:SHORT] for option in one.options] if plan else []
+    options = [option for one in plan.makers for option in one.options] if plan else []
     if plan is None or not options:
         return
     home = plan.inputs.rates.home

@@ -1,7 +1,8 @@
 """What six of the invented makers quoted, as it came, and what freight was offered; the data serve the demo alone.
 
 One reply is a single line that holds everything; one leaves freight open; one maker asks least for a piece, for twice
-as many as are wanted, and by sea its mugs would come too late.
+as many as are wanted, and by sea its mugs would come too late. Two makers name a price break: one is worth taking, one
+is not.
 """
 
 from collections.abc import Mapping
@@ -66,6 +67,14 @@ QUOTES: tuple[Mapping[str, Any], ...] = (
         "Sample postage": 6,
         "Deposit %": 25,
         "Valid": 60,
+    },
+    {
+        "Maker": "Oxlip Kilns",
+        "Quoted": 10,
+        "Pieces": 250,
+        "Price": 8.4,
+        "Price is for": "each",
+        "Currency": "EUR",
     },
     {
         "Maker": "Sedgewater Print",

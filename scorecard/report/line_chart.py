@@ -98,7 +98,7 @@ class LineChart:
 
 
 @dataclass(frozen=True, slots=True)
-class _Ground:
+class Ground:
     """The ground of the lines: its upper and lower edge in text sizes, and the scores that these stand for."""
 
     top: float
@@ -123,20 +123,20 @@ def line_chart(lines: Sequence[Drawn], crossings: Sequence[Crossing], now: float
     """
     step, lowest, highest = score_steps([score for line in lines for score in (line.start, line.end)])
     top = max(HEAD, ROW * len(crossings) + 0.7)
-    ground = _Ground(top, top + max(room, NAME * len(lines)), highest, lowest)
+    ground = Ground(top, top + max(room, NAME * len(lines)), highest, lowest)
     figures = range(highest, lowest - 1, -step)
     return LineChart(
-        height=_em(ground.bottom + FOOT),
-        top=_em(ground.top),
-        bottom=_em(ground.bottom),
-        ticks=tuple(Tick(y=_em(ground.down(figure)), figure=shortest(figure)) for figure in figures),
+        height=em(ground.bottom + FOOT),
+        top=em(ground.top),
+        bottom=em(ground.bottom),
+        ticks=tuple(Tick(y=em(ground.down(figure)), figure=shortest(figure)) for figure in figures),
         lines=_lines(lines, ground),
-        marks=_marks(crossings, ground),
+        marks=marks_of(crossings, ground),
         now=percent(now),
         now_anchor="start" if now < EDGE else "end" if now > 100 - EDGE else "middle",
-        scale_at=_em(ground.bottom + 1.2),
-        now_at=_em(ground.bottom + 2.6),
-        head_at=_em(ground.top - 1.4),
+        scale_at=em(ground.bottom + 1.2),
+        now_at=em(ground.bottom + 2.6),
+        head_at=em(ground.top - 1.4),
     )
 
 
@@ -156,7 +156,7 @@ def score_steps(scores: Sequence[float]) -> tuple[int, int, int]:
     return step, lowest, highest
 
 
-def _lines(lines: Sequence[Drawn], ground: _Ground) -> tuple[Line, ...]:
+def _lines(lines: Sequence[Drawn], ground: Ground) -> tuple[Line, ...]:
     starts = [ground.down(line.start) for line in lines]
     places = apart(starts, NAME, ground.top, ground.bottom)
     return tuple(
@@ -164,10 +164,10 @@ def _lines(lines: Sequence[Drawn], ground: _Ground) -> tuple[Line, ...]:
             place=line.place,
             name=line.name,
             look=f"p{at}" if line.leads else f"p{at} behind",
-            start=_em(starts[at]),
-            end=_em(ground.down(line.end)),
-            name_at=_em(places[at]),
-            name_top=_em(places[at] - NAME / 2),
+            start=em(starts[at]),
+            end=em(ground.down(line.end)),
+            name_at=em(places[at]),
+            name_top=em(places[at] - NAME / 2),
         )
         for at, line in enumerate(lines)
     )
@@ -203,7 +203,7 @@ def apart(wanted: Sequence[float], gap: float, top: float, bottom: float) -> lis
     return [found[at] for at in range(len(wanted))]
 
 
-def _marks(crossings: Sequence[Crossing], ground: _Ground) -> tuple[Mark, ...]:
+def marks_of(crossings: Sequence[Crossing], ground: Ground) -> tuple[Mark, ...]:
     """Return the crossings in the order of their rows, so that few upright lines pass behind another's words.
 
     On the left half words run rightwards, the leftmost uppermost; on the right half leftwards, the rightmost uppermost.
@@ -213,9 +213,9 @@ def _marks(crossings: Sequence[Crossing], ground: _Ground) -> tuple[Mark, ...]:
     return tuple(
         Mark(
             x=percent(one.share),
-            y=_em(ground.down(one.score)),
-            row=_em(ROW * place),
-            row_end=_em(ROW * (place + 1)),
+            y=em(ground.down(one.score)),
+            row=em(ROW * place),
+            row_end=em(ROW * (place + 1)),
             rest=percent(one.share if one.share >= 50 else 100 - one.share),
             leftwards=one.share >= 50,
             words=one.words,
@@ -224,5 +224,6 @@ def _marks(crossings: Sequence[Crossing], ground: _Ground) -> tuple[Mark, ...]:
     )
 
 
-def _em(sizes: float) -> str:
+def em(sizes: float) -> str:
+    """Return so many text sizes."""
     return f"{sizes:.2f}em"

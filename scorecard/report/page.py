@@ -26,6 +26,7 @@ from scorecard.report.firm import firm_of
 from scorecard.report.landed import landed_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
+from scorecard.report.quantities import quantities_of_page
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
 from scorecard.report.schedule import schedule_of_page
@@ -87,7 +88,7 @@ def page(
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
     costs = {"ordering": ordering_of(shown, costed_makers(assessment)), "landed": landed_of(assessment)}
-    costs["schedule"] = schedule_of_page(assessment)
+    costs |= {"schedule": schedule_of_page(assessment), "quantities": quantities_of_page(assessment)}
     ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for cells in CELLS:

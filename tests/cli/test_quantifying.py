@@ -149,7 +149,7 @@ def test_cash_names_the_payments_the_peak_and_its_weeks(usual):
 
 
 def test_a_maker_that_is_ruled_out_is_named_and_left_out(usual):
-    assert "Ruled out, and left out here: Cold Quay." in usual[2]
+    assert "Not weighed here, being ruled out or not among the first 2 with a quote: Cold Quay." in usual[2]
 
 
 def test_score_gives_the_same_quantities(usual):
