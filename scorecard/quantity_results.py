@@ -124,6 +124,7 @@ def _size(plan: "Plan", option: "Option") -> Json:
         "why": list(option.size.whys),
         "sure": option.is_sure,
         "way": option.cost.way,
+        "in_time": option.in_time,
         "complete": option.is_complete,
         "gaps": list(dict.fromkeys(gap.name for gap in option.cost.gaps)),
         "good_pieces": _number(option.good),

@@ -3,10 +3,9 @@
 Enters: a plan. Leaves: what is left of a price, who is the cheapest at which quantity, what each size means.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from scorecard.codes import money
-from scorecard.costing.choosing import in_time
 from scorecard.ordering.advice import Newsvendor
 from scorecard.ordering.changes import Stretch
 from scorecard.ordering.options import Option
@@ -66,7 +65,8 @@ def _best_words(plan: Plan) -> list[str]:
     amount = money(abs(best.promise), _home(plan))
     left = f"leaves most, {amount}" if best.promise >= 0 else f"loses least, {amount}"
     what = f"{best.maker}, {counted(best.pieces, 'piece')}, {left} {_home(plan)} {how_reckoned(best)}"
-    return [f"By money alone: {what}, after everything"]
+    late = f"; but ordered today it is too late for {plan.inputs.brief.need_by}" if best.in_time == "no" else ""
+    return [f"By money alone: {what}, after everything{late}"]
 
 
 def cheapest_words(plan: Plan) -> list[str]:
@@ -173,10 +173,5 @@ def late_words(plan: Plan, options: Sequence[Option]) -> list[str]:
     need_by = plan.inputs.brief.need_by
     if need_by is None:
         return []
-    as_of = plan.inputs.as_of
-    late = [str(one.pieces) for one in options if in_time(one.cost, as_of, need_by) == "no"]
-    return [f"Too late for {need_by.isoformat()} if ordered today: {_any_of(late)} pieces"] if late else []
-
-
-def _any_of(words: Iterable[str]) -> str:
-    return listed(words, "and")
+    late = [str(one.pieces) for one in options if one.in_time == "no"]
+    return [f"Too late for {need_by.isoformat()} if ordered today: {listed(late)} pieces"] if late else []

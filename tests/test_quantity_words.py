@@ -138,6 +138,7 @@ def test_sizes_that_come_too_late_are_named():
     plan = plan_of(read, selling(), [MAKER])
 
     assert ["Too late for 2026-12-25 if ordered today: 200 pieces"] == late_words(plan, plan.makers[0].options)
+    assert plan_words(plan)[0].endswith("; but ordered today it is too late for 2026-12-25")
 
 
 def test_a_maker_is_told_of_its_sizes_steps_demands_and_cash():

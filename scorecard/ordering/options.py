@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Literal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
+from scorecard.costing.choosing import InTime, in_time
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
@@ -73,6 +74,18 @@ class Option:
     def is_complete(self) -> bool:
         """Whether every cost is known, and the totals have an end."""
         return self.cost.is_complete and self.cost.high.is_finite()
+
+    @property
+    def in_time(self) -> InTime | None:
+        """Whether it is there by the need-by date if it is ordered today; None without such a date."""
+        inputs = self.cost.readings[0].situation.inputs
+        need_by = inputs.brief.need_by
+        return None if need_by is None else in_time(self.cost, inputs.as_of, need_by)
+
+    @property
+    def worth(self) -> tuple[bool, float]:
+        """What options are ordered by, the best last: those that are not known to come too late, then what is left."""
+        return self.in_time != "no", self.promise
 
     @property
     def total(self) -> Ends:

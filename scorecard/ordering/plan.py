@@ -43,9 +43,9 @@ class MakerPlan:
 
     @property
     def best(self) -> Option | None:
-        """The size that leaves most; None where no size has every cost known."""
+        """The size that leaves most, in time if any is; None where no size has every cost known."""
         known = [option for option in self.options if option.is_complete]
-        return max(known, key=lambda option: option.promise, default=None)
+        return max(known, key=lambda option: option.worth, default=None)
 
     @property
     def told(self) -> tuple[Option, ...]:
@@ -81,9 +81,9 @@ class Plan:
 
     @property
     def best(self) -> Option | None:
-        """Of all makers and sizes, the one that leaves most."""
+        """Of all makers and sizes, the one that leaves most, in time if any is."""
         found = [option for one in self.makers if (option := one.best) is not None]
-        return max(found, key=lambda option: option.promise, default=None)
+        return max(found, key=lambda option: option.worth, default=None)
 
 
 def plan_of(inputs: CostInputs, selling: Selling, makers: Sequence[str]) -> Plan:

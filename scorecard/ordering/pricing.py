@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from scorecard.costing.amounts import added, over
-from scorecard.costing.choosing import chosen_ways, in_time, middle
+from scorecard.costing.choosing import chosen_ways, middle
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost, landed_costs
 from scorecard.ordering.sizes import at_quantity, of_makers
@@ -73,8 +73,3 @@ class Pricing:
 
 def _middle_total(cost: LandedCost) -> Decimal:
     return over(added([cost.low, cost.high]), Decimal(2))
-
-
-def is_late(cost: LandedCost, inputs: CostInputs) -> bool:
-    """Return whether a way is not known to meet the need-by date."""
-    return inputs.brief.need_by is not None and in_time(cost, inputs.as_of, inputs.brief.need_by) != "yes"

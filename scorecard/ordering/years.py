@@ -27,7 +27,8 @@ class SteadyOrder:
 
     Parameters
     ----------
-    economic : the economic order quantity with price breaks, in whole pieces to order
+    economic : the economic order quantity with price breaks, in whole pieces to order; the best of the real sizes where
+        nobody quoted that many
     cost : of a year, as it reckons
     orders : a year, of that quantity
     sizes : the real order sizes, each with its cost of a year
@@ -71,15 +72,14 @@ def steady_order(pricing: Pricing, selling: Selling, options: Sequence[Option]) 
     found = sizes_with_breaks(demand, per_order, float(holding), tiers)
     best = min(found, key=lambda one: one.cost)
     share = float(first.good) / first.pieces
-    return SteadyOrder(
-        economic=ceil(best.quantity / share - 1e-9),
-        cost=best.cost,
-        orders=demand / best.quantity,
-        sizes=tuple(
-            YearlySize(pieces=option.pieces, cost=_cost(tier, demand, per_order, float(holding)))
-            for option, tier in known
-        ),
+    economic = ceil(best.quantity / share - 1e-9)
+    sizes = tuple(
+        YearlySize(pieces=option.pieces, cost=_cost(tier, demand, per_order, float(holding))) for option, tier in known
     )
+    if pricing.total(first.maker, economic) is None:
+        size = min(sizes, key=lambda one: one.cost)
+        return SteadyOrder(economic=size.pieces, cost=size.cost, orders=demand / (size.pieces * share), sizes=sizes)
+    return SteadyOrder(economic=economic, cost=best.cost, orders=demand / best.quantity, sizes=sizes)
 
 
 def _cost(tier: Tier, demand: float, per_order: float, holding: float) -> float:

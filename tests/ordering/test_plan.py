@@ -1,9 +1,10 @@
 """Every maker at every size, and what follows from them together."""
 
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 
-from quoted import MAKER, inputs, quote
-from sized import minimum, planned, prices, selling, wanting
+from quoted import MAKER, TODAY, inputs, quote
+from sized import ALL_PAID, minimum, planned, prices, selling, wanting
 
 from scorecard.ordering.plan import plan_of
 
@@ -38,6 +39,27 @@ def test_the_best_of_all_leaves_most():
     plan = planned(*TWO, sold=selling("12.00", (120, 240, 300)))
 
     assert (MAKER, 250) == (plan.best.maker, plan.best.pieces)
+
+
+def needed(*rows, days):
+    return inputs(*rows, brief=replace(wanting(200), need_by=TODAY + timedelta(days)))
+
+
+def test_what_comes_too_late_is_not_best_while_anything_is_in_time():
+    slow, quick = quote("3.00", covers=ALL_PAID, days=90), quote("5.00", maker="Oxlip", row=9, covers=ALL_PAID, days=20)
+    plan = plan_of(needed(slow, quick, days=60), selling("12.00"), [MAKER, "Oxlip"])
+
+    assert (["no", "yes"], "Oxlip") == ([one.options[0].in_time for one in plan.makers], plan.best.maker)
+
+
+def test_where_all_comes_too_late_the_best_is_named_all_the_same():
+    plan = plan_of(needed(quote("3.00", covers=ALL_PAID, days=90), days=60), selling("12.00"), [MAKER])
+
+    assert (MAKER, "no") == (plan.best.maker, plan.best.in_time)
+
+
+def test_without_a_need_by_date_nothing_is_late():
+    assert planned(*TWO).best.in_time is None
 
 
 def test_without_a_known_cost_nothing_is_best():

@@ -1,13 +1,11 @@
 """Costs at any quantity."""
 
-from dataclasses import replace
-from datetime import timedelta
 from decimal import Decimal
 
-from quoted import MAKER, TODAY, inputs, quote
-from sized import ALL_PAID, planned, prices, wanting
+from quoted import MAKER, inputs, quote
+from sized import ALL_PAID, planned, prices
 
-from scorecard.ordering.pricing import Pricing, is_late
+from scorecard.ordering.pricing import Pricing
 from scorecard.ordering.sizes import settled
 
 
@@ -37,14 +35,6 @@ def test_the_cheapest_line_names_maker_reply_and_way():
 
 def test_without_any_cost_known_there_is_no_cheapest():
     assert pricing(quote(5, covers="goods")).line(200) is None
-
-
-def test_a_way_whose_late_end_is_past_the_need_by_date_is_late():
-    read = replace(inputs(quote(5, covers=ALL_PAID, days=(10, 40))), brief=wanting(200))
-    needed = replace(read.brief, need_by=TODAY + timedelta(days=30))
-    (cost,) = Pricing(inputs=replace(read, brief=needed)).at(200)
-
-    assert (True, False) == (is_late(cost, replace(read, brief=needed)), is_late(cost, read))
 
 
 def test_each_quantity_is_worked_out_once():

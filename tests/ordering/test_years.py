@@ -32,6 +32,13 @@ def test_a_set_up_that_is_charged_again_belongs_to_every_order():
     assert (700, 1221) == (few, many)
 
 
+def test_a_quantity_that_nobody_quoted_gives_way_to_a_real_size():
+    for_all = quote("1000.00", pieces=200, price_is_for="all", covers=ALL)
+
+    # √(2 · 5000 · 49 / 1) = 700 of a price for all of 200
+    assert (200, 25.0) == (steady(for_all, **WOHL).economic, steady(for_all, **WOHL).orders)
+
+
 def test_a_sample_is_not_bought_again():
     with_sample = quote("5.00", pieces=1, covers=ALL, sample_price=40, sample_postage=20, credited_from=100)
 
