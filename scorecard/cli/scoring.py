@@ -226,6 +226,8 @@ def next_step(assessment: Assessment, inputs: Inputs) -> str:
         return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {cells}"
     if len(assessment.ranking.order) == 1:
         return "write down more makers, so that there is somebody to compare with"
+    if stage_of(costed_makers(assessment)) == "order":
+        return f"look at every line of these costs: {inputs.started.command('cost')}"
     if told_apart_by_none(assessment):
         return f"ask those in first place for a quote: {inputs.started.command('enquire')}"
     heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)

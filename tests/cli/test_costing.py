@@ -165,6 +165,15 @@ def test_the_next_step_names_what_is_missing(folder):
     assert "Next: find out what is missing of Brightholm (clearance), and write it in" == cost(folder).last
 
 
+def test_score_puts_costs_beside_scores_and_leads_on_to_every_line(folder):
+    ran = scorecard("score", *DAY, cwd=folder)
+    said = " ".join(ran.out.split())
+
+    assert "Whom to order from: price and freight are not in this ranking" in said
+    assert "Fernhill 87.5 6.40 by road 1280.00" in said
+    assert f"Next: look at every line of these costs: {STARTED} cost" == ran.last
+
+
 def test_while_nothing_is_quoted_it_says_so(folder):
     write(folder, Quotes=[HEADINGS], Freight=[FREIGHT[0]])
     ran = cost(folder)
