@@ -225,8 +225,12 @@ def adds_words(cost: LandedCost) -> str:
         return "not known"
     if all(parts[group] is None for group in groups):
         return "freight and border in the price"
-    open_ones = {group for group in groups if any(gap.name in _GAPS[group] for gap in cost.gaps)}
-    return ", ".join(f"{group} {'not known' if group in open_ones else _percent(parts[group])}" for group in groups)
+    return ", ".join(f"{group} {'not known' if lacks(cost, group) else _percent(parts[group])}" for group in groups)
+
+
+def lacks(cost: LandedCost, group: Group) -> bool:
+    """Return whether a cost of freight, or at the border, has no figure, so that its part of the total is not known."""
+    return any(gap.name in _GAPS[group] for gap in cost.gaps)
 
 
 def _percent(part: Decimal | None) -> str:

@@ -14,6 +14,7 @@ from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, Book, View
 from scorecard.workbooks.safe import Value, put
 
 if TYPE_CHECKING:
+    from scorecard.costing.entries import Group
     from scorecard.costing.landed import LandedCost
     from scorecard.costing.sums import Line, Reading
 
@@ -52,6 +53,8 @@ LINES = {
 WORDS = frozenset({"Maker", "Way", "Stands for its maker", "By the need-by date", "Missing"})
 WORDS |= {"The price is read as", "Line", "Goes to", "How it is worked out"}
 WHOLE = frozenset({"Pieces, fewest", "Pieces, most", "Pieces", "Days, least", "Days, most"})
+ADDED: tuple["Group", ...] = ("freight", "border")
+TOTAL = "In all"
 MOST_LINES = 20_000
 
 
@@ -89,16 +92,17 @@ def _write(book: Book, named: tuple[str, str], columns: dict[str, int], rows: Se
 
 
 def _write_row(book: Book, page: Worksheet, number: int, titles: Sequence[str], row: Sequence[Value]) -> None:
+    heavy = {"bold": True} if TOTAL in row else {}
     for at, (title, value) in enumerate(zip(titles, row, strict=True)):
         if title in WORDS:
-            put(page, (number, at), value, book.words())
+            put(page, (number, at), value, book.words(**heavy))
         else:
-            put(page, (number, at), value, book.number("0" if title in WHOLE else "0.00"))
+            put(page, (number, at), value, book.number("0" if title in WHOLE else "0.00", **heavy))
 
 
 def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
     """Return the row of one maker by one way."""
-    from scorecard.cost_words import IN_TIME
+    from scorecard.cost_words import IN_TIME, lacks
     from scorecard.costing.choosing import in_time
     from scorecard.costing.comparing import shares
     from scorecard.costing.paying import paid_before_checking
@@ -114,7 +118,7 @@ def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
         *cost.quantities,
         *map(_figure, days),
         IN_TIME[in_time(cost, costed.inputs.as_of, need_by)] if need_by else None,
-        *map(_figure, (parts["freight"], parts["border"])),
+        *(None if lacks(cost, group) else _figure(parts[group]) for group in ADDED),
         *map(_figure, (paid.low, paid.high)),
         ", ".join(dict.fromkeys(gap.name for gap in cost.gaps)),
     ]

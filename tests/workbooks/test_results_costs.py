@@ -69,7 +69,7 @@ def test_what_is_missing_is_named_and_is_no_0():
     (row,) = rows(found, "Costs")
     missing = [line for line in rows(found, "Cost lines") if line["Line"] == "Missing"]
 
-    assert ("freight" in row["Missing"], None) == (True, missing[0]["Least"])
+    assert (True, None, None) == ("freight" in row["Missing"], missing[0]["Least"], row["Freight % of all"])
 
 
 def test_the_lines_add_up_to_what_stands_at_in_all():
