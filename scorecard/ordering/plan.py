@@ -5,7 +5,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 from itertools import pairwise
 
+from scorecard.costing.choosing import chosen_way
 from scorecard.costing.inputs import CostInputs
+from scorecard.costing.landed import LandedCost
 from scorecard.ordering.advice import Newsvendor, newsvendor
 from scorecard.ordering.changes import Stretch, cheapest_by_quantity
 from scorecard.ordering.options import Option, middle
@@ -111,7 +113,7 @@ def plan_of(inputs: CostInputs, selling: Selling, makers: Sequence[str]) -> Plan
 
 def _maker_plan(pricing: Pricing, selling: Selling, maker: str, sizes: Sequence[Size]) -> MakerPlan:
     alone = pricing.of(maker)
-    options = tuple(option for size in sizes if (option := _option(alone, selling, maker, size)) is not None)
+    options = tuple(option for size in sizes if (option := _option(alone, selling, size)) is not None)
     return MakerPlan(
         maker=maker,
         options=options,
@@ -124,18 +126,27 @@ def _maker_plan(pricing: Pricing, selling: Selling, maker: str, sizes: Sequence[
     )
 
 
-def _option(pricing: Pricing, selling: Selling, maker: str, size: Size) -> Option | None:
-    cost = pricing.chosen(size.pieces).get(maker)
-    if cost is None:
+def _option(pricing: Pricing, selling: Selling, size: Size) -> Option | None:
+    """Return a size by the way that stands for it, of the replies that come to just so many pieces."""
+    inputs = pricing.inputs
+    pairs = [(cost, just) for cost in pricing.at(size.pieces) if (just := _just(cost, size.pieces)) is not None]
+    chosen = chosen_way([just for _, just in pairs], inputs.as_of, inputs.brief.need_by)
+    if chosen is None:
         return None
-    just_so = tuple(reading for reading in cost.readings if reading.situation.quantity == size.pieces)
+    whole = next(cost for cost, just in pairs if just is chosen)
     return Option(
         size=size,
-        cost=replace(cost, readings=just_so or cost.readings),
+        cost=chosen,
         selling=selling,
-        wanted=pricing.inputs.brief.quantity,
-        is_sure=len(just_so) == len(cost.readings),
+        wanted=inputs.brief.quantity,
+        is_sure=len(chosen.readings) == len(whole.readings),
     )
+
+
+def _just(cost: LandedCost, pieces: int) -> LandedCost | None:
+    """Return a cost with its readings of just so many pieces; None without any."""
+    readings = tuple(reading for reading in cost.readings if reading.situation.quantity == pieces)
+    return replace(cost, readings=readings) if readings else None
 
 
 def _less_from(pricing: Pricing, smaller: Option, larger: Option) -> int | None:

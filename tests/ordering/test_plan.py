@@ -81,6 +81,17 @@ def test_where_the_minimum_is_open_an_option_is_of_just_its_pieces_and_not_sure(
     assert {100: (500, 500, False), 200: (1000, 1000, False), 400: (2000, 2000, True)} == found
 
 
+def test_a_size_is_costed_by_a_reply_that_comes_to_just_so_many():
+    # the second reply asks less for 500 than the first for 200, all paid
+    rows = (
+        quote(5, covers=ALL_PAID, pieces=200, way="sea"),
+        quote("1.90", row=3, covers=ALL_PAID, pieces=500, way="air"),
+    )
+    found = {one.pieces: one.total[0] for one in planned(*rows).makers[0].options}
+
+    assert {200: 1000, 500: 950} == found
+
+
 def test_the_size_for_what_is_wanted_is_the_raised_one():
     plan = planned(*prices(p1="2.10"), wanted=120, makers=minimum(300))
 
