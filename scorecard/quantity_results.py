@@ -117,8 +117,6 @@ def _size(plan: "Plan", option: "Option") -> Json:
     from scorecard.costing.costs_json import ends
     from scorecard.size_words import bears
 
-    low_margin, high_margin = option.margin
-    low_pieces, high_pieces = option.break_even
     return {
         "pieces": option.pieces,
         "why": list(option.size.whys),
@@ -132,9 +130,9 @@ def _size(plan: "Plan", option: "Option") -> Json:
         "total": ends(*option.total),
         "per_good_piece": ends(*option.per_good),
         "per_likely_piece": ends(*option.per_likely),
-        "margin_percent": {"low": _number(low_margin), "high": _number(high_margin)},
+        "margin_percent": dict(zip(("low", "high"), map(_number, option.margin), strict=True)),
         "bears_wanted_margin": bears(option),
-        "break_even": {"low": low_pieces, "high": high_pieces},
+        "break_even": dict(zip(("low", "high"), option.break_even, strict=True)),
         "left": _figure(option.promise) if option.is_complete else None,
         "outcomes": {case: _outcome(outcome) for case, outcome in option.outcomes.items()},
         "cash": _cash(plan, option),

@@ -84,10 +84,7 @@ def quantity_chart(plan: "Plan") -> QuantityChart | None:
     if not points:
         return None
     crossings = _crossings(plan, start, end)
-    costs = [cost for found in points.values() for _, cost in found if cost is not None]
-    step, lowest, highest = cost_steps(min(costs), min(max(costs), FURTHEST * min(costs)))
-    top = max(HEAD, ROW * len(crossings) + 0.7) + 0.4
-    ground = Ground(top, top + max(TALL, NAME * len(points)), highest, lowest)
+    ground, step = _ground(points, len(crossings))
     wanted = plan.inputs.brief.quantity
     at = _across(wanted, start, end)
     return QuantityChart(
@@ -105,6 +102,14 @@ def quantity_chart(plan: "Plan") -> QuantityChart | None:
         wanted_at=em(ground.bottom + 2.6),
         head_at=em(ground.top - 1.5),
     )
+
+
+def _ground(points: dict[str, Points], rows: int) -> tuple[Ground, float]:
+    """Return the ground under so many rows of words, and the step of its grid."""
+    costs = [cost for found in points.values() for _, cost in found if cost is not None]
+    step, lowest, highest = cost_steps(min(costs), min(max(costs), FURTHEST * min(costs)))
+    top = max(HEAD, ROW * rows + 0.7) + 0.4
+    return Ground(top, top + max(TALL, NAME * len(points)), highest, lowest), step
 
 
 def _drawn_makers(plan: "Plan") -> list[str]:
