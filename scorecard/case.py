@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from scorecard.costed import Costed
     from scorecard.costing.inputs import CostInputs
     from scorecard.inspection.settings import InspectionSettings
+    from scorecard.memory import Record
     from scorecard.order_terms import OrderTerms
     from scorecard.ordering.selling import Selling
     from scorecard.orders import OrderRow
@@ -46,6 +47,7 @@ class Case:
     set_aside : unreadable cells that were taken as unknown, on the user's word
     sources : the files, in the order in which they were read
     costs : what quotes, freight and the criteria file say of costs; None while nothing is quoted
+    memory : records of own orders that the folder keeps, oldest first
     samples, checks, orders : rows of the sheets Samples, Checks and Orders
     selling : what a piece sells for, and how many may; None where the criteria file says nothing
     inspection, care, order : what the criteria file says of arrival and of the order sheet; None where it says nothing
@@ -70,6 +72,7 @@ class Case:
     inspection: "InspectionSettings | None" = None
     care: "CareFacts | None" = None
     order: "OrderTerms | None" = None
+    memory: "tuple[Record, ...]" = ()
     schedule: "ScheduleInputs | None" = None
     left_out: int = 0
 

@@ -15,10 +15,14 @@ from numpy.typing import NDArray
 from scorecard.answers import Answers
 from scorecard.case import Case
 from scorecard.costed import costed_on
+from scorecard.remembered import totals_of
 from scorecard.value_functions import Floats
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from scorecard.costing.landed import LandedCost
+    from scorecard.memory import Totals
 
 EPOCH_ORDINAL = date(1970, 1, 1).toordinal()
 
@@ -123,12 +127,39 @@ def _of_chosen_ways(case: Case, as_of: date, answer: "Callable[[LandedCost | Non
     return Answers(ends[:, 0], ends[:, 1])
 
 
+@dataclass(frozen=True, slots=True)
+class OnTimeShare:
+    """Of 100 own orders, those that came by the promised day."""
+
+    def answers(self, case: Case, as_of: date) -> Answers:
+        """Return all makers' share; unknown where no own order can be judged."""
+        return _of_own_orders(case, as_of, lambda totals: totals.on_time_share)
+
+
+@dataclass(frozen=True, slots=True)
+class FaultyShare:
+    """Of 100 pieces of own orders, the faulty ones."""
+
+    def answers(self, case: Case, as_of: date) -> Answers:
+        """Return all makers' share; unknown where the faulty pieces of no own order were counted."""
+        return _of_own_orders(case, as_of, lambda totals: totals.faulty_share)
+
+
+def _of_own_orders(case: Case, as_of: date, share: "Callable[[Totals], Fraction | None]") -> Answers:
+    found = {maker: share(totals) for maker, totals in totals_of(case, as_of).items()}
+    values = [found.get(maker) for maker in case.table.makers]
+    known = np.array([np.nan if value is None else float(value) for value in values])
+    return Answers(known, known)
+
+
 MEASURES: Mapping[str, Measure] = MappingProxyType(
     {
         "response_days": ResponseDays(),
         "sample_marks": SampleMarks(),
         "landed_cost_per_piece": LandedCostPerPiece(),
         "days_to_door": DaysToDoor(),
+        "on_time_share": OnTimeShare(),
+        "faulty_share": FaultyShare(),
     }
 )
 

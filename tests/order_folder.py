@@ -110,3 +110,10 @@ def lay_out(path, *, order=ORDER, criteria=CRITERIA, **sheets):
     kept = {"Makers": MAKERS, "Quotes": QUOTES, "Freight": FREIGHT} | sheets
     (path / "makers.xlsx").write_bytes(workbook_bytes(kept))
     return path
+
+
+ORDER_HEADINGS = ["Maker", "Ordered on", "Pieces", "Way", "Promised on", "Arrived on", "Faulty pieces", "Paid in all"]
+ORDERS = [
+    ORDER_HEADINGS,
+    ["Fernhill", "2026-11-21", 200, "road", "2026-11-24", "2026-11-25", 6, 1176],
+]

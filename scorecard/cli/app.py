@@ -21,6 +21,7 @@ from scorecard.cli.commands import (
     inspect,
     order,
     quantity,
+    record,
     reweigh,
     score,
     start,
@@ -118,6 +119,7 @@ for stage, command, example in (
     (BUYING, order, "scorecard order --folder mugs Brightholm"),
     (ARRIVAL, inspect, "scorecard inspect --folder mugs"),
     (ARRIVAL, care, "scorecard care --folder mugs Brightholm"),
+    (ARRIVAL, record, "scorecard record --folder mugs Brightholm"),
 ):
     app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
 

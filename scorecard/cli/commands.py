@@ -326,3 +326,20 @@ def order(
 
     inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside)
     write_order_sheet(inputs, maker, way, as_json=as_json)
+
+
+def record(
+    maker: MakerName,
+    folder: Folder = HERE,
+    criteria: CriteriaFile = None,
+    makers: MakersFile = None,
+    as_of: AsOf = None,
+    set_aside: SetAside = False,
+    as_json: AsJson = False,
+) -> None:
+    """Keep what really happened to a maker's orders, for the next order."""
+    from scorecard.cli.recording import record_orders
+    from scorecard.cli.scoring import Inputs
+
+    inputs = Inputs(folder=folder, criteria=criteria, makers=makers, as_of=as_of, set_aside=set_aside)
+    record_orders(inputs, maker, as_json=as_json)

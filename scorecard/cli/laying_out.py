@@ -13,6 +13,7 @@ from scorecard.demo.scenario import criteria_text, maker_rows
 from scorecard.errors import InputError
 from scorecard.reading.criteria_file import parse_criteria
 from scorecard.reading.kinds import find_kind, kinds
+from scorecard.reading.memory_file import MEMORY_FILE
 from scorecard.words import listed
 from scorecard.workbooks.entry import Rows, entry_workbook
 from scorecard.writing import lay_out
@@ -50,10 +51,11 @@ def lay_out_start(folder: Path, kind: str | None) -> LaidOut:
 def lay_out_demo(folder: Path, day: date) -> LaidOut:
     """Lay out the demo folder, its dates set from a day, and return what it holds."""
     from scorecard.demo.drawings import drawings
+    from scorecard.demo.past_orders import past_orders
 
-    drawn = drawings()
+    drawn = {MEMORY_FILE: past_orders(day), **drawings()}
     _lay_out(folder, criteria_text(day).encode(), {"Makers": maker_rows(day), **reply_rows(day)}, drawn)
-    holds = "an invented example: 200 mugs, four lighthouses, twelve makers, six quotes, and the artwork"
+    holds = "an invented example: 200 mugs, twelve makers, six quotes, two orders of last year, and the artwork"
     result = {"schema": "scorecard-demo/1", "folder": str(folder), "files": [*FILES, *drawn]}
     return LaidOut(words=f"{folder.resolve()} holds {holds}.", result=result)
 

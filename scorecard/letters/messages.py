@@ -9,6 +9,7 @@ from typing import Any
 
 from scorecard.asks import ANSWERED_ON, ASKED_ON
 from scorecard.calculation import Calculation
+from scorecard.letters.again import again_questions
 from scorecard.letters.asked import REMIND_AFTER, Asked, asked_of
 from scorecard.letters.enquiry import Enquiry, LookUp, ToAsk, enquiries_of, look_ups_of, writing_order
 from scorecard.letters.placeholders import fill
@@ -119,6 +120,7 @@ class _Writer:
     def __init__(self, calculation: Calculation, wording: Wording, asked: Sequence[Asked]) -> None:
         self.calculation, self.wording = calculation, wording
         self.asked = {one.maker: one for one in asked}
+        self.again = again_questions(calculation.case)
         costs = calculation.case.costs
         self.quoted = frozenset(quote.maker for quote in costs.quotes) if costs else frozenset()
         self.shared = values_for(calculation.case.brief, calculation.as_of)
@@ -155,7 +157,9 @@ class _Writer:
         return [*self._all(enquiry), *quote][:MOST_QUESTIONS]
 
     def _all(self, enquiry: Enquiry) -> Sequence[str]:
-        return [one.text for one in enquiry.questions] or can_you_questions(self.calculation.case.brief)
+        again = self.again.get(self.calculation.case.table.makers[enquiry.maker], ())
+        texts = [one.text for one in enquiry.questions] or can_you_questions(self.calculation.case.brief)
+        return [*again, *texts]
 
     def _filled(self, template: str, maker: int, questions: Sequence[str]) -> str:
         asked = self.asked.get(maker)

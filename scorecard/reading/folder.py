@@ -14,6 +14,7 @@ from scorecard.reading.criteria_file import read_criteria
 from scorecard.reading.dates import DatesReading, ReadSoFar, read_dates
 from scorecard.reading.dealings import read_dealings
 from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
+from scorecard.reading.memory_file import MemoryReading, read_memory
 
 CRITERIA_FILE = "criteria.toml"
 MAKERS_FILES = ("makers.xlsx", "makers.csv")
@@ -71,13 +72,15 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
         costs=read_costs(makers, criteria, options),
         dealings=read_dealings(makers, criteria, options),
     )
-    return _case(read, read_dates(read, options, asked_for=dates), warnings)
+    return _case(read, read_dates(read, options, asked_for=dates), read_memory(folder), warnings)
 
 
-def _case(read: ReadSoFar, dates: DatesReading, warnings: Sequence[Problem]) -> Case:
+def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings: Sequence[Problem]) -> Case:
     """Return the readings as one case, if none has a problem."""
     criteria, makers, costs, dealings = read.criteria, read.makers, read.costs, read.dealings
-    problems = criteria.problems + makers.problems + costs.problems + dealings.problems + dates.problems
+    problems = (
+        criteria.problems + makers.problems + costs.problems + dealings.problems + dates.problems + memory.problems
+    )
     of_sheets = (*makers.warnings, *costs.warnings, *dealings.warnings, *dates.warnings)
     noticed = (*criteria.warnings, *warnings, *of_sheets)
     set_aside = makers.set_aside + costs.set_aside + dealings.set_aside
@@ -99,6 +102,7 @@ def _case(read: ReadSoFar, dates: DatesReading, warnings: Sequence[Problem]) -> 
         inspection=criteria.inspection,
         care=criteria.care,
         order=criteria.order,
+        memory=memory.records,
         schedule=dates.inputs,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )

@@ -29,6 +29,7 @@ from scorecard.report.openness import openness_of
 from scorecard.report.quantities import quantities_of_page
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
+from scorecard.report.remembering import own_of
 from scorecard.report.schedule import schedule_of_page
 from scorecard.report.since import since_of
 from scorecard.report.sources import sources_of
@@ -122,6 +123,7 @@ def views_of(
         "opening": opening_of(calculation),
         "ranked": ranked_makers(calculation, extent.ranked),
         "since": since_of(result),
+        "own": own_of(result),
         "ranked_left": ranked - len(extent.ranked),
         "receipts": receipts_of(calculation, extent.detailed),
         "weightless": weightless_sentence(calculation),
