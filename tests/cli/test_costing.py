@@ -209,3 +209,75 @@ def test_problems_of_quotes_stop_the_run(folder):
     ran = scorecard("cost", *DAY, "--json", cwd=folder)
 
     assert (3, ["unknown-maker"]) == (ran.status, [one["code"] for one in json.loads(ran.out)["problems"]])
+
+
+# the composite example, UK basis [derived; invented figures, worked out on paper line by line, half up to the penny],
+# from the files to the result
+
+PAPER = """[brief]
+item = "mug"
+quantity = 200
+destination = "GB"
+currency = "GBP"
+
+[criteria.rating]
+weight = 1
+column = "Rating"
+points = [[1, 0], [5, 100]]
+
+[criteria.landed]
+weight = 1
+measure = "landed_cost_per_piece"
+points = [[1, 100], [3, 0]]
+
+[currencies]
+on = 2026-11-20
+[currencies.for_one]
+USD = 1.25
+
+[[shipping.charges]]
+name = "Collection and export"
+pays_for = ["loading", "collection", "export clearance", "origin charges", "loading on board"]
+amount = 45
+currency = "USD"
+[[shipping.charges]]
+name = "Insurance"
+amount = 5
+currency = "USD"
+
+[import]
+duty_percent = 4
+tax_percent = 20
+tax = "TAX"
+[[import.charges]]
+name = "Clearance"
+amount = 18
+
+[cost]
+faulty_percent = 3
+[[cost.charges]]
+name = "Bank fee"
+amount = 12
+group = "payment"
+"""
+
+
+@pytest.mark.parametrize(("tax", "total", "piece"), [("cost", 441.84, 2.2775), ("recoverable", 370.20, 1.9082)])
+def test_the_composite_example_comes_out_of_the_files(tmp_path, tax, total, piece):
+    heads = ["Maker", "Pieces", "Price", "Price is for", "Currency", "Price covers", "Set-up", "Set-up is per"]
+    sheets = {
+        "Makers": [["Maker", "Rating", "Country"], ["Fernhill", 4.5, "China"]],
+        "Quotes": [[*heads, "Sample price"], ["Fernhill", 200, 1.2, "each", "USD", "goods", 60, "order", 0]],
+        "Freight": [
+            ["Maker", "Way", "Cost", "Currency", "Freight covers"],
+            ["Fernhill", "air", 58.9, "USD", "from the port to my door"],
+        ],
+    }
+    (tmp_path / "criteria.toml").write_text(PAPER.replace("TAX", tax), "utf-8")
+    (tmp_path / "makers.xlsx").write_bytes(workbook_bytes(sheets))
+    scored = json.loads(scorecard("score", *DAY, "--json", cwd=tmp_path).out)
+    (cost_of,) = scored["landed_costs"]
+
+    assert (True, total, piece) == (cost_of["complete"], cost_of["total"]["high"], cost_of["per_good_piece"]["high"])
+    assert piece == scored["makers"][0]["criteria"]["landed"]["answer"]
+    assert scored["landed_costs"] == result(tmp_path)["landed_costs"]
