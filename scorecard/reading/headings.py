@@ -72,7 +72,8 @@ def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findi
         return None
     known = known_titles(criteria)
     titles = [as_text(value) for value in row[1]]
-    headings = Headings(row=row[0], columns=_columns(row[0], titles, known, findings))
+    columns = _columns((row[0], titles), known, _may_stand_twice(criteria), findings)
+    headings = Headings(row=row[0], columns=columns)
     strangers = {title: at for at, title in enumerate(titles, 1) if title.strip() and folded(title) not in known}
     _refuse_missing(headings, criteria, strangers, findings)
     _warn_of_missing_counts(headings, criteria, strangers, findings)
@@ -127,8 +128,23 @@ def _renamed(heading: str, strangers: dict[str, int], row: int) -> tuple[str, st
     return f"{column_letter(strangers.pop(close))}{row}", f"Rename the heading {quoted(close)} to {quoted(heading)}"
 
 
-def _columns(row: int, titles: Sequence[str], known: dict[str, str], findings: Findings) -> dict[str, int]:
-    """Return the position of each known heading; the heading's own title goes before others that mean the same."""
+def _may_stand_twice(criteria: Sequence[Criterion]) -> set[str]:
+    """Return the folded headings of texts that no criterion draws on: of two headed so, one is the user's own."""
+    drawn_on = {folded(heading_of(criterion) or "") for criterion in criteria}
+    counts = {folded(criterion.steady.count_column) for criterion in criteria if criterion.steady}
+    return {folded(heading) for heading in TEXT_COLUMNS} - drawn_on - counts
+
+
+def _columns(
+    titled: tuple[int, Sequence[str]], known: dict[str, str], may_stand_twice: set[str], findings: Findings
+) -> dict[str, int]:
+    """Return the position of each known heading; the heading's own title goes before others that mean the same.
+
+    Parameters
+    ----------
+    titled : the row's number, and its titles
+    """
+    row, titles = titled
     there: dict[str, list[int]] = {}
     for at, title in enumerate(titles, 1):
         heading = known.get(folded(title))
@@ -138,20 +154,22 @@ def _columns(row: int, titles: Sequence[str], known: dict[str, str], findings: F
     for key, places in there.items():
         columns[key], *others = sorted(places, key=lambda at: (folded(titles[at - 1]) != key, at))
         for at in others:
-            _note_second(columns[key], at, titles, (row, findings))
+            cell, first = f"{column_letter(at)}{row}", f"{column_letter(columns[key])}{row}"
+            fault = _second(titles[at - 1], titles[columns[key] - 1], first, is_own=key in may_stand_twice)
+            note = findings.refuse if fault.code == "doubled-heading" else findings.warn
+            note(cell, fault)
     return columns
 
 
-def _note_second(first: int, at: int, titles: Sequence[str], noted: tuple[int, Findings]) -> None:
-    """Note a second column of one heading: a problem where the two are titled alike, else a warning."""
-    row, findings = noted
-    title, taken, cell = titles[at - 1], titles[first - 1], f"{column_letter(first)}{row}"
-    if folded(title) == folded(taken):
-        fault = Fault("doubled-heading", f"{quoted(title)} is the heading of {cell} too", "Rename one of the two")
-        findings.refuse(f"{column_letter(at)}{row}", fault)
-        return
-    found = f"{quoted(title)} says the same as {quoted(taken)} in {cell}, which is read in its place"
-    findings.warn(f"{column_letter(at)}{row}", Fault("second-heading", found, "Keep one of the two columns"))
+def _second(title: str, taken: str, cell: str, *, is_own: bool) -> Fault:
+    """Return what is wrong with a second column of one heading, which may be titled otherwise, or be the user's own."""
+    if folded(title) != folded(taken):
+        found = f"{quoted(title)} says the same as {quoted(taken)} in {cell}, which is read in its place"
+        return Fault("second-heading", found, "Keep one of the two columns")
+    if is_own:
+        found = f"{quoted(title)} is the heading of {cell} too, and that column is read"
+        return Fault("second-heading", found, "Rename this one, or leave it as your own")
+    return Fault("doubled-heading", f"{quoted(title)} is the heading of {cell} too", "Rename one of the two")
 
 
 def _refuse_missing(

@@ -1,12 +1,31 @@
 """What changed since the last other run in a folder's history."""
 
 import json
+from copy import deepcopy
 
 import pytest
 from cases import AS_OF, rated
 
 from scorecard.assessment import assess
-from scorecard.reading.earlier_runs import MOST_BYTES, since_last_time
+from scorecard.reading.earlier_runs import MOST_BYTES, NEEDED, since_last_time
+from scorecard.report.since import since_of as shown
+
+JUNK = (
+    None,
+    True,
+    -1,
+    1e999,
+    10**400,
+    "x",
+    "\ud800",
+    "\x1b[2J",
+    [],
+    [[]],
+    [None],
+    {},
+    {"low": "x"},
+    {"low": 2, "high": 1},
+)
 
 
 def case_of(rating):
@@ -66,3 +85,60 @@ def test_a_result_too_long_to_compare_is_passed_over(tmp_path):
     (tmp_path / "a.json").write_text(json.dumps(result_of(10) | {"title": "x" * MOST_BYTES}), "utf-8")
 
     assert since_of(tmp_path, 30) is None
+
+
+def places(value, path=()):
+    """Yield the path of everything inside a value of JSON, itself too."""
+    yield path
+    inner = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for key, one in inner:
+        yield from places(one, (*path, key))
+
+
+def with_junk(result, path, junk):
+    """Return a result in which something else stands at one place."""
+    changed = deepcopy(result)
+    inside = changed
+    for key in path[:-1]:
+        inside = inside[key]
+    inside[path[-1]] = junk
+    return changed
+
+
+def spoilt(result, keys):
+    """Yield a result with every kind of junk in every place under some of its keys."""
+    for key in keys:
+        for path in places(result[key], (key,)):
+            yield from (with_junk(result, path, junk) for junk in JUNK)
+
+
+def told(folder, content, rating):
+    """Return what a run would write and show after a run of some content."""
+    (folder / "shortlist-2026-11-02.json").write_text(json.dumps(content), "utf-8")
+    found = since_of(folder, rating)
+    if found is not None:
+        json.dumps(found, ensure_ascii=False, allow_nan=False).encode()
+        assert "\x1b" not in found["compared_with"]
+        shown({"since_last_time": found})
+    return found
+
+
+def test_junk_anywhere_in_an_earlier_result_does_no_harm(tmp_path):
+    run(tmp_path, 1, 10)
+
+    assert all(told(tmp_path, content, 30) for content in spoilt(result_of(10), NEEDED))
+
+
+def test_junk_anywhere_in_what_is_told_again_does_no_harm(tmp_path):
+    run(tmp_path, 1, 10)
+    good = result_of(30) | {"since_last_time": since_of(tmp_path, 30)}
+
+    assert all(told(tmp_path, content, 30) for content in spoilt(good, ["since_last_time"]))
+
+
+@pytest.mark.parametrize("junk", [5, "x", None, {"leaders_before": 1}])
+def test_what_is_told_again_is_passed_over_where_it_is_malformed(tmp_path, junk):
+    run(tmp_path, 1, 10)
+    (tmp_path / "shortlist-2026-11-02.json").write_text(json.dumps(result_of(30) | {"since_last_time": junk}), "utf-8")
+
+    assert [(10.0, 30.0)] == scores(since_of(tmp_path, 30))

@@ -49,6 +49,23 @@ def test_a_known_heading_that_is_there_twice_is_a_problem_at_the_second():
     assert (2, [("D1", "doubled-heading")]) == (headings.column("Rating"), codes(findings.problems))
 
 
+@pytest.mark.parametrize("heading", ["Notes", "Country", "Web page", "Contact", "Care"])
+def test_a_second_column_of_texts_is_the_users_own_and_only_a_warning(heading):
+    headings, findings = headings_of("Maker", heading, "Mine", heading.upper())
+
+    assert (2, [], [("D1", "second-heading")]) == (
+        headings.column(heading),
+        findings.problems,
+        codes(findings.warnings),
+    )
+
+
+def test_a_second_column_of_texts_that_a_criterion_draws_on_is_a_problem():
+    _, findings = headings_of("Maker", "Country", "Country", criteria=[choices("Country", "IE", "CN")])
+
+    assert [("C1", "doubled-heading")] == codes(findings.problems)
+
+
 def test_a_weighted_criterion_without_its_column_is_a_problem_that_names_the_nearest():
     _, findings = headings_of("Maker", "Minimun order", criteria=[numbers("m", "Minimum order")], row=4)
 
