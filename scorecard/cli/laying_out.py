@@ -50,11 +50,13 @@ def lay_out_start(folder: Path, kind: str | None) -> LaidOut:
 
 def lay_out_demo(folder: Path, day: date) -> LaidOut:
     """Lay out the demo folder, its dates set from a day, and return what it holds."""
+    from scorecard.demo.dealings import dealing_rows
     from scorecard.demo.drawings import drawings
     from scorecard.demo.past_orders import past_orders
 
     drawn = {MEMORY_FILE: past_orders(day), **drawings()}
-    _lay_out(folder, criteria_text(day).encode(), {"Makers": maker_rows(day), **reply_rows(day)}, drawn)
+    rows = {"Makers": maker_rows(day), **reply_rows(day), **dealing_rows(day)}
+    _lay_out(folder, criteria_text(day).encode(), rows, drawn)
     holds = "an invented example: 200 mugs, twelve makers, six quotes, two orders of last year, and the artwork"
     result = {"schema": "scorecard-demo/1", "folder": str(folder), "files": [*FILES, *drawn]}
     return LaidOut(words=f"{folder.resolve()} holds {holds}.", result=result)

@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
-from math import isinf, isnan
+from math import fsum, isinf, isnan
+
+import numpy as np
 
 from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
-from scorecard.ranking import rank_makers
+from scorecard.ranking import Ranking, rank_makers
 from scorecard.samples import SampleRound, colour_difference, kept_piece, latest_of_each_kind
 from scorecard.value_functions import Floats
 from scorecard.words import counted, listed, rounded, shortest
@@ -63,26 +65,44 @@ def dealings_of(calculation: Calculation) -> Dealings | None:
 
 
 def what_samples_change(calculation: Calculation) -> str:
-    """Return which of the first makers rank otherwise with the weight on sample marks than without it; "" where none.
+    """Return which of the first makers rank otherwise with a weight on sample marks than without it; "" where none.
 
-    Without it the other criteria keep their proportions.
+    The weight is the criterion's own; where that is 0, the mean of the weights that there are, which is only tried. The
+    other criteria keep their proportions.
     """
-    case, order = calculation.case, calculation.ranking.order
+    case, shares = calculation.case, calculation.shares
     at = next((at for at, one in enumerate(case.criteria) if one.measure == "sample_marks"), None)
-    if at is None or not case.samples or not 0 < calculation.shares[at] < 1:
+    if at is None or not case.samples or shares[at] >= 1:
         return ""
+    tried = 0.0 if shares[at] else 1 / (1 + np.count_nonzero(shares))
+    without, with_it = (_with_share(calculation, at, part) for part in (0.0, tried or float(shares[at])))
+    moves = _moves(calculation, without, with_it)
+    if not tried:
+        return f"Sample marks {'move ' + moves if moves else 'change no rank among the first makers.'}"
+    weights = [one.weight for one in case.criteria if one.weight]
+    weight = shortest(round(fsum(weights) / len(weights), 1))
+    so = f"they would {'move ' + moves if moves else 'change no rank among the first makers.'}"
+    return f"Sample marks have weight 0. With a weight of {weight} {so}".replace("They change", "They would change")
+
+
+def _with_share(calculation: Calculation, at: int, part: float) -> Ranking:
+    """Return the ranking with one share of the criteria set, the others keeping their proportions."""
     shares = calculation.shares.copy()
     shares[at] = 0.0
-    without = rank_makers(calculation.points, shares / shares.sum(), calculation.screening.ruled_out)
-    moved = [maker for maker in order[:MOST] if without.ranks[maker] != calculation.ranking.ranks[maker]]
+    shares *= (1 - part) / shares.sum()
+    shares[at] = part
+    return rank_makers(calculation.points, shares, calculation.screening.ruled_out)
+
+
+def _moves(calculation: Calculation, without: Ranking, with_it: Ranking) -> str:
+    """Return which of the first makers rank otherwise, and whether another leads; "" where none does."""
+    moved = [maker for maker in with_it.order[:MOST] if without.ranks[maker] != with_it.ranks[maker]]
     if not moved:
-        return "Sample marks change no rank among the first makers."
-    names = case.table.makers
-    moves = listed(
-        f"{names[maker]} from rank {without.ranks[maker]} to {calculation.ranking.ranks[maker]}" for maker in moved
-    )
-    leads = "" if without.leaders == calculation.ranking.leaders else " They change who leads."
-    return f"Sample marks move {moves}.{leads}"
+        return ""
+    names = calculation.case.table.makers
+    moves = listed(f"{names[maker]} from rank {without.ranks[maker]} to {with_it.ranks[maker]}" for maker in moved)
+    leads = "" if without.leaders == with_it.leaders else " They change who leads."
+    return f"{moves}.{leads}"
 
 
 def _dealing(calculation: Calculation, maker: int) -> Dealing:

@@ -102,8 +102,16 @@ def test_sample_marks_that_change_nothing_are_told_so():
     assert "Sample marks change no rank among the first makers." == marked(9, 9, 9)
 
 
-def test_sample_marks_without_weight_are_not_told_of():
-    assert "" == marked(0, 10, 0, weight=0)
+def test_what_sample_marks_without_weight_would_change_is_told_at_the_mean_of_the_weights():
+    # the only weight is 2: half the weight on each, 30 against 75 where it was 60 against 50
+    assert (
+        "Sample marks have weight 0. With a weight of 2 they would move Brightholm from rank 2 to 1 and Fernhill from "
+        "rank 1 to 2. They would change who leads."
+    ) == marked(0, 10, 0, weight=0)
+
+
+def test_no_samples_are_nothing_to_tell():
+    assert "" == plain(what_samples_change(assess(CASE, as_of=AS_OF)))
 
 
 def test_the_approved_piece_is_kept():
