@@ -5,6 +5,7 @@ Enters: points of (makers, criteria) and shares adding up to 1. Leaves: scores, 
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 from math import fsum
 
 import numpy as np
@@ -41,7 +42,7 @@ class Ranking:
     @property
     def leaders(self) -> tuple[int, ...]:
         """Positions of the joint leaders, in sheet order."""
-        return tuple(maker for maker in self.order if self.ranks[maker] == 1)
+        return tuple(takewhile(lambda maker: self.ranks[maker] == 1, self.order))
 
     @property
     def ruled_out(self) -> tuple[int, ...]:

@@ -13,7 +13,6 @@ from scorecard.answers import Answers
 from scorecard.calculation import Calculation
 from scorecard.cost_results import landed_costs_of
 from scorecard.criteria import Criterion, WeightsNote
-from scorecard.dealing_results import dealings_result
 from scorecard.figures import figure, figures, plain
 from scorecard.firm_results import firm_result, shares_by_criterion
 from scorecard.problem_result import SCHEMA
@@ -29,10 +28,14 @@ Json = dict[str, Any]
 
 def answer(criterion: Criterion, low: float, high: float) -> int | float | str | Json | None:
     """Return an answer for the result: a number, a choice, a range, or None where unknown."""
+    return _spelt(criterion.choices, low, high)
+
+
+def _spelt(choices: Sequence[str] | None, low: float, high: float) -> int | float | str | Json | None:
     if isnan(low):
         return None
-    if criterion.choices is not None:
-        return criterion.choices[int(low)]
+    if choices is not None:
+        return choices[int(low)]
     return plain(low) if low == high else {"low": plain(low), "high": plain(high)}
 
 
@@ -71,7 +74,7 @@ def result_of(calculation: Calculation) -> Json:
         **_schedule(calculation),
         **quantities_of(calculation),
         **_consistency(case.criteria.note),
-        **dealings_result(calculation),
+        **_dealings(calculation),
         "set_aside": [one.as_json() for one in case.set_aside],
         "warnings": [one.as_json() for one in case.warnings],
     }
@@ -84,6 +87,15 @@ def _schedule(calculation: Calculation) -> Json:
     from scorecard.scheduling.schedule_json import schedule_json
 
     return {"schedule": schedule_json(calculation.schedule)}
+
+
+def _dealings(calculation: Calculation) -> Json:
+    """Return samples and checks, where there are any."""
+    if not (calculation.case.samples or calculation.case.checks):
+        return {}
+    from scorecard.dealing_results import dealings_result
+
+    return dealings_result(calculation)
 
 
 def _consistency(note: WeightsNote) -> Json:
@@ -134,6 +146,8 @@ def _maker(calculation: Calculation, maker: int, cells: Json) -> Json:
 
 
 def _where(calculation: Calculation, flags: Sequence[bool]) -> list[str]:
+    if not any(flags):
+        return []
     return [key for key, flag in zip(calculation.case.criteria.keys, flags, strict=True) if flag]
 
 
@@ -150,21 +164,23 @@ class _Cells:
     """Answers, points and contributions of the makers written, as lists, so that thousands are quick."""
 
     def __init__(self, calculation: Calculation, makers: list[int]) -> None:
-        self.criteria = calculation.case.criteria.criteria
-        self.typed = [_pairs(one.typed, makers) for one in calculation.countings]
-        self.counts_as = [_pairs(one.counts_as, makers) for one in calculation.countings]
+        criteria = calculation.case.criteria
+        self.keys = criteria.keys
+        pairs = list(zip(criteria, calculation.countings, strict=True))
+        self.typed = [_answers(criterion, one.typed, makers) for criterion, one in pairs]
+        self.counts_as = [_answers(criterion, one.counts_as, makers) for criterion, one in pairs]
         points = calculation.points
         self.points, self.low, self.high = figures(np.stack([points.counted, points.low, points.high])[:, makers])
         self.contributions = figures(points.counted[makers] * calculation.shares)
 
     def of(self, place: int) -> Json:
         """Return the criteria of the maker in one place of the list."""
-        return {criterion.key: self._cell(criterion, place, at) for at, criterion in enumerate(self.criteria)}
+        return {key: self._cell(place, at) for at, key in enumerate(self.keys)}
 
-    def _cell(self, criterion: Criterion, place: int, at: int) -> Json:
+    def _cell(self, place: int, at: int) -> Json:
         return {
-            "answer": answer(criterion, *self.typed[at][place]),
-            "counts_as": answer(criterion, *self.counts_as[at][place]),
+            "answer": self.typed[at][place],
+            "counts_as": self.counts_as[at][place],
             "points": self.points[place][at],
             "low": self.low[place][at],
             "high": self.high[place][at],
@@ -172,8 +188,9 @@ class _Cells:
         }
 
 
-def _pairs(answers: Answers, makers: list[int]) -> list[tuple[float, float]]:
-    return list(zip(answers.low[makers].tolist(), answers.high[makers].tolist(), strict=True))
+def _answers(criterion: Criterion, answers: Answers, makers: list[int]) -> list[int | float | str | Json | None]:
+    choices, ends = criterion.choices, zip(answers.low[makers].tolist(), answers.high[makers].tolist(), strict=True)
+    return [_spelt(choices, low, high) for low, high in ends]
 
 
 def _let_in(calculation: Calculation) -> list[Json]:

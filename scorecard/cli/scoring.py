@@ -20,7 +20,6 @@ from scorecard.reading.earlier_runs import since_last_time
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
-from scorecard.report.since import sentences_of
 from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
 from scorecard.stage import costed_makers, stage_of, stage_sentences
 from scorecard.words import counted, listed, shortest
@@ -130,6 +129,8 @@ def score_folder(inputs: Inputs, *, as_json: bool, with_contacts: bool = False) 
         return
     tell_ranking(assessment, inputs)
     if "since_last_time" in result:
+        from scorecard.report.since import sentences_of
+
         typer.echo(sentences_of(result["since_last_time"], visible)[0])
     typer.echo(f"Report: {(inputs.folder / REPORTS / 'shortlist.html').resolve()}")
     typer.echo(f"Next: {next_step(assessment, inputs)}")

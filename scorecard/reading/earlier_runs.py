@@ -11,7 +11,6 @@ from pathlib import Path
 from typing import Any
 
 from scorecard.criteria import Criterion
-from scorecard.since import is_same_run, since
 
 MOST_BYTES = 3_000_000  # about 2,500 makers; a longer list would take longer to compare than to score
 MOST_FILES = 5  # looked at, the newest first, until one can be read
@@ -99,6 +98,8 @@ def since_last_time(history: Path, now: dict[str, Any], criteria: Sequence[Crite
         found = _result_in(path)
         if found is None:
             continue
+        from scorecard.since import is_same_run, since
+
         if not is_same_run(found, now):
             return since(found, now, criteria)
         if "since_last_time" not in found:

@@ -4,15 +4,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from math import fsum, isinf, isnan
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
 from scorecard.ranking import Ranking, rank_makers
-from scorecard.samples import SampleRound, colour_difference, kept_piece, latest_of_each_kind
 from scorecard.value_functions import Floats
 from scorecard.words import counted, listed, rounded, shortest
+
+if TYPE_CHECKING:
+    from scorecard.samples import SampleRound
 
 FIRST = 3  # makers of the ranking who are told of whatever is known of them
 MOST = 12
@@ -135,14 +138,18 @@ def _day(days: Floats, maker: int) -> date | None:
     return date.fromordinal(int(days[maker]))
 
 
-def latest_and_undecided(rounds: Sequence[SampleRound], maker: str) -> list[SampleRound]:
+def latest_and_undecided(rounds: "Sequence[SampleRound]", maker: str) -> "list[SampleRound]":
     """Return a maker's last marked round of each kind, and its rounds without a mark, in the sheet's order."""
+    if not rounds:
+        return []
+    from scorecard.samples import latest_of_each_kind
+
     latest = latest_of_each_kind(rounds, maker).values()
     unmarked = [one for one in rounds if one.maker == maker and one.mark is None]
     return sorted([*latest, *unmarked], key=lambda one: one.row)
 
 
-def sample_words(one: SampleRound) -> str:
+def sample_words(one: "SampleRound") -> str:
     """Return one round in words: when it came, its marks, what is off, what was decided."""
     came = f"came on {one.received_on.isoformat()}" if one.received_on else _asked_words(one)
     parts = [f"{one.kind} {came}".strip()]
@@ -152,13 +159,15 @@ def sample_words(one: SampleRound) -> str:
     off = [("position", one.position_off_mm), ("size", one.size_off_mm)]
     parts.extend(f"{what} off by {_range(ends)} mm" for what, ends in off if ends is not None)
     if one.wanted_lab and one.measured_lab:
+        from scorecard.samples import colour_difference
+
         parts.append(f"colour off by {rounded(colour_difference(one.wanted_lab, one.measured_lab))}")
     if one.decision:
         parts.append(one.decision)
     return "; ".join(parts)
 
 
-def _asked_words(one: SampleRound) -> str:
+def _asked_words(one: "SampleRound") -> str:
     return f"asked for on {one.asked_on.isoformat()}, not here yet" if one.asked_on else ""
 
 
@@ -173,7 +182,11 @@ def _figure(number: float) -> str:
     return shortest(round(number, 1))
 
 
-def _kept(rounds: Sequence[SampleRound], maker: str) -> tuple[str, ...]:
+def _kept(rounds: "Sequence[SampleRound]", maker: str) -> tuple[str, ...]:
+    if not rounds:
+        return ()
+    from scorecard.samples import kept_piece
+
     kept = kept_piece(rounds, maker)
     if kept is None:
         return ()

@@ -23,15 +23,10 @@ from scorecard.report.crossings import crossings_of
 from scorecard.report.dealings import dealings_of
 from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
 from scorecard.report.firm import firm_of
-from scorecard.report.landed import landed_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
-from scorecard.report.quantities import quantities_of_page
 from scorecard.report.ranked import ranked_makers
 from scorecard.report.receipts import receipts_of, weightless_sentence
-from scorecard.report.remembering import own_of
-from scorecard.report.schedule import schedule_of_page
-from scorecard.report.since import since_of
 from scorecard.report.sources import sources_of
 from scorecard.report.stage import ordering_of
 from scorecard.report.strips import strips_of
@@ -88,8 +83,7 @@ def page(
     """
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
-    costs = {"ordering": ordering_of(shown, costed_makers(assessment)), "landed": landed_of(assessment)}
-    costs |= {"schedule": schedule_of_page(assessment), "quantities": quantities_of_page(assessment)}
+    costs = {"ordering": ordering_of(shown, costed_makers(assessment))} | _costs_and_dates(assessment)
     ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for cells in CELLS:
@@ -98,6 +92,35 @@ def page(
         if len(html.encode()) <= MOST_BYTES:
             break
     return html
+
+
+def _costs_and_dates(assessment: Assessment) -> dict[str, Any]:
+    """Return the views of costs, sizes and dates: None, and nothing of them loaded, while there is nothing to say."""
+    views: dict[str, Any] = dict.fromkeys(("landed", "quantities", "schedule"))
+    if assessment.case.costed is not None:
+        from scorecard.report.landed import landed_of
+        from scorecard.report.quantities import quantities_of_page
+
+        views |= {"landed": landed_of(assessment), "quantities": quantities_of_page(assessment)}
+    if assessment.schedule is not None:
+        from scorecard.report.schedule import schedule_of_page
+
+        views["schedule"] = schedule_of_page(assessment)
+    return views
+
+
+def _remembered(result: dict[str, Any]) -> dict[str, Any]:
+    """Return the views of earlier runs and of own orders: None, and nothing of them loaded, while there are none."""
+    views: dict[str, Any] = dict.fromkeys(("since", "own"))
+    if "since_last_time" in result:
+        from scorecard.report.since import since_of
+
+        views["since"] = since_of(result)
+    if "own_orders" in result:
+        from scorecard.report.remembering import own_of
+
+        views["own"] = own_of(result)
+    return views
 
 
 def _set(views: dict[str, Any]) -> str:
@@ -119,11 +142,9 @@ def views_of(
 ) -> dict[str, Any]:
     """Return what the templates set, by name: ready strings, no arithmetic left to do."""
     ranked, out = len(calculation.ranking.order), len(ruled_out_makers(calculation.ranking))
-    return {
+    return _remembered(result) | {
         "opening": opening_of(calculation),
         "ranked": ranked_makers(calculation, extent.ranked),
-        "since": since_of(result),
-        "own": own_of(result),
         "ranked_left": ranked - len(extent.ranked),
         "receipts": receipts_of(calculation, extent.detailed),
         "weightless": weightless_sentence(calculation),

@@ -18,7 +18,7 @@ from xlsxwriter.worksheet import Worksheet
 from scorecard.assessment import Assessment
 from scorecard.criteria import Criterion
 from scorecard.words import plain_command
-from scorecard.workbooks.safe import clean_text, put
+from scorecard.workbooks.safe import QuickSheet, clean_text, put
 
 INK = "#33312C"
 QUIET = "#6E6A60"
@@ -115,7 +115,7 @@ class View:
         return f"${column}${FIRST}:${column}${self.last_ranked}"
 
 
-class PlainSheet(Worksheet):  # type: ignore[misc]
+class PlainSheet(QuickSheet):
     """A sheet whose formulas are written as they stand: ours use no function that would have to be respelt."""
 
     def _prepare_formula(self, formula: str, *_others: object) -> str:

@@ -7,7 +7,14 @@ import sys
 
 import pytest
 from process import scorecard
+from sourcing import folder_of
 
+CORES_OF_LATER = ("costing", "scheduling", "ordering", "inspection", "samples", "orders", "since", "memory")
+LATE = (
+    *(f"scorecard.{core}" for core in CORES_OF_LATER),
+    *(f"scorecard.report.{view}" for view in ("landed", "quantities", "schedule", "since", "remembering")),
+    "holidays",
+)
 HEAVY = ("numpy", "pandas", "openpyxl", "jinja2", "xlsxwriter", "scipy", "tomlkit")
 
 
@@ -50,6 +57,18 @@ def test_score_does_without_pandas(tmp_path):
     done = subprocess.run([sys.executable, "-c", program], cwd=tmp_path, capture_output=True, text=True, timeout=60)
 
     assert "[]" == done.stdout.rstrip().split("\n")[-1]
+
+
+def test_score_loads_nothing_of_costs_dates_samples_and_arrivals_before_there_is_word_of_them(tmp_path):
+    folder_of(tmp_path)
+    program = (
+        "import sys\nfrom scorecard.cli import app\n"
+        "try:\n    app(['score'])\nexcept SystemExit:\n    pass\n"
+        f"print([name for name in {LATE!r} if name in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", program], cwd=tmp_path, capture_output=True, text=True, timeout=60)
+
+    assert ["Report: ", "[]"] == [*re.findall("^Report: ", done.stdout, re.MULTILINE), done.stdout.split("\n")[-2]]
 
 
 def test_the_version_is_printed(tmp_path):
