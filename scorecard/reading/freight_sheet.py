@@ -10,6 +10,7 @@ from scorecard.costing.quotes import WAYS
 from scorecard.reading.cells import Fault
 from scorecard.reading.quotes_sheet import read_currency
 from scorecard.reading.sheet_table import TableRow
+from scorecard.reading.units import ANY_MONEY
 from scorecard.words import listed
 
 FREIGHT_SHEET = "Freight"
@@ -46,7 +47,7 @@ def _read(row: TableRow, home: str | None, currencies: Container[str]) -> Freigh
     if not row.says("Way"):
         row.refuse("Way", Fault("missing-value", "Way is empty", f"Write {listed(WAYS, 'or')}"))
     currency = read_currency(row, home, currencies)
-    cost, per_kg, per_ton = (row.number(heading, currency or "", positive=True) for heading in PRICES)
+    cost, per_kg, per_ton = (row.number(heading, currency or ANY_MONEY, positive=True) for heading in PRICES)
     first, last = row.whole("From pieces"), row.whole("To pieces")
     days, covers, carton = row.number("Days", "days"), row.choice("Freight covers", FREIGHT_COVERS), _carton(row)
     is_priced, is_ordered = _has_one_price(row), _is_ordered(row, first, last)

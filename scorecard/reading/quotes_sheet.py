@@ -13,6 +13,7 @@ from scorecard.costing.quotes import COVERS, TERMS, WAYS, Covers, PriceIsFor, Qu
 from scorecard.costing.replies import same_pieces
 from scorecard.reading.cells import Fault, quoted
 from scorecard.reading.sheet_table import TableRow
+from scorecard.reading.units import ANY_MONEY
 
 QUOTES_SHEET = "Quotes"
 QUOTE_HEADINGS = (
@@ -39,6 +40,7 @@ QUOTE_HEADINGS = (
 EACH_OR_ALL: tuple[PriceIsFor, ...] = ("each", "all")
 DONT_KNOW = "don't know"
 YES_NO = ("yes", "no")
+SIGNS_OF_ONE = {"€": "EUR", "US$": "USD"}  # other signs are those of several currencies, and are asked about
 
 
 def read_quotes(rows: Sequence[TableRow], home: str | None, currencies: Container[str]) -> tuple[QuoteRow, ...]:
@@ -59,7 +61,7 @@ def read_quotes(rows: Sequence[TableRow], home: str | None, currencies: Containe
 def _read(row: TableRow, home: str | None, currencies: Container[str]) -> QuoteRow | None:
     maker = row.maker()
     currency = read_currency(row, home, currencies)
-    unit = currency or ""
+    unit = currency or ANY_MONEY
     price = row.number("Price", unit, positive=True)
     is_for = row.choice("Price is for", EACH_OR_ALL)
     _require(row, "Price", "Write the price of this reply, or delete the row")
@@ -102,7 +104,9 @@ def read_currency(row: TableRow, home: str | None, currencies: Container[str]) -
         row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, the brief's"))
         return home
     typed = row.text("Currency")
-    code = typed.upper()
+    code = SIGNS_OF_ONE.get(typed.upper(), typed.upper())
+    if code != typed.upper():
+        row.warn("Currency", Fault("read-as", quoted(typed), f"read as {code}"))
     if code not in CURRENCY_DECIMALS:
         offered = currency_offered(typed)
         wanted = f"Write {offered}, if that is meant" if offered else "Write its three letters, such as EUR or USD"

@@ -141,7 +141,7 @@ class TableRow:
         rule = NumberRule(unit=ColumnUnit(unit), decimal=self.context.decimal)
         reading = read_number(self.values.get(heading), rule)
         if isinstance(reading, Fault):
-            self.findings.refuse_answer(self.cell(heading), reading)
+            self.findings.refuse_answer(self.cell(heading), self._of_row(reading, heading, unit))
             return None
         if isnan(reading.low):
             return None
@@ -196,6 +196,14 @@ class TableRow:
             self.findings.refuse_answer(self.cell(heading), Fault("day-to-come", found, wanted))
             return None
         return day
+
+    def _of_row(self, fault: Fault, heading: str, unit: str) -> Fault:
+        """Return a number's fault as it is told where the currency is the row's."""
+        if fault.code != "other-currency" or "Currency" not in self.letters:
+            return fault
+        found = f"{quoted(self.values[heading])} is in another currency than its row, which is in {unit}"
+        wanted = f"Write its currency under Currency, or the amount in {unit} as a number alone"
+        return fault._replace(found=found, wanted=wanted)
 
     def _is_refused(self, heading: str, reading: Reading, *, positive: bool) -> bool:
         """Say whether a number is below what it may be, once that is noted."""

@@ -6,6 +6,8 @@ Enters: a column's unit, as the criteria file gives it. Leaves: which words besi
 import re
 from dataclasses import dataclass, field
 
+from scorecard.codes import CURRENCY_DECIMALS
+
 # one meaning a line, the usual spellings of each; common practice, no source
 SPELLINGS = (
     ("piece", "pieces", "pc", "pcs", "unit", "units"),
@@ -60,6 +62,7 @@ CURRENCY_SIGNS = {
     "₦": ("NGN",),
 }
 CURRENCY_CODES = frozenset(code for codes in CURRENCY_SIGNS.values() for code in codes) | {"ZAR", "AED", "EGP", "BDT"}
+ANY_MONEY = "¤"  # the unit of amounts whose currency could not be told
 WHOLE_THINGS = frozenset({"piece", "colour", "design", "item", "order", "rating", "buyer"})
 MEANINGS = {spelling: group[0] for group in SPELLINGS for spelling in group}
 
@@ -116,7 +119,7 @@ class ColumnUnit:
     def __post_init__(self) -> None:
         head, rest = _parted(self.unit)
         unlisted = {head} if re.fullmatch(r"[A-Z]{3}", head) else set()  # a code that the table above has not
-        codes = currencies(head) or frozenset(unlisted)
+        codes = frozenset(CURRENCY_DECIMALS) if head == ANY_MONEY else currencies(head) or frozenset(unlisted)
         object.__setattr__(self, "codes", codes)
         object.__setattr__(self, "rest", _per(rest) if codes else "")
 

@@ -4,9 +4,10 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
-from sourcing import BRIEF, costs_of, problems_of
+from sourcing import BRIEF, costs_of, folder_of, problems_of
 
 from scorecard.costing.amounts import Span
+from scorecard.errors import InputError
 from scorecard.reading.folder import read_folder
 
 HEAD = ["Maker", "Price", "Price is for", "Currency"]
@@ -190,6 +191,62 @@ def test_a_misspelt_heading_is_told_and_a_doubled_one_refused(tmp_path):
         (one.place.cell, one.code) for one in case.warnings if one.place.sheet == "Quotes"
     ]
     assert [("E1", "doubled-heading")] == problems(tmp_path, ["Fernhill", 4, "each", "EUR", 3], head=[*HEAD, "Price"])
+
+
+@pytest.mark.parametrize("sign", ["€", "eur ", "US$"])
+def test_a_sign_of_one_currency_alone_is_read_as_it(tmp_path, sign):
+    rates = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
+
+    assert {"US$": "USD"}.get(sign, "EUR") == quotes(tmp_path, ["Fernhill", 4, "each", sign], toml=rates)[0].currency
+
+
+def test_how_a_sign_of_currency_was_read_is_listed(tmp_path):
+    rows = {"Quotes": [HEAD, ["Fernhill", 4, "each", "€"]]}
+    warnings = read_folder(folder_of(tmp_path, rows)).warnings
+
+    assert [("D2", "'€'", "read as EUR")] == [
+        (one.place.cell, one.found, one.wanted) for one in warnings if one.code == "read-as"
+    ]
+
+
+@pytest.mark.parametrize("sign", ["$", "£", "¥", "kr"])
+def test_a_sign_of_several_currencies_is_asked_about(tmp_path, sign):
+    assert [("D2", "not-a-currency")] == problems(tmp_path, ["Fernhill", 4, "each", sign])
+
+
+@pytest.mark.parametrize(
+    ("price", "currency", "code"),
+    [
+        ("$3,20", "USD", "currency-without-rate"),
+        ("$3,20", "$", "not-a-currency"),
+        ("4,20 SEK", "kr", "not-a-currency"),
+        ("4,20 €", "euros", "not-a-currency"),
+    ],
+)
+def test_an_amount_beside_a_faulty_currency_is_no_second_problem(tmp_path, price, currency, code):
+    assert [("D2", code)] == problems(tmp_path, ["Fernhill", price, "each", currency])
+
+
+def test_an_amount_that_is_none_is_a_problem_whatever_its_currency(tmp_path):
+    assert [("B2", "not-a-number"), ("D2", "not-a-currency")] == problems(tmp_path, ["Fernhill", "dear", "each", "kr"])
+
+
+def test_an_amount_takes_the_sign_of_its_rows_currency(tmp_path):
+    rates = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
+
+    assert Span.of("3.2") == quotes(tmp_path, ["Fernhill", "$3,20", "each", "USD"], toml=rates)[0].price
+
+
+def test_an_amount_in_another_currency_than_its_rows_says_where_to_name_it(tmp_path):
+    with pytest.raises(InputError) as caught:
+        costs_of(tmp_path, {"Quotes": [HEAD, ["Fernhill", "$3.20", "each", "EUR"]]})
+
+    assert [
+        (
+            "'$3.20' is in another currency than its row, which is in EUR",
+            "Write its currency under Currency, or the amount in EUR as a number alone",
+        )
+    ] == [(one.found, one.wanted) for one in caught.value.problems]
 
 
 def test_quotes_in_one_currency_settle_it_where_the_brief_does_not(tmp_path):
