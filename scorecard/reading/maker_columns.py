@@ -154,4 +154,5 @@ def number_rule(criterion: Criterion, heading: str, typed: NumberRule, currency:
         within=criterion.within,
         counts=unit if is_minimum else None,
         is_minimum=is_minimum,
+        counted_under=criterion.steady.count_column if criterion.steady else "",
     )

@@ -47,7 +47,10 @@ NUMBER_OR_WORD = re.compile(rf"\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_
 WHOLE_NUMBER = re.compile(r"[+-]?[0-9]+")
 PLAIN = {mark: re.compile(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
 THOUSANDS = re.compile(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
-OUT_OF = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:(?:/|out of)\s*\d+|\(.*\))(?:\s*stars?)?", re.IGNORECASE)  # 4.6/5
+OUT_OF = re.compile(  # 4.6/5, 4.6 (120), and both
+    r"(\d+(?:[.,]\d+)?)\s*(?:(?:/|out of)\s*\d+)?(?:\s*stars?)?\s*(?:\((.*)\))?(?:\s*stars?)?", re.IGNORECASE
+)
+COUNT = re.compile(r"(\d[\d.,'’ ]*)(?:ratings?|reviews?)?", re.IGNORECASE)
 ATTACHED = re.compile(r"\d[^\W\d_]|[^\W\d_]\d|[+\-−]\s*$|\d[.,]{2}")  # 1k: a number that is not the whole of it
 NO_MINIMUM = frozenset({"none", "no", "no minimum", "no moq"})
 YEARS_OF_THE_CALENDAR = (1800, 2100)
@@ -68,6 +71,7 @@ class NumberRule:
     within : the least and greatest number; None where any will do
     counts : what is counted, where a number cannot be below 0: "pieces", "ratings"
     is_minimum : whether it is a minimum order, where "from 100" is 100
+    counted_under : of a rating, the heading under which it is written how many there are; "" where nowhere
     """
 
     unit: ColumnUnit = field(default_factory=lambda: ColumnUnit(""))
@@ -76,6 +80,7 @@ class NumberRule:
     within: tuple[float, float] | None = None
     counts: str | None = None
     is_minimum: bool = False
+    counted_under: str = ""
 
     @property
     def of_unit(self) -> str:
@@ -178,7 +183,8 @@ def _beside(text: str, before: str, after: str, rule: NumberRule) -> Fault | Non
         if word and currencies(word) and not unit.has_currency(word):
             return _other_money(text, rule)
     if not before and is_known_unit(after):
-        wanted = f"Write the number{rule.of_unit}" if unit.unit else "Write the number alone"
+        alone = f"Write the number{rule.of_unit}" if unit.unit else "Write the number alone"
+        wanted = _elsewhere(text, rule) or alone
         return Fault("other-unit", f"{quoted(text)} is not a number{rule.of_unit}", wanted)
     return not_a_number(text, rule)
 
@@ -189,7 +195,17 @@ def _other_money(text: str, rule: NumberRule) -> Fault:
         wanted = f"Write it in {rule.unit.unit}, as a number alone"
         return Fault("other-currency", f"{quoted(text)} is in another currency than its column", wanted)
     found = f"{quoted(text)} is an amount of money, where a number{rule.of_unit} is due"
-    return Fault("money-for-number", found, f"Write the number{rule.of_unit} alone")
+    return Fault("money-for-number", found, _elsewhere(text, rule) or f"Write the number{rule.of_unit} alone")
+
+
+def _elsewhere(text: str, rule: NumberRule) -> str | None:
+    """Return advice where the first number of a text is one that its column would refuse, or None."""
+    first = NUMBER_OR_WORD.search(text)
+    number = settle(first[0].rstrip(" .,'’"), rule.decimal) if first and rule.within else None
+    if rule.within is None or not isinstance(number, float) or rule.within[0] <= number <= rule.within[1]:
+        return None
+    low, high = (shortest(end) for end in rule.within)
+    return f"Write a number from {low} to {high}, which {shortest(number)} is not, or leave the cell empty"
 
 
 def _range_for(text: str, rule: NumberRule) -> str:
@@ -222,7 +238,9 @@ def _likely(text: str, rule: NumberRule) -> str | None:
         return None
     if rule.unit.is_of_years and is_year(number):
         return COUNT_YEARS
-    return f"If {shortest(number)} is meant, write that alone"
+    count = COUNT.fullmatch(whole[2]) if whole and whole[2] and rule.counted_under else None
+    aside = f", and {count[1].strip()} under {rule.counted_under}" if count else ""
+    return _elsewhere(text, rule) or f"If {shortest(number)} is meant, write that alone{aside}"
 
 
 def is_year(number: float) -> bool:

@@ -70,3 +70,9 @@ def test_a_typed_landed_cost_is_in_the_briefs_currency():
 
 def test_a_criterion_whose_key_is_maker_does_not_move_the_makers():
     assert "A" == columns_of("maker", "rating", criteria=[numbers("maker", "Rating")]).letters["maker"]
+
+
+def test_a_steadied_rating_knows_where_its_count_is_written():
+    steady = Steady(count_column="Ratings counted", usual=4.5, usual_counts_as=20)
+
+    assert "Ratings counted" == number_rule(numbers("r", "Rating", steady=steady), "Rating", NumberRule()).counted_under

@@ -198,6 +198,30 @@ def test_a_range_for_a_rough_rating_stays_within_its_bounds():
     assert "Write a range such as 4.4-5" == read_amount("~4.9", NumberRule(within=(0, 5))).wanted
 
 
+@pytest.mark.parametrize("text", ["98%", "98 %", "98% positive", "98/100", "$98", "98 (120)"])
+def test_no_number_is_advised_that_the_column_would_refuse(text):
+    rule = NumberRule(within=(0, 5), counted_under="Ratings counted")
+
+    assert "Write a number from 0 to 5, which 98 is not, or leave the cell empty" == read_amount(text, rule).wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [("4.8 (120)", "120"), ("4.8/5 (1,200 ratings)", "1,200"), ("4.8 stars (120 Reviews)", "120")],
+)
+def test_the_count_beside_a_rating_is_sent_to_its_own_column(text, count):
+    rule = NumberRule(within=(0, 5), counted_under="Ratings counted")
+
+    assert f"If 4.8 is meant, write that alone, and {count} under Ratings counted" == read_amount(text, rule).wanted
+
+
+@pytest.mark.parametrize("text", ["4.8 (good)", "4.8 (2 of 3)", "4.8"])
+def test_what_is_no_count_is_sent_nowhere(text):
+    rule = NumberRule(counted_under="Ratings counted")
+
+    assert "under" not in str(read_amount(text, rule))
+
+
 @pytest.mark.parametrize(
     ("text", "wanted"),
     [
