@@ -16,6 +16,7 @@ from scorecard.cli.scoring import REPORTS, Inputs, next_step, written
 from scorecard.cli.tables import visible
 from scorecard.errors import InputError, Problem, ScorecardError
 from scorecard.reading.folder import CRITERIA_FILE, MAKERS_FILES, refuse_empty
+from scorecard.sentences import verdict_sentence
 from scorecard.watching.following import following, waiting_page
 from scorecard.watching.saves import Saves
 from scorecard.watching.serving import Served
@@ -191,14 +192,15 @@ def what_changed(before: Assessment | None, after: Assessment) -> str:
     if not now:
         return "No maker passes every limit."
     if before is None or not leaders_of(before):
-        return f"{_lead(now)}{_by(after)}."
-    still, by = _lead(now, "still "), _by(after)
+        return f"{_lead(now, after)}{_by(after)}.{_close(after)}"
+    still, by = _lead(now, after, "still "), _by(after)
     was = leaders_of(before)
     if was != now:
-        return f"The leader changes from {listed(was)} to {listed(now)}{f', ahead{by}' if by else ''}."
+        return f"The leader changes from {listed(was)} to {listed(now)}{f', ahead{by}' if by else ''}.{_close(after)}"
     if _scores(before) == _scores(after):
-        return f"No score has changed: {still}{by}."
-    return f"{still}{by}; other scores have changed." if by == _by(before) else f"{still}{by} (before:{_by(before)})."
+        return f"No score has changed: {still}{by}.{_close(after)}"
+    changed = "; other scores have changed" if by == _by(before) else f" (before:{_by(before)})"
+    return f"{still}{by}{changed}.{_close(after)}"
 
 
 def leaders_of(assessment: Assessment) -> list[str]:
@@ -206,8 +208,17 @@ def leaders_of(assessment: Assessment) -> list[str]:
     return [visible(assessment.case.table.makers[maker]) for maker in assessment.ranking.leaders]
 
 
-def _lead(names: list[str], still: str = "") -> str:
-    return f"{names[0]} {still}leads" if len(names) == 1 else f"{listed(names)} {still}lead together"
+def _lead(names: list[str], assessment: Assessment, still: str = "") -> str:
+    """Return who leads; of one that is too close to call, that it is ahead."""
+    if len(names) > 1:
+        return f"{listed(names)} {still}lead together"
+    return f"{names[0]} is {still}ahead" if assessment.verdict.kind == "close" else f"{names[0]} {still}leads"
+
+
+def _close(assessment: Assessment) -> str:
+    """Return the verdict where it is too close to call between makers of different scores; else ""."""
+    is_one = len(assessment.ranking.leaders) == 1
+    return f" {visible(verdict_sentence(assessment))}." if is_one and assessment.verdict.kind == "close" else ""
 
 
 def _by(assessment: Assessment) -> str:

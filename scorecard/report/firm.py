@@ -26,6 +26,7 @@ class Firm:
     ranges : sentences about the weights that can change the leader, the nearest first
     steady : sentence about those that cannot; None where there are none
     changes : sentences about the rivals that a change of weights brings level, nearest first
+    weightless : sentence about the criteria of weight 0, which changes and draws leave at 0; None where all have some
     further : sentence about such rivals that are left out; None where none are
     never : sentences about the makers that no weighting puts first alone, and who beats them on everything
     """
@@ -35,6 +36,7 @@ class Firm:
     joint: str | None = None
     ranges: tuple[str, ...] = ()
     steady: str | None = None
+    weightless: str | None = None
     changes: tuple[str, ...] = ()
     further: str | None = None
     never: tuple[str, ...] = ()
@@ -53,6 +55,7 @@ def firm_of(calculation: Calculation) -> Firm:
         joint=_joint(calculation),
         ranges=ranges,
         steady=steady,
+        weightless=_weightless(calculation),
         changes=changes,
         further=further,
         never=_never(calculation),
@@ -92,6 +95,17 @@ def _room(calculation: Calculation, at: int) -> float:
     return min(below, 1.0 if found.overtaken_above is None else found.high - share)
 
 
+def _weightless(calculation: Calculation) -> str | None:
+    titles = [one.title for one in calculation.case.criteria if one.weight == 0]
+    if not titles:
+        return None
+    has, it = ("has", "it") if len(titles) == 1 else ("have", "them")
+    return (
+        f"{some(titles)} {has} weight 0. What a weight for {it} alone would do stands in the table above; here, and "
+        f"where weights are drawn at random, nothing gives {it} any."
+    )
+
+
 def _changes(calculation: Calculation) -> tuple[tuple[str, ...], str | None]:
     near = [(part, at, maker) for at, (maker, part) in enumerate(calculation.firmness.moved()) if part is not None]
     told = tuple(sentence(change_sentence(calculation, maker)) for _, _, maker in sorted(near)[:NAMED])
@@ -119,8 +133,9 @@ def _never(calculation: Calculation) -> tuple[str, ...]:
 
 
 def _beaten(calculation: Calculation, outdone: Sequence[int]) -> Iterator[str]:
-    """Yield who beats these makers on everything, once for each that does; those that only equal it somewhere last."""
+    """Yield who beats these makers on all that has weight, each once; those that only equal one somewhere come last."""
     names, beaters = calculation.case.table.makers, defaultdict(list)
+    everything = "everything that has weight" if (calculation.shares == 0).any() else "everything"
     for better, worse in calculation.firmness.beats:
         beaters[worse].append(better)
     whole: dict[int, list[str]] = defaultdict(list)
@@ -129,8 +144,8 @@ def _beaten(calculation: Calculation, outdone: Sequence[int]) -> Iterator[str]:
         if beaters[maker]:
             better, outright = _beater(calculation, beaters[maker], maker)
             (whole if outright else partly)[better].append(names[maker])
-    yield from (f"{names[better]} beats {some(worse)} on everything." for better, worse in whole.items())
-    yield from (f"{names[better]} beats or equals {some(worse)} on everything." for better, worse in partly.items())
+    yield from (f"{names[better]} beats {some(worse)} on {everything}." for better, worse in whole.items())
+    yield from (f"{names[better]} beats or equals {some(worse)} on {everything}." for better, worse in partly.items())
 
 
 def _beater(calculation: Calculation, beaters: Sequence[int], maker: int) -> tuple[int, bool]:

@@ -219,6 +219,14 @@ def test_a_run_is_told_in_one_line(before, after, expected):
     assert expected == told(before, after)
 
 
+def test_a_lead_that_is_too_close_to_call_is_not_told_as_a_plain_lead():
+    # 52 against 10.4 + 39.36; a whole weight moved from the first to the second takes 100 and gives 62: 2.24 / 162
+    after = assess(rated((52, 48), {"Ash": [100, 0], "Birch": [20, 82]}), as_of=AS_OF)
+    moved = "moving 1.4 of 100 of weight decides it"
+    expected = f"Ash is still ahead by 2.2. Too close to call between Ash and Birch: {moved}."
+    assert expected == what_changed(after, after).removeprefix("No score has changed: ")
+
+
 @contextmanager
 def followed(browser, folder, **view):
     """Yield a watch and its report in a browser, which gathers what the page complains of."""

@@ -39,6 +39,20 @@ def test_who_can_at_best_share_first_place_is_told_with_who_beats_or_equals_it(a
     assert expected == found.never
 
 
+def test_what_is_beaten_on_all_that_has_weight_is_not_said_to_be_beaten_on_everything(assessed):
+    found = firm(assessed, {"Brightholm": [90, 10], "Cressel": [50, 50]}, [numbers("rating", 30), numbers("price", 0)])
+    assert "Brightholm beats Cressel on everything that has weight." == found.never[-1]
+
+
+def test_that_a_weight_of_0_stays_at_0_is_said(assessed):
+    found = firm(assessed, {"Brightholm": [90, 10], "Cressel": [50, 50]}, [numbers("rating", 30), numbers("price", 0)])
+    assert found.weightless.startswith("Price has weight 0. What a weight for it alone would do stands in the table")
+
+
+def test_without_a_weight_of_0_none_is_told_of(assessed):
+    assert firm(assessed, {"Brightholm": [90, 10], "Cressel": [50, 50]}).weightless is None
+
+
 def test_joint_leaders_are_not_said_to_share_at_best(assessed):
     assert () == firm(assessed, {"Brightholm": [90, 90], "Cressel": [90, 90]}).never
 
