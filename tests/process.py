@@ -90,7 +90,7 @@ def watching(*words: str, cwd: Path) -> Iterator[Watch]:
 def scorecard(*words: str, cwd: Path, **environment: str) -> Ran:
     """Run the tool in a folder."""
     env = {**os.environ, "PYTHONWARNINGS": "error", **environment}
-    done = subprocess.run(
-        [sys.executable, "-m", "scorecard", *words], cwd=cwd, env=env, capture_output=True, text=True, timeout=120
-    )
+    encoding = environment.get("PYTHONIOENCODING")
+    pipes = {"capture_output": True, "text": True, "encoding": encoding, "timeout": 120}
+    done = subprocess.run([sys.executable, "-m", "scorecard", *words], cwd=cwd, env=env, **pipes)
     return Ran(status=done.returncode, out=done.stdout, err=done.stderr)

@@ -27,7 +27,7 @@ from scorecard.cli.commands import (
     start,
     watch,
 )
-from scorecard.cli.gate import gated
+from scorecard.cli.gate import gated, replace_what_cannot_be_shown
 from scorecard.cli.invocation import program
 
 FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
@@ -126,6 +126,7 @@ for stage, command, example in (
 
 def main() -> None:
     """Run the command line."""
+    replace_what_cannot_be_shown()
     gc.disable()  # a run is short, and nearly all that it makes is needed to the end
     atexit.register(gc.freeze)  # nor is there anything to look through when it ends
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # the products are small: more threads only wait for one another

@@ -1,11 +1,13 @@
 """The one place where failures become sentences on standard error and an exit status."""
 
+import codecs
 import json
 import os
 import sys
 from collections.abc import Callable
 from dataclasses import replace
 from functools import wraps
+from io import TextIOWrapper
 from typing import Any
 
 import typer
@@ -38,6 +40,13 @@ def gated(command: Callable[..., None]) -> Callable[..., None]:
             _own_fault(error)
 
     return run
+
+
+def replace_what_cannot_be_shown() -> None:
+    """Let a letter that the terminal's or the file's encoding lacks be printed as a mark, rather than end the run."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def say(message: str) -> None:
@@ -76,8 +85,20 @@ def tell(problems: "tuple[Problem, ...] | list[Problem]") -> None:
 
 
 def show_json(result: dict[str, Any]) -> None:
-    """Print a machine-readable result to standard output."""
-    typer.echo(json.dumps(result, ensure_ascii=False, allow_nan=False))
+    """Print a machine-readable result to standard output, whole in any encoding."""
+    lines = json.dumps(result, ensure_ascii=False, allow_nan=False)
+    typer.echo(lines if _can_hold(lines) else json.dumps(result, allow_nan=False))
+
+
+def _can_hold(lines: str) -> bool:
+    """Say whether standard output is UTF-8, and the lines hold nothing that even this lacks."""
+    if codecs.lookup(getattr(sys.stdout, "encoding", None) or "utf-8").name != "utf-8":
+        return False
+    try:
+        lines.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _own_fault(error: Exception) -> None:
