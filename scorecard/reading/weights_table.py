@@ -56,6 +56,7 @@ def read_weights(table: Table, names: Sequence[str]) -> DerivedWeights | None:
     table.required(("method",), "[weights]")
     method = table.one_of("method", _METHODS)
     if method is None:
+        _check_listings(table, names)
         return None
     for key in WEIGHTS_KEYS:
         if key in table and key not in _KEYS_OF[method]:
@@ -67,11 +68,19 @@ def read_weights(table: Table, names: Sequence[str]) -> DerivedWeights | None:
     return _by_ranks(table, names) if method == "ranks" else _by_pairs(table, names)
 
 
+def _check_listings(table: Table, names: Sequence[str]) -> None:
+    """Note what is wrong with either listing, whichever the method is meant to be."""
+    if names and ("ranks" in table or "rule" in table):
+        _by_ranks(table, names)
+    if names and "pairs" in table:
+        _by_pairs(table, names)
+
+
 def _by_ranks(table: Table, names: Sequence[str]) -> DerivedWeights | None:
     """Return the weights by an order of importance."""
     rule = table.one_of("rule", RANK_RULES)
     places = table.list_of("ranks")
-    if places is None or ("rule" in table and rule is None):
+    if places is None:
         return None
     groups = [place if isinstance(place, list) else [place] for place in places]
     if [] in groups:
@@ -79,7 +88,7 @@ def _by_ranks(table: Table, names: Sequence[str]) -> DerivedWeights | None:
             "empty-tie", "ranks", "an inner list is empty", "Name the criteria that share a place, or delete it"
         )
     named = _ranked_names(table, [item for group in groups for item in group], names)
-    if named is None or [] in groups:
+    if named is None or [] in groups or ("rule" in table and rule is None):
         return None
     weights = tied_rank_weights([len(group) for group in groups], rule or "centroid")
     by_name = dict(zip(named, weights.tolist(), strict=True))
@@ -112,13 +121,13 @@ def _by_pairs(table: Table, names: Sequence[str]) -> DerivedWeights | None:
     if len(names) > MOST_PAIRED:
         found = f"there are {len(names)} criteria, and comparing by pairs is for {MOST_PAIRED} at most"
         table.problem("too-many-for-pairs", "pairs", found, 'Take method = "ranks", or give fewer criteria')
-        return None
     listing = [] if table.values.get("pairs") == [] else table.list_of("pairs")
     if listing is None:
         return None
     readings = [_judgement(table, item, names) for item in listing]
     told = [pair for pair, _ in readings if pair is not None]
-    is_sound = _are_once_each(table, told, names, is_all_told=len(told) == len(readings))
+    few = len(names) <= MOST_PAIRED
+    is_sound = _are_once_each(table, told, names, is_all_told=few and len(told) == len(readings)) and few
     judged = {pair: value for pair, value in readings if pair is not None and value is not None}
     return _weighed(table, judged, names) if is_sound and len(judged) == len(readings) else None
 

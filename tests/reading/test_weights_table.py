@@ -125,6 +125,13 @@ def test_more_than_ten_criteria_are_too_many_for_pairs():
     assert [("too-many-for-pairs", "weights.pairs")] == pairs([["c0", "c1", 1]], names)[2]
 
 
+def test_what_is_wrong_with_pairs_is_told_though_they_are_too_many():
+    names = [f"c{number}" for number in range(11)]
+    found = pairs([["c0", "c1", 10], ["c0", "x", 1], ["c0", "c2", 1], ["c2", "c0", 1]], names)[2]
+
+    assert ["too-many-for-pairs", "beyond-nine", "unknown-criterion", "pair-twice"] == [code for code, _ in found]
+
+
 def test_comparisons_that_disagree_give_a_warning_with_the_worst_pair_and_the_value_that_would_fit():
     # All follow from a : b : c : d = 8 : 4 : 2 : 1 but the last, which says 1/4 where 2 would fit.
     listing = [["a", "b", 2], ["a", "c", 4], ["a", "d", 8], ["b", "c", 2], ["b", "d", 4], ["d", "c", 4]]
@@ -159,9 +166,16 @@ def test_comparisons_that_nearly_agree_give_no_warning():
         ({"method": "ranks"}, [("missing-key", "weights.ranks")]),
         ({"method": "pairs"}, [("missing-key", "weights.pairs")]),
         ({"method": "ranks", "ranks": NAMES, "rule": "mean"}, [("not-an-option", "weights.rule")]),
+        ({"method": "ranks", "ranks": ["a", "b"], "rule": "mean"},
+         [("not-an-option", "weights.rule"), ("not-ranked", "weights.ranks")]),
+        ({"method": "rank", "ranks": ["a", "b"], "rule": "mean"},
+         [("not-an-option", "weights.method"), ("not-an-option", "weights.rule"), ("not-ranked", "weights.ranks")]),
+        ({"method": "pair", "pairs": [["a", "b", 10], ["a", "c", 1], ["b", "c", 1]]},
+         [("not-an-option", "weights.method"), ("beyond-nine", "weights.pairs")]),
+        ({"rule": "mean"}, [("missing-key", "weights.method"), ("not-an-option", "weights.rule")]),
         ({"method": "ranks", "ranks": NAMES, "pairs": []}, [("not-with-this-method", "weights.pairs")]),
         ({"method": "ranks", "ranks": NAMES, "rul": "sum"}, [("unknown-key", "weights.rul")]),
     ],
-)
+)  # fmt: skip
 def test_each_kind_of_mistake_is_noted_at_its_key(values, problems):
     assert problems == reading(values)[2]
