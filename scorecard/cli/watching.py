@@ -13,7 +13,7 @@ import typer
 from scorecard.assessment import Assessment
 from scorecard.cli.gate import say, show_json, tell_problems
 from scorecard.cli.scoring import REPORTS, Inputs, next_step, written
-from scorecard.cli.tables import visible
+from scorecard.cli.tables import plain, visible
 from scorecard.errors import InputError, Problem, ScorecardError
 from scorecard.reading.folder import CRITERIA_FILE, MAKERS_FILES, refuse_empty
 from scorecard.sentences import verdict_sentence
@@ -218,7 +218,7 @@ def _lead(names: list[str], assessment: Assessment, still: str = "") -> str:
 def _close(assessment: Assessment) -> str:
     """Return the verdict where it is too close to call between makers of different scores; else ""."""
     is_one = len(assessment.ranking.leaders) == 1
-    return f" {visible(verdict_sentence(assessment))}." if is_one and assessment.verdict.kind == "close" else ""
+    return f" {plain(verdict_sentence(assessment))}." if is_one and assessment.verdict.kind == "close" else ""
 
 
 def _by(assessment: Assessment) -> str:
