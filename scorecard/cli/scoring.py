@@ -28,6 +28,7 @@ from scorecard.writing import HISTORY, Written, time_stamp, write_outputs
 
 REPORTS = "reports"
 LOUD = "not-whole"  # the warning that may put the wrong maker first, told by every run
+UNSAVED = "open-elsewhere"  # the warning that what the user just typed may not be there yet, told before everything
 SHORT = 10  # makers in the table on the screen
 
 
@@ -183,7 +184,12 @@ def outputs_of(
 
 
 def tell_case(case: Case, as_of: date) -> None:
-    """Print what was set aside, before anything else, and what the case is, as of which day."""
+    """Print what was set aside, before anything else, and what the case is, as of which day.
+
+    Before all of it, on standard error, that a file is open in another program.
+    """
+    for unsaved in (one for one in case.warnings if one.code == UNSAVED):
+        say(str(unsaved))
     if case.set_aside:
         cells = listed(str(one.place.cell) for one in case.set_aside)
         typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
@@ -210,7 +216,7 @@ def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
 
 def tell_warnings(case: Case, inputs: Inputs) -> None:
     """Print the warnings that are told by every run, how many there are, and how to see them."""
-    warnings = [one for one in case.warnings if one.code != "read-as"]
+    warnings = [one for one in case.warnings if one.code not in {"read-as", UNSAVED}]
     tell([one for one in warnings if one.code == LOUD])
     if warnings:
         them = "it" if len(warnings) == 1 else "them"

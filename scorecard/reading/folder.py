@@ -13,6 +13,7 @@ from scorecard.reading.costs import read_costs
 from scorecard.reading.criteria_file import read_criteria
 from scorecard.reading.dates import DatesReading, ReadSoFar, read_dates
 from scorecard.reading.dealings import read_dealings
+from scorecard.reading.gatekeeper import OTHER_KINDS
 from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
 from scorecard.reading.memory_file import MemoryReading, read_memory
 
@@ -119,7 +120,8 @@ def refuse_empty(folder: Path, all_is_missing: bool) -> None:
         problem = Problem(code="no-such-folder", place=place, found="there is no folder of this name", wanted=wanted)
         raise InputError([problem])
     known = (CRITERIA_FILE, f"{CRITERIA_FILE}.txt", *MAKERS_FILES)
-    if all_is_missing and not any((folder / name).exists() for name in known):
+    is_begun = any((folder / name).exists() for name in known) or _of_another_kind(folder) is not None
+    if all_is_missing and not is_begun:
         found = f"there is neither {CRITERIA_FILE} nor {MAKERS_FILES[0]} in the folder"
         raise InputError([Problem(code="nothing-in-folder", place=place, found=found, wanted=wanted)])
 
@@ -128,9 +130,16 @@ def _makers_file(folder: Path) -> tuple[Path, tuple[Problem, ...]]:
     """Return the folder's file of makers, the workbook where both are there, with a warning."""
     workbook, text = (folder / name for name in MAKERS_FILES)
     if not workbook.exists():
-        return (text if text.exists() else workbook), ()
+        return (text if text.exists() else _of_another_kind(folder) or workbook), ()
     if not text.exists():
         return workbook, ()
     found = f"both {workbook.name} and {text.name} are there, and {workbook.name} is read"
     wanted = f"To read the other, name it: --makers {text.name}"
     return workbook, (Problem(code="two-makers-files", place=Place(file=text.name), found=found, wanted=wanted),)
+
+
+def _of_another_kind(folder: Path) -> Path | None:
+    """Return the folder's file of makers that is of a kind which is not read, and says so when it is."""
+    stem = Path(MAKERS_FILES[0]).stem
+    found = (one for one in folder.glob("*") if one.stem.casefold() == stem and one.suffix.lower() in OTHER_KINDS)
+    return min(found, default=None)

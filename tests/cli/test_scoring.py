@@ -197,6 +197,23 @@ def test_warnings_follow_the_problems(tmp_path):
     assert said.err.index("problems to mend") < said.err.index("warning besides:") < said.err.index("makers.csv: both")
 
 
+@pytest.fixture(scope="module")
+def demo_opened_elsewhere(tmp_path_factory):
+    """Lay out the demo, its workbook open in an office program."""
+    path = tmp_path_factory.mktemp("opened")
+    scorecard("demo", "mugs", cwd=path)
+    (path / "mugs" / ".~lock.makers.xlsx#").write_text("somebody", "utf-8")
+    return path / "mugs"
+
+
+@pytest.mark.parametrize("words", [("score",), ("reweigh", "years_trading=20"), ("enquire",), ("dates",)])
+def test_every_run_tells_that_the_workbook_is_open_elsewhere(demo_opened_elsewhere, words):
+    said = scorecard(*words, cwd=demo_opened_elsewhere)
+
+    assert (0, True) == (said.status, "makers.xlsx: the file is open in another program" in said.err)
+    assert "Save it there first: only what is saved is read" in said.err
+
+
 def test_a_broken_minimum_is_told_by_every_score(tmp_path):
     criteria = CRITERIA.replace("quantity = 1", 'quantity = 200\ndecimal = ","')
     criteria += '[criteria.minimum]\nweight = 1\ncolumn = "Minimum order"\npoints = [[1, 100], [900, 0]]\n'
@@ -238,6 +255,17 @@ def test_single_files_can_be_named(offices, tmp_path):
     )
 
     assert ["Y", "X"] == [maker["maker"] for maker in json.loads(said.out)["makers"]]
+
+
+@pytest.mark.parametrize("name", ["makers.ods", "Makers.ODS", "makers.xls", "makers.numbers"])
+def test_another_kind_of_file_in_the_folder_is_told_how_to_be_saved(offices, name):
+    (offices / "makers.xlsx").unlink()
+    (offices / name).write_bytes(b"anything")
+    said = scorecard("score", cwd=offices)
+
+    assert (3, False) == (said.status, "scorecard start" in said.err)
+    assert f"{name}: the file is" in said.err
+    assert "save a copy as .xlsx or .csv" in said.err
 
 
 @pytest.mark.parametrize("name", ["makers.ods", "makers.xls", "makers.numbers", "makers.txt"])
