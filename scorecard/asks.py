@@ -6,6 +6,7 @@ Enters: a calculation and one of its questions. Leaves: phrases without a full s
 from collections.abc import Sequence
 from math import isinf, isnan
 
+from scorecard.answers import MakerTable
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
 from scorecard.questions import Question, Turn
@@ -65,6 +66,17 @@ def _stretch(low: float, high: float, unit: str) -> str:
     if low == high or isinf(low):
         return with_unit(range_words(low, high), unit)
     return f"between {tidy(low)} and {with_unit(tidy(high), unit)}"
+
+
+def where_to_write(calculation: Calculation, maker: int, criterion: int) -> str:
+    """Return the cells that an open answer belongs into, with their sheet and file, as ``cells_to_write``."""
+    cells, table = cells_to_write(calculation, maker, criterion), calculation.case.table
+    return f"{cells} of {table.file}" if cells.startswith("the sheets") else f"{cells} of {sheet_words(table)}"
+
+
+def sheet_words(table: MakerTable) -> str:
+    """Return which sheet of which file a table of makers is, in words."""
+    return f"the sheet {table.sheet} of {table.file}" if table.sheet else table.file
 
 
 def cells_to_write(calculation: Calculation, maker: int, criterion: int) -> str:

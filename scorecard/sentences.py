@@ -11,14 +11,15 @@ import numpy as np
 
 from scorecard.asks import question_phrase
 from scorecard.calculation import Calculation
-from scorecard.words import counted, drawn, listed, rounded
+from scorecard.ranking import TIE
+from scorecard.words import counted, drawn, known_words, listed, rounded
 
 NAMED = 10  # names in one list
 ALIKE_DECIMALS = 9  # makers whose points are equal to so many decimals are the same
-DRAWN = {
-    "any": "With weights drawn at random",
-    "ordered": "With weights drawn at random in the same order of importance",
-    "near": "With weights drawn near these",
+DRAWN = {  # each by what has to be sure of the weights for it to be the one to believe
+    "any": "If you are sure of no weight",
+    "ordered": "If you are sure of the order of your weights alone",
+    "near": "Even if each weight is about right",
 }
 
 
@@ -200,8 +201,14 @@ def rule_sentence(calculation: Calculation) -> str | None:
 
 
 def _together(calculation: Calculation, leaders: Sequence[int]) -> str:
-    names = some([calculation.case.table.makers[maker] for maker in leaders])
+    names = some([_with_known(calculation, maker) for maker in leaders])
     return f"{names} together" if len(leaders) > 1 else names
+
+
+def _with_known(calculation: Calculation, maker: int) -> str:
+    """Return a name, and where answers are unknown how much is known: who leads for want of answers shows as such."""
+    name, known = calculation.case.table.makers[maker], float(calculation.ranking.known_shares[maker])
+    return name if known > 1 - TIE else f"{name} (known: {known_words(known)})"
 
 
 def listed_apart(phrases: Sequence[str]) -> str:
@@ -216,12 +223,26 @@ def listed_apart(phrases: Sequence[str]) -> str:
 
 
 def weightings_sentence(calculation: Calculation) -> str | None:
-    """Return who leads most random weightings, where that is clearly not a leader; else None."""
+    """Return who leads most random weightings where that is clearly not a leader, and when to believe it; else None."""
+    found = list(_most_often(calculation))
     said = [
-        f"{DRAWN[kind]}, {calculation.case.table.makers[maker]} leads most often ({share} of 100)"
-        for kind, maker, share in _most_often(calculation)
+        f"{DRAWN[kind]}, {calculation.case.table.makers[maker]} leads most often ({share} of 100 drawn at random)"
+        for kind, maker, share in found
     ]
-    return "; ".join([said[0], *(f"{one[:1].lower()}{one[1:]}" for one in said[1:])]) if said else None
+    if not said:
+        return None
+    said += [] if found[-1][0] == "near" else _leads_near(calculation)
+    return "; ".join([said[0], *(f"{one[:1].lower()}{one[1:]}" for one in said[1:])])
+
+
+def _leads_near(calculation: Calculation) -> list[str]:
+    """Return how often the leader leads near its weights, to set against the weightings in which another does."""
+    found, leaders = calculation.firmness.rank_shares.get("near"), calculation.ranking.leaders
+    if found is None or len(leaders) > 1:
+        return []
+    share = found.shares[calculation.firmness.front.index(leaders[0]), 0]
+    name = calculation.case.table.makers[leaders[0]]
+    return [f"if each weight is about right, {name} leads in {drawn(float(share), found.half_width)} of 100"]
 
 
 def _most_often(calculation: Calculation) -> Iterator[tuple[str, int, str]]:

@@ -159,3 +159,19 @@ def nearest_first(word: str, known: Sequence[str]) -> list[str]:
         return 1 + ratio if typed and (folded in typed or typed in folded) else ratio if ratio >= CLOSE else 0.0
 
     return sorted(known, key=likeness, reverse=True)
+
+
+def known_words(share: float) -> str:
+    """Return a known share in words, which never makes something nothing, nor nearly all all.
+
+    Examples
+    --------
+    >>> known_words(0.55), known_words(0.999), known_words(0.001), known_words(1.0)
+    ('55 of 100', 'over 99 of 100', 'under 1 of 100', '100 of 100')
+    """
+    whole = rounded(100 * share, 0)
+    if whole == "100" and share < 1 - 1e-9:
+        whole = "over 99"
+    if whole == "0" and share > 1e-9:
+        whole = "under 1"
+    return f"{whole} of 100"

@@ -9,7 +9,7 @@ from cases import AS_OF, choices, make_case, numbers, rated
 from ordered import case_of
 
 from scorecard.answers import Answers
-from scorecard.asks import answers_phrase, cells_to_write, consequence_phrase, question_phrase
+from scorecard.asks import answers_phrase, cells_to_write, consequence_phrase, question_phrase, where_to_write
 from scorecard.assessment import assess
 from scorecard.brief import Brief
 from scorecard.criteria import Limit, Steady
@@ -136,6 +136,16 @@ def test_days_to_an_answer_belong_into_the_days_they_are_counted_from(asked, whe
     days = {"asked_on": np.array([asked]), "answered_on": np.array([np.nan])}
     case = make_case([criterion], {"Fernhill": [None]}, **days)
     assert where == cells(case, {"Asked on": "J", "Answered on": "K"})
+
+
+def test_where_to_write_names_sheet_and_file():
+    assert "B2 of the sheet Makers of makers.xlsx" == where_to_write(assessed(rated((1,), {"Fernhill": [None]})), 0, 0)
+
+
+def test_a_csv_has_no_sheet_to_name():
+    case = rated((1,), {"Fernhill": [None]})
+    table = replace(case.table, file="makers.csv", sheet=None)
+    assert "B2 of makers.csv" == where_to_write(assessed(replace(case, table=table)), 0, 0)
 
 
 def test_an_answer_without_a_column_belongs_into_a_row():

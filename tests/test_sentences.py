@@ -20,6 +20,8 @@ from scorecard.sentences import (
     weightings_sentence,
 )
 
+NEAR = r"; if each weight is about right, Fernhill leads in \d\d of 100"
+
 
 def assessed(case):
     return assess(case, as_of=AS_OF)
@@ -225,24 +227,33 @@ def test_a_leader_that_is_the_same_by_every_rule_needs_no_sentence():
     assert rule_sentence(two([80, 80], [20, (10, 70)])) is None
 
 
+def test_who_leads_for_want_of_answers_is_told_with_what_is_known():
+    rows = {"Fernhill": [60, 60], "Brightholm": [None, 40], "Cold Quay": [None, 40]}
+    known = "(known: 50 of 100)"
+    found = rule_sentence(assessed(rated((1, 1), rows)))
+    assert found.endswith(f"and Brightholm {known} and Cold Quay {known} together if at their best")
+
+
 def test_another_that_leads_most_random_weightings_is_told_of():
     # 40 + 20t against 88 - 58t: Brightholm leads below t = 48/78 = .615
     found = weightings_sentence(two([60, 40], [30, 88], weights=(62, 38)))
-    assert re.fullmatch(r"With weights drawn at random, Brightholm leads most often \(6[12] of 100\)", found)
+    said = "If you are sure of no weight, Brightholm leads most often"
+    assert re.fullmatch(rf"{said} \((6[12]) of 100 drawn at random\){NEAR}", found)
 
 
 def test_the_order_of_importance_is_named_where_it_makes_the_difference():
     # 50 against 11 + 60t: level at t = .65, from .5 to 1 where the first matters more
     found = weightings_sentence(two([50, 50], [71, 11], weights=(60, 40)))
-    said = "With weights drawn at random in the same order of importance, Brightholm leads most often"
-    assert re.fullmatch(rf"{said} \((69|70) of 100\)", found)
+    said = "If you are sure of the order of your weights alone, Brightholm leads most often"
+    assert re.fullmatch(rf"{said} \((69|70) of 100 drawn at random\){NEAR}", found)
 
 
 def test_without_an_order_of_importance_any_weights_are_told_once():
     # Fernhill leads for t from .45 to .55 alone, Brightholm above
     rows = {"Fernhill": [50, 50], "Brightholm": [68, 28], "Cold Quay": [27, 67]}
     found = weightings_sentence(assessed(rated((1, 1), rows)))
-    assert re.fullmatch(r"With weights drawn at random, Brightholm leads most often \(4\d of 100\)", found)
+    said = "If you are sure of no weight, Brightholm leads most often"
+    assert re.fullmatch(rf"{said} \((4\d) of 100 drawn at random\)({NEAR})?", found)
 
 
 def test_the_leader_that_leads_most_weightings_too_needs_no_sentence():

@@ -8,7 +8,7 @@ from typing import Any
 
 import typer
 
-from scorecard.asks import cells_to_write, question_phrase
+from scorecard.asks import question_phrase, where_to_write
 from scorecard.assessment import Assessment, assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json, tell
@@ -229,7 +229,7 @@ def next_step(assessment: Assessment, inputs: Inputs) -> str:
         return "look at the limits in the criteria file, or write down more makers"
     deciding = [one for one in assessment.questions if one.could_change_leader]
     if deciding:
-        cells = cells_to_write(assessment, deciding[0].maker, deciding[0].criterion)
+        cells = where_to_write(assessment, deciding[0].maker, deciding[0].criterion)
         return f"ask {question_phrase(assessment, deciding[0])}, and write the answer into {cells}"
     if len(assessment.ranking.order) == 1:
         return "write down more makers, so that there is somebody to compare with"

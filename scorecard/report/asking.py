@@ -7,7 +7,7 @@ from urllib.parse import urlsplit
 
 import numpy as np
 
-from scorecard.asks import cells_to_write, consequence_phrase
+from scorecard.asks import cells_to_write, consequence_phrase, sheet_words
 from scorecard.calculation import Calculation
 from scorecard.questions import Question
 from scorecard.reasons import what_lets_in, why_ruled_out
@@ -45,11 +45,12 @@ class Asked:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Questions:
-    """What to ask: what could change the leader, the rest, and in words what is left out."""
+    """What to ask: what could change the leader, the rest, and in words what is left out, and whose cells are named."""
 
     deciding: tuple[Asked, ...]
     others: tuple[Asked, ...]
     left_out: tuple[str, ...]
+    cells_of: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,6 +105,7 @@ def questions_of(calculation: Calculation) -> Questions:
         deciding=tuple(_asked(calculation, one) for one in shown if one.could_change_leader),
         others=tuple(_asked(calculation, one) for one in shown if not one.could_change_leader),
         left_out=_left_out(calculation, len(worth) - len(shown), idle),
+        cells_of=isolate(sheet_words(calculation.case.table)),
     )
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.report.charts import Scale, band_words, score_scale
-from scorecard.words import counted, listed, rounded
+from scorecard.words import counted, known_words, listed, rounded
 
 LIMITS_NAMED = 3  # criteria named in one row of the ranking
 
@@ -50,22 +50,6 @@ def ranked_makers(calculation: Calculation, shown: Sequence[int]) -> list[Ranked
         )
         for maker in shown
     ]
-
-
-def known_words(share: float) -> str:
-    """Return a known share in words, which never makes something nothing, nor nearly all all.
-
-    Examples
-    --------
-    >>> known_words(0.55), known_words(0.999), known_words(0.001), known_words(1.0)
-    ('55 of 100', 'over 99 of 100', 'under 1 of 100', '100 of 100')
-    """
-    whole = rounded(100 * share, 0)
-    if whole == "100" and share < 1 - 1e-9:
-        whole = "over 99"
-    if whole == "0" and share > 1e-9:
-        whole = "under 1"
-    return f"{whole} of 100"
 
 
 def _may_fail(calculation: Calculation, maker: int) -> str | None:

@@ -31,6 +31,11 @@ def test_a_question_that_could_change_the_leader_says_how(assessed):
     assert ("Cressel", "A", "unknown", "100.0", "B3") == (one.maker, one.criterion, one.now, one.carries, one.cell)
 
 
+def test_whose_cells_are_named_is_said(assessed):
+    found = questions_of(assessed(make_case([numbers("a", 1)], {"Brightholm": [60], "Cressel": [None]})))
+    assert "the sheet Makers of makers.xlsx" == bare(found.cells_of)
+
+
 def test_an_answer_that_may_rule_its_maker_out_is_asked_though_it_carries_nothing(assessed):
     criteria = [numbers("a", 0, limit=Limit(at_least=50)), numbers("b", 1)]
     found = questions_of(assessed(make_case(criteria, {"Brightholm": [60, 60], "Cressel": [None, 20]})))

@@ -116,8 +116,13 @@ function ruleSentence(result) {
 }
 
 function together(result, leaders) {
-  const names = some(namesOf(result, leaders));
+  const names = some(leaders.map((at) => withKnown(result.makers[at])));
   return leaders.length > 1 ? `${names} together` : names;
+}
+
+// A name, and where answers are unknown how much is known.
+function withKnown({ name, knownShare }) {
+  return knownShare > 1 - TIE ? name : `${name} (known: ${knownWords(knownShare)})`;
 }
 
 // Who leads, by how much and, where it is to be said, ahead of whom; without a full stop.
