@@ -3,15 +3,16 @@
 Enters: a calculation and one of its questions. Leaves: phrases without a full stop.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable
 from math import isinf, isnan
 
 from scorecard.answers import MakerTable
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
-from scorecard.questions import Question, Turn
-from scorecard.reasons import answer_words, range_words, tidy, with_unit
-from scorecard.words import listed
+from scorecard.questions import Ends, Question, Turn
+from scorecard.reasons import DECIMALS, answer_words, decimals_of, range_words, stepped, tidy, with_unit
+from scorecard.value_functions import Stretches
+from scorecard.words import listed, shortest
 
 OF_QUOTES = frozenset({"landed_cost_per_piece", "days_to_door"})  # measures that quotes and freight answer
 MINIMUM_PER, ASKED_ON, ANSWERED_ON = "Minimum is per", "Asked on", "Answered on"
@@ -38,8 +39,7 @@ def _turn_phrase(calculation: Calculation, question: Question, turn: Turn) -> st
 def _given(calculation: Calculation, question: Question, turn: Turn) -> str:
     criterion, maker = calculation.case.criteria.criteria[question.criterion], question.maker
     if turn.answers:
-        unit = _unit(calculation, question)
-        return f"if it is {answers_phrase(criterion, turn.answers)}{f' per {unit}' if unit else ''}"
+        return f"if it is {answers_phrase(criterion, turn.answers, turn.holds, per=_unit(calculation, question))}"
     counting = calculation.countings[question.criterion]
     if counting.typed.low[maker] != counting.typed.high[maker]:
         return "with the right answer"
@@ -51,21 +51,56 @@ def _unit(calculation: Calculation, question: Question) -> str | None:
     return per[question.maker] if per else None
 
 
-def answers_phrase(criterion: Criterion, stretches: Sequence[tuple[float, float]]) -> str:
-    """Return stretches of answers in words, such as "less than 260 pieces", their ends left out; "" without any."""
+def answers_phrase(criterion: Criterion, stretches: Stretches, holds: Ends = (), *, per: str | None = None) -> str:
+    """Return stretches of answers in words, such as "259 pieces or less"; "" without any.
+
+    Parameters
+    ----------
+    criterion : whose answers they are
+    stretches, holds : as in ``Turn``; without ``holds`` no end is among the answers
+    per : unit that they are per
+    """
     if criterion.choices is not None:
         return listed((f"“{answer_words(criterion, *one)}”" for one in stretches), "or") if stretches else ""
-    return listed((_stretch(*one, criterion.unit) for one in stretches), "or") if stretches else ""
+    ends = tuple(zip(stretches, holds or [(False, False)] * len(stretches), strict=True))
+
+    def said(words: str) -> str:
+        return with_unit(words, criterion.unit) + (f" per {per}" if per else "")
+
+    if decimals_of(criterion) == 0:
+        whole = [(low, high) for one, held in ends for low, high in [_whole(one, held)] if low <= high]
+        if whole:
+            return listed((_whole_words(*one, said) for one in whole), "or")
+    return listed((_stretch(*one, said) for one in stretches), "or") if stretches else ""
 
 
-def _stretch(low: float, high: float, unit: str) -> str:
-    if isinf(low) and not isinf(high):
-        return f"less than {with_unit(tidy(high), unit)}"
-    if isinf(high) and not isinf(low):
-        return f"more than {with_unit(tidy(low), unit)}"
-    if low == high or isinf(low):
-        return with_unit(range_words(low, high), unit)
-    return f"between {tidy(low)} and {with_unit(tidy(high), unit)}"
+def _whole(stretch: tuple[float, float], holds: tuple[bool, bool]) -> tuple[float, float]:
+    """Return the least and the greatest whole number of a stretch; the least is above the greatest where none is."""
+    low, high = stretch
+    return (
+        low if isinf(low) else stepped(low, 0, up=True, beyond=not holds[0]),
+        high if isinf(high) else stepped(high, 0, up=False, beyond=not holds[1]),
+    )
+
+
+def _whole_words(low: float, high: float, said: Callable[[str], str]) -> str:
+    if low == high or isinf(low) == isinf(high):
+        return said(range_words(low, high))
+    return f"{said(tidy(high))} or less" if isinf(low) else f"{said(tidy(low))} or more"
+
+
+def _stretch(low: float, high: float, said: Callable[[str], str]) -> str:
+    if low == high or (isinf(low) and isinf(high)):
+        return said(range_words(low, high))
+    least = low if isinf(low) else stepped(low, DECIMALS, up=True)
+    most = high if isinf(high) else stepped(high, DECIMALS, up=False)
+    if least >= most:
+        least, most = low, high  # too narrow for a round number
+    if isinf(low):
+        return f"less than {said(shortest(most))}"
+    if isinf(high):
+        return f"more than {said(shortest(least))}"
+    return f"between {shortest(least)} and {said(shortest(most))}"
 
 
 def where_to_write(calculation: Calculation, maker: int, criterion: int) -> str:

@@ -17,6 +17,8 @@ from scorecard.ranking import TIE, Ranking
 from scorecard.screening import Booleans, Screening, allows
 from scorecard.value_functions import Floats, Stretches, joined
 
+Ends = tuple[tuple[bool, bool], ...]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
@@ -28,11 +30,13 @@ class Turn:
     leader_then : position of the maker that it could put strictly first
     answers : stretches of answers as typed that would do it, infinite where open; a choice is its position. Empty where
         they cannot be told: a steadied rating, a minimum per an unknown unit
+    holds : of each stretch of numbers, whether its low and its high end would do it too; else they are only level
     """
 
     by: str
     leader_then: int
     answers: Stretches = ()
+    holds: Ends = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -179,7 +183,8 @@ def _question(standing: Standing, effects: _Effects, cell: tuple[int, int], carr
 
 def _rise(standing: Standing, effects: _Effects, cell: tuple[int, int]) -> Iterator[Turn]:
     if effects.rises[cell]:
-        yield Turn(by="points", leader_then=cell[0], answers=_answers_that_lift(standing, *cell))
+        answers, holds = _answers_that_lift(standing, *cell)
+        yield Turn(by="points", leader_then=cell[0], answers=answers, holds=holds)
 
 
 def _fall(standing: Standing, effects: _Effects, cell: tuple[int, int]) -> Iterator[Turn]:
@@ -187,7 +192,8 @@ def _fall(standing: Standing, effects: _Effects, cell: tuple[int, int]) -> Itera
         _, then = standing.best_of_others(cell[0])
         by = "points" if effects.sinks[cell] else "limit"
         if then is not None:
-            yield Turn(by=by, leader_then=then, answers=_answers_that_sink(standing, *cell))
+            answers, holds = _answers_that_sink(standing, *cell)
+            yield Turn(by=by, leader_then=then, answers=answers, holds=holds)
 
 
 def _points_level(standing: Standing, maker: int, criterion: int) -> float:
@@ -196,11 +202,11 @@ def _points_level(standing: Standing, maker: int, criterion: int) -> float:
     return float(standing.points.counted[maker, criterion] + short / standing.shares[criterion])
 
 
-def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> Stretches:
+def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> tuple[Stretches, Ends]:
     one, level = standing.criteria[criterion], _points_level(standing, maker, criterion)
     lifting = one.value.answers_above(level)
     if one.choices is not None:
-        return tuple(stretch for stretch in lifting if _passes(one, stretch[0]))
+        return tuple(stretch for stretch in lifting if _passes(one, stretch[0])), ()
     return _as_typed(one, standing.countings[criterion], maker, lifting, _allowed_by(one.limit or Limit()))
 
 
@@ -210,7 +216,7 @@ def _allowed_by(limit: Limit) -> tuple[float, float]:
     return least, np.inf if limit.at_most is None else limit.at_most
 
 
-def _answers_that_sink(standing: Standing, maker: int, criterion: int) -> Stretches:
+def _answers_that_sink(standing: Standing, maker: int, criterion: int) -> tuple[Stretches, Ends]:
     one = standing.criteria[criterion]
     sinking: Stretches = ()
     if standing.shares[criterion] > 0:
@@ -238,19 +244,19 @@ def _as_typed(
     maker: int,
     stretches: Stretches,
     within: tuple[float, float] = (-np.inf, np.inf),
-) -> Stretches:
+) -> tuple[Stretches, Ends]:
     """Return stretches of counted answers as what would have to be typed; none where that cannot be told."""
     if criterion.choices is not None:
-        return stretches
+        return stretches, ()
     fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
     if criterion.steady is not None or fewest != most:
-        return ()  # the number of ratings, or the unit, is at play besides
+        return (), ()  # the number of ratings, or the unit, is at play besides
     low, high = float(counting.allowed.low[maker]), float(counting.allowed.high[maker])
     held = _clipped(stretches, max(low, within[0]), min(high, within[1]))
-    return tuple((low * fewest, high * fewest) for low, high in held)
+    return tuple((low * fewest, high * fewest) for low, high, _ in held), tuple(ends for _, _, ends in held)
 
 
-def _clipped(stretches: Stretches, low: float, high: float) -> Stretches:
-    """Return what of some stretches lies within two bounds; at its own ends a stretch is only level."""
+def _clipped(stretches: Stretches, low: float, high: float) -> list[tuple[float, float, tuple[bool, bool]]]:
+    """Return what of some stretches lies within two bounds, which belong to it; at its own ends it is only level."""
     held = [(start, end, max(start, low), min(end, high)) for start, end in stretches]
-    return tuple((at, to) for start, end, at, to in held if at < to or start < at == to < end)
+    return [(at, to, (start < at, to < end)) for start, end, at, to in held if at < to or start < at == to < end]

@@ -3,11 +3,11 @@
 Enters: a criterion, what its answers count as, and a maker's position. Leaves: short phrases for screens and pages.
 """
 
-from math import isinf, isnan
+from math import ceil, floor, isinf, isnan
 
 from scorecard.counting import Counting
 from scorecard.criteria import Criterion, Limit
-from scorecard.screening import allows
+from scorecard.screening import HAIR, allows
 from scorecard.words import listed, shortest
 
 PLURALS = frozenset(
@@ -15,6 +15,10 @@ PLURALS = frozenset(
     | {"ratings", "stars", "marks", "points", "samples", "cartons", "sheets"}
 )
 """The units that a sheet is likely to hold, whose singular lacks the last letter."""
+
+WHOLE_THINGS = frozenset({"piece", "colour", "design", "size", "item", "order", "rating", "buyer"})
+DECIMALS = 4  # that a tidy number has at most
+LEVEL = 1e-9  # an end that is nearer to a round number than this is that number
 
 
 def answer_words(criterion: Criterion, low: float, high: float) -> str:
@@ -49,7 +53,36 @@ def range_words(low: float, high: float) -> str:
 
 def tidy(number: float) -> str:
     """Return a number at its shortest, with at most four decimals."""
-    return shortest(round(number, 4))
+    return shortest(round(number, DECIMALS))
+
+
+def decimals_of(criterion: Criterion) -> int:
+    """Return how many decimals an answer has at most where one is named: none for pieces and other whole things."""
+    *_, last = criterion.unit.casefold().split() or [""]
+    return 0 if criterion.per_quantity or last.removesuffix("s") in WHOLE_THINGS else DECIMALS
+
+
+def stepped(number: float, decimals: int, *, up: bool, beyond: bool = False) -> float:
+    """Return a number rounded up or down, so that what is said of it stays true.
+
+    Parameters
+    ----------
+    number : finite
+    decimals : of the result
+    up : rather than down
+    beyond : whether the result must lie beyond the number itself
+
+    Examples
+    --------
+    >>> stepped(66.6667, 0, up=False), stepped(66.66666, 4, up=False), stepped(260, 0, up=False, beyond=True)
+    (66.0, 66.6666, 259.0)
+    """
+    scale = 10**decimals
+    scaled, step = number * scale, (1 if up else -1) if beyond else 0
+    near = round(scaled)
+    if abs(scaled - near) <= (LEVEL if beyond else HAIR) * abs(near):
+        return float((near + step) / scale)
+    return float((ceil(scaled) if up else floor(scaled)) / scale)
 
 
 def with_unit(words: str, unit: str) -> str:
@@ -111,7 +144,7 @@ def what_lets_in(criterion: Criterion, counting: Counting, maker: int) -> str:
         fitting = [choice for choice in criterion.choices if allows(limit, choice)]
         return f"{criterion.title}: {listed(fitting, 'or') or 'none of the choices passes'}"
     fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
-    part, whole = (with_unit(_window(limit, pieces), criterion.unit) for pieces in (fewest, most))
+    part, whole = (with_unit(window_words(criterion, pieces), criterion.unit) for pieces in (fewest, most))
     unit = counting.per[maker] if counting.per else None
     if fewest == most:
         return f"{criterion.title}: {whole} per {unit}" if unit else f"{criterion.title}: {whole}"
@@ -120,8 +153,20 @@ def what_lets_in(criterion: Criterion, counting: Counting, maker: int) -> str:
     return f"{criterion.title}: {whole} per {unit} with 1 {unit}, {part} with {tidy(most / fewest)} {unit}s"
 
 
-def _window(limit: Limit, pieces: float) -> str:
-    if limit.at_least is None:
-        return f"at most {tidy((limit.at_most or 0.0) * pieces)}"
-    least = tidy(limit.at_least * pieces)
-    return f"at least {least}" if limit.at_most is None else f"{least} to {tidy(limit.at_most * pieces)}"
+def window_words(criterion: Criterion, pieces: float = 1.0) -> str:
+    """Return which answers pass a limit on numbers, rounded to the side that passes.
+
+    Parameters
+    ----------
+    criterion : with its limit
+    pieces : that the answer is divided by
+    """
+    limit, decimals = criterion.limit or Limit(), decimals_of(criterion)
+    least, most = (None if end is None else end * pieces for end in (limit.at_least, limit.at_most))
+    low = None if least is None else stepped(least, decimals, up=True)
+    high = None if most is None else stepped(most, decimals, up=False)
+    if low is not None and high is not None and low > high:
+        low, high = least, most  # no round number passes
+    if low is None:
+        return f"at most {shortest(high or 0.0)}"
+    return f"at least {shortest(low)}" if high is None else f"{shortest(low)} to {shortest(high)}"

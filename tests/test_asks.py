@@ -1,11 +1,14 @@
 """Open answers in words: whose, on what, who leads then, and where to write it."""
 
+import re
 from dataclasses import replace
 from math import inf
 
 import numpy as np
 import pytest
-from cases import AS_OF, choices, make_case, numbers, rated
+from cases import AS_OF, choices, make_case, numbers, rated, standing_of
+from hypothesis import assume, given
+from hypothesis import strategies as st
 from ordered import case_of
 
 from scorecard.answers import Answers
@@ -13,6 +16,7 @@ from scorecard.asks import answers_phrase, cells_to_write, consequence_phrase, q
 from scorecard.assessment import assess
 from scorecard.brief import Brief
 from scorecard.criteria import Limit, Steady
+from scorecard.questions import questions
 
 MUGS = Brief(item="enamel mug", quantity=200, designs=4)
 
@@ -51,6 +55,7 @@ def test_where_only_the_unit_is_open_the_leader_depends_on_it():
 
 
 PIECES = numbers("minimum", 1, unit="pieces")
+DAYS = numbers("lead_time", 1, unit="days")
 METHOD = choices("method", 1, {"kiln": 100, "print": 50, "none": 0})
 
 
@@ -58,9 +63,17 @@ METHOD = choices("method", 1, {"kiln": 100, "print": 50, "none": 0})
     ("criterion", "stretches", "phrase"),
     [
         (PIECES, (), ""),
-        (PIECES, ((-inf, 260),), "less than 260 pieces"),
-        (PIECES, ((-inf, 2), (9, inf)), "less than 2 pieces or more than 9 pieces"),
-        (PIECES, ((3, 5),), "between 3 and 5 pieces"),
+        (PIECES, ((-inf, 260),), "259 pieces or less"),
+        (PIECES, ((-inf, 2), (9, inf)), "1 piece or less or 10 pieces or more"),
+        (PIECES, ((-inf, 42.8889),), "42 pieces or less"),
+        (PIECES, ((3, 6),), "4 to 5 pieces"),
+        (PIECES, ((3, 5),), "4 pieces"),
+        (PIECES, ((3.2, 3.8),), "between 3.2 and 3.8 pieces"),
+        (PIECES, ((3.2, 3.8), (9, inf)), "10 pieces or more"),
+        (DAYS, ((-inf, 42.88888),), "less than 42.8888 days"),
+        (DAYS, ((42.88888, inf),), "more than 42.8889 days"),
+        (DAYS, ((1.11111, 2.22222),), "between 1.1112 and 2.2222 days"),
+        (DAYS, ((1.11111, 1.11112),), "between 1.11111 and 1.11112 days"),
         (METHOD, ((0, 0), (1, 1)), "“kiln” or “print”"),
         (METHOD, (), ""),
     ],
@@ -69,14 +82,37 @@ def test_answers_read_as_a_person_would_say_them(criterion, stretches, phrase):
     assert phrase == answers_phrase(criterion, stretches)
 
 
+def with_minimum(quantity, designs, rival, limit, typed):
+    """Return points, limits and ranking where the second maker's minimum per design is typed so."""
+    most = None if limit is None else Limit(at_most=limit)
+    minimum = numbers("minimum", 1, (0.3, 100), (3, 0), per_quantity=True, unit="pieces", limit=most, unknown="worst")
+    rows = {"Fernhill": [0, rival], "Brightholm": [typed, 50]}
+    brief = Brief(item="mug", quantity=quantity, designs=designs)
+    return standing_of(make_case([minimum, numbers("rating", 1)], rows, brief=brief, minimum_per=("design", "design")))
+
+
+@given(
+    st.integers(1, 500), st.integers(1, 7), st.integers(0, 100), st.sampled_from([None, 1.1, 2, 2.5]),
+)  # fmt: skip
+def test_the_most_pieces_named_put_their_maker_first_and_one_more_does_not(quantity, designs, rival, limit):
+    standing = with_minimum(quantity, designs, rival, limit, None)
+    turns = [turn for one in questions(standing) for turn in one.turns if turn.by == "points"]
+    assume(turns)
+    phrase = answers_phrase(standing.criteria[0], turns[0].answers, turns[0].holds)
+    named = re.fullmatch(r"(\d+) pieces? or less", phrase)
+    assume(named)
+    most = int(named[1])
+
+    firsts = [with_minimum(quantity, designs, rival, limit, typed).ranking.leaders for typed in (most, most + 1)]
+    assert (True, False) == (firsts[0] == (1,), firsts[1] == (1,))
+
+
 def test_answers_of_a_known_unit_are_told_per_that_unit():
     # 60 of the 50 of a design is 1.2 and worth 80; fewer than 1.2 designs beat it
     criterion = numbers("minimum", 1, (1, 100), (2, 0), per_quantity=True, unknown="worst", unit="pieces")
     rows = {"Fernhill": [60], "Brightholm": [(40, 90)]}
     case = make_case([criterion], rows, minimum_per=("design", "design"), brief=MUGS)
-    assert "Brightholm on “Minimum” (if it is between 40 and 60 pieces per design, Brightholm leads)" == asked_first(
-        case
-    )
+    assert "Brightholm on “Minimum” (if it is 40 to 59 pieces per design, Brightholm leads)" == asked_first(case)
 
 
 def test_where_only_the_number_of_ratings_is_open_the_leader_depends_on_it():

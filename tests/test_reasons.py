@@ -5,11 +5,14 @@ import re
 import numpy as np
 import pytest
 from cases import AS_OF, choices, make_case, numbers
+from hypothesis import given
+from hypothesis import strategies as st
 
 from scorecard.brief import Brief
 from scorecard.counting import count
 from scorecard.criteria import Limit
 from scorecard.reasons import answer_words, range_words, tidy, what_lets_in, why_ruled_out, with_unit
+from scorecard.screening import screen
 
 INF = np.inf
 MUGS = Brief(item="enamel mug", quantity=200, designs=4)
@@ -136,3 +139,35 @@ def test_what_is_said_to_let_a_maker_in_does_for_the_unit_that_it_is_said_of(typ
 )  # fmt: skip
 def test_one_of_a_well_known_unit_is_singular(typed, unit, words):
     assert words == answer_words(numbers("a", 1, unit=unit), typed, typed)
+
+
+def passes(criterion, typed, brief, unit):
+    case = make_case([criterion], {"Fernhill": [typed]}, brief=brief, minimum_per=(unit,))
+    return not screen([criterion], [count(criterion, case, AS_OF)]).fails[0, 0]
+
+
+def test_pieces_that_let_a_maker_in_are_whole():
+    # 100 pieces in 3 designs, twice as many at most: 66.67 of a design, of which 66 pass
+    found = said_of(minimum(Limit(at_most=2)), 400, brief=Brief(item="mug", quantity=100, designs=3),
+                    minimum_per=("design",))  # fmt: skip
+    assert "Minimum order: at most 66 pieces per design" == found[1]
+
+
+@given(st.integers(1, 500), st.integers(1, 9), st.floats(0.1, 9), st.sampled_from(["order", "design"]))
+def test_the_most_pieces_said_to_let_a_maker_in_do_and_one_more_does_not(quantity, designs, most, unit):
+    criterion, brief = minimum(Limit(at_most=most)), Brief(item="mug", quantity=quantity, designs=designs)
+    needed = said_of(criterion, 99_999, brief=brief, minimum_per=(unit,))[1]
+    enough = int(re.search(r"at most (\d+) piece", needed)[1])
+    assert [True, False] == [passes(criterion, typed, brief, unit) for typed in (enough, enough + 1)]
+
+
+@given(st.floats(0.001, 1e6), st.booleans())
+def test_a_number_said_to_let_a_maker_in_does(end, is_most):
+    criterion = numbers("weight", 1, unit="kg", limit=Limit(at_most=end) if is_most else Limit(at_least=end))
+    needed = said_of(criterion, 1e7 if is_most else 0.0)[1]
+    assert passes(criterion, float(needed.split()[-2]), Brief(item="mug", quantity=1), None)
+
+
+def test_a_window_without_a_round_number_is_told_as_it_is():
+    criterion = numbers("colours", 1, unit="colours", limit=Limit(at_least=3.2, at_most=3.8))
+    assert "Colours: 3.2 to 3.8 colours" == said_of(criterion, 5)[1]

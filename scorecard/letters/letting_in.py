@@ -17,9 +17,9 @@ from scorecard.letters.question_words import (
     of_what,
     sentence_of,
 )
-from scorecard.reasons import answer_words, tidy, with_unit
+from scorecard.reasons import answer_words, decimals_of, stepped, with_unit
 from scorecard.screening import allows
-from scorecard.words import counted
+from scorecard.words import counted, shortest
 
 
 def letting_in_text(calculation: Calculation, maker: int, criterion: int) -> str:
@@ -66,6 +66,8 @@ def _about(criterion: Criterion, brief: Brief, said: str) -> str:
             return ""
         return f" Our note says: {said}. This does not fit our order. Can you offer one of these? {lettered(fitting)}."
     if limit.at_most is not None and depends_on_the_order(criterion, brief):
-        most = with_unit(f"at most {tidy(limit.at_most)}", criterion.unit)
+        most = with_unit(
+            f"at most {shortest(stepped(limit.at_most, decimals_of(criterion), up=False))}", criterion.unit
+        )
         return f" Our note says: {said}. We need {most}. Is this possible?"
     return f" Our note says: {said}. Is this right?"
