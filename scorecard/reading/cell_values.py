@@ -21,12 +21,13 @@ from scorecard.reading.number_text import (
     read_amount,
     tidy,
 )
-from scorecard.words import listed, nearest_first, shortest
+from scorecard.words import listed, nearest, nearest_first, shortest
 
 OR_EMPTY = ", or leave the cell empty"
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
 LONGEST_NUMBER = 100  # so that no text is beyond what arithmetic can hold
 DASHES = re.compile(r"[-–—‐‑−]")
+NO_MATTER = re.compile(r"[-–—‐‑−\s.,;'’]+")  # signs that tell no two choices apart, unless there are digits
 AT_LEAST = re.compile(r"(?:at least|more than|over|>=|≥|>)\s*(.+)", re.IGNORECASE)
 AT_MOST = re.compile(r"(?:up to|at most|less than|under|<=|≤|<)\s*(.+)", re.IGNORECASE)
 PLUS = re.compile(r"(.*\d)\s*\+(\s*[^\d+]*)|(.*\d\s*[^\d+]*)\+")
@@ -189,7 +190,8 @@ def _told_whole(text: str, half: str, fault: Fault) -> Fault:
     """Return the fault of one end of a range, naming the whole range as typed."""
     if fault.code == "ambiguous-number":
         return fault._replace(found=f"in {quoted(text)} {fault.found}")
-    return fault._replace(found=fault.found.replace(quoted(half), quoted(text)))
+    wanted = fault.wanted.partition(": ")[0] if fault.code == "other-unit" else fault.wanted  # not one end as days
+    return fault._replace(found=fault.found.replace(quoted(half), quoted(text)), wanted=wanted)
 
 
 def _ordered(text: str, low: float, high: float) -> Reading | Fault:
@@ -249,8 +251,22 @@ def read_choice(value: Value, choices: tuple[str, ...]) -> Reading | Fault:
         return Reading(at, at)
     if text in UNKNOWN_WORDS:
         return UNKNOWN
-    fault = no_value(value)
-    if fault:
-        return fault
-    permitted = listed([f"'{choice}'" for choice in nearest_first(text, choices)], "or")
+    return no_value(value) or _likely_choice(value, text, choices)
+
+
+def _likely_choice(value: Value, text: str, choices: tuple[str, ...]) -> Reading | Fault:
+    """Return the one choice that differs by hyphens, spaces and stops alone, or the fault that offers the nearest."""
+    alike = [at for at, choice in enumerate(choices) if _letters(choice) == _letters(text) != ""]
+    if len(alike) == 1 and isinstance(value, str):
+        at = alike[0]
+        return Reading(float(at), float(at), f"'{choices[at]}'")
+    first, *others = [f"'{choice}'" for choice in nearest_first(text, choices)]
+    permitted = listed([first, *others], "or")
+    if others and nearest(text, choices):
+        permitted = f"{first}, if that is meant, or else {listed(others, 'or')}"
     return Fault("not-a-choice", f"{quoted(value)} is not one of the choices", f"Write {permitted}")
+
+
+def _letters(text: str) -> str:
+    """Return what must be equal of two texts that are the same choice; "" where there are digits, which signs part."""
+    return "" if any(map(str.isdigit, text)) else NO_MATTER.sub("", text.casefold())

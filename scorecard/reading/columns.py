@@ -208,7 +208,11 @@ class ChoiceColumn:
             for row in block.rows(at):
                 self._findings.refuse_answer(f"{self._letter}{row}", reading)
             return nan
-        if isinstance(value, str):
+        if reading.read_as:
+            for row in block.rows(at):
+                fault = Fault("read-as", quoted(value), f"read as {reading.read_as}")
+                self._findings.warn(f"{self._letter}{row}", fault)
+        elif isinstance(value, str):
             self._known[value] = reading.low
         return reading.low
 

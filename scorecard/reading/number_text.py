@@ -183,7 +183,7 @@ def _beside(text: str, before: str, after: str, rule: NumberRule) -> Fault | Non
         if word and currencies(word) and not unit.has_currency(word):
             return _other_money(text, rule)
     if not before and is_known_unit(after):
-        alone = f"Write the number{rule.of_unit}" if unit.unit else "Write the number alone"
+        alone = f"Write the number{rule.of_unit}{unit.weeks_as_days(text)}" if unit.unit else "Write the number alone"
         wanted = _elsewhere(text, rule) or alone
         return Fault("other-unit", f"{quoted(text)} is not a number{rule.of_unit}", wanted)
     return not_a_number(text, rule)

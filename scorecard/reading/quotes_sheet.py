@@ -3,6 +3,7 @@
 Enters: rows of the sheet. Leaves: quotes, in sheet order; a row with a problem that matters is left out.
 """
 
+import re
 from collections.abc import Container, Sequence
 from decimal import Decimal
 
@@ -38,6 +39,7 @@ QUOTE_HEADINGS = (
     "Valid until",
 )
 EACH_OR_ALL: tuple[PriceIsFor, ...] = ("each", "all")
+PER_PIECE = re.compile(r"(?:per|each|/)\s*(?:piece|pc|pcs|unit|item)\.?", re.IGNORECASE)
 DONT_KNOW = "don't know"
 YES_NO = ("yes", "no")
 SIGNS_OF_ONE = {"€": "EUR", "US$": "USD"}  # other signs are those of several currencies, and are asked about
@@ -63,7 +65,7 @@ def _read(row: TableRow, home: str | None, currencies: Container[str]) -> QuoteR
     currency = read_currency(row, home, currencies)
     unit = currency or ANY_MONEY
     price = row.number("Price", unit, positive=True)
-    is_for = row.choice("Price is for", EACH_OR_ALL)
+    is_for = _is_for(row)
     _require(row, "Price", "Write the price of this reply, or delete the row")
     _require(row, "Price is for", "Write each or all")
     _check_credit(row)
@@ -122,6 +124,15 @@ def read_currency(row: TableRow, home: str | None, currencies: Container[str]) -
 def _require(row: TableRow, heading: str, wanted: str) -> None:
     if not row.says(heading):
         row.refuse(heading, Fault("missing-value", f"{heading} is empty", wanted))
+
+
+def _is_for(row: TableRow) -> PriceIsFor | None:
+    """Return whether the price is for each piece or for all of them; "per piece" is for each."""
+    typed = row.values.get("Price is for")
+    if isinstance(typed, str) and PER_PIECE.fullmatch(typed.strip()):
+        row.warn("Price is for", Fault("read-as", quoted(typed), "read as each"))
+        return "each"
+    return row.choice("Price is for", EACH_OR_ALL)
 
 
 def _covers(row: TableRow) -> Covers | None:

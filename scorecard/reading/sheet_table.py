@@ -173,6 +173,7 @@ class TableRow:
         if isinstance(reading, Fault):
             self.findings.refuse_answer(self.cell(heading), reading)
             return None
+        self._tell(heading, reading)
         return None if isnan(reading.low) else options[int(reading.low)]
 
     def day(self, heading: str, *, may_come: bool = True) -> date | None:

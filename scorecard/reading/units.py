@@ -138,6 +138,18 @@ class ColumnUnit:
         """Whether answers are percentages."""
         return _meaning(self.unit) == "%"
 
+    def weeks_as_days(self, text: str) -> str:
+        """Return words that say whole weeks in days where that is the unit, or none.
+
+        Examples
+        --------
+        >>> ColumnUnit("days").weeks_as_days("3 weeks"), ColumnUnit("kg").weeks_as_days("3 weeks")
+        (': 21, or 15 if working days are meant', '')
+        """
+        number, _, word = text.partition(" ")
+        is_told = number.isdecimal() and _meaning(word) == "week" and _meaning(self.unit) in {"day", "working day"}
+        return f": {7 * int(number)}, or {5 * int(number)} if working days are meant" if is_told else ""
+
     def has_currency(self, word: str) -> bool:
         """Say whether a sign or code is the column's currency."""
         return bool(self.codes & (currencies(word) or {word.strip().upper()}))

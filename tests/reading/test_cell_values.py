@@ -260,6 +260,66 @@ def test_a_choice_is_met_whatever_its_case_and_outer_space(value, position):
     assert (position, position) == read_choice(value, SAMPLES)[:2]
 
 
+METHODS = ("kiln-fired transfer", "screen print", "don't know", "same method, art like mine", "3-5 colours")
+
+
+@pytest.mark.parametrize(
+    ("value", "position"),
+    [
+        ("Kiln fired transfer", 0),
+        ("kiln‑fired  transfer.", 0),
+        ("screen-print", 1),
+        ("Screenprint", 1),
+        ("don’t know", 2),
+        ("dont know", 2),
+        ("same method - art like mine", 3),
+    ],
+)
+def test_hyphens_spaces_and_stops_tell_no_choices_apart_and_it_is_said(value, position):
+    assert (position, position, f"'{METHODS[position]}'") == read_choice(value, METHODS)[:3]
+
+
+def test_a_choice_as_it_is_spelt_is_not_listed():
+    assert read_choice(" Screen Print ", METHODS).read_as is None
+
+
+@pytest.mark.parametrize(
+    ("value", "choices"),
+    [
+        ("re cover", ("re-cover", "recover")),
+        ("35 colours", METHODS),
+        ("3 5 colours", METHODS),
+        ("screen/print", METHODS),
+        ("+", ("-", "a")),
+        ("screen printing", METHODS),
+    ],
+)
+def test_a_choice_that_would_be_a_guess_is_asked_about(value, choices):
+    assert "not-a-choice" == read_choice(value, choices).code
+
+
+def test_a_near_choice_is_offered_before_the_others():
+    wanted = read_choice("screen printing", ("transfer", "screen print", "sticker")).wanted
+
+    assert "Write 'screen print', if that is meant, or else 'transfer' or 'sticker'" == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("3 weeks", "Write the number of days: 21, or 15 if working days are meant"),
+        ("1 wk", "Write the number of days: 7, or 5 if working days are meant"),
+        ("3 months", "Write the number of days"),
+    ],
+)
+def test_weeks_in_a_column_of_days_are_told_as_days(text, wanted):
+    assert ("other-unit", wanted) == (read_number(text, DAYS).code, read_number(text, DAYS).wanted)
+
+
+def test_a_range_of_weeks_is_told_as_one():
+    assert "Write the number of days" == read_number("2-3 weeks", DAYS).wanted
+
+
 @pytest.mark.parametrize("value", [None, "", "?", "-", "n/a"])
 def test_a_choice_may_be_unknown(value):
     assert isnan(read_choice(value, SAMPLES).low)

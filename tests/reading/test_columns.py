@@ -120,6 +120,18 @@ def test_choices_become_positions_and_unknown():
     assert [("B5", "not-a-choice")] == codes(found.problems)
 
 
+def test_a_choice_that_is_read_with_goodwill_is_listed_in_every_row():
+    found = findings()
+    column = ChoiceColumn("B", ("screen print", "none"), found)
+    column.add([2, 3], ["screen-print", "none"])
+    column.add([4, 5], ["screen-print", "screen print"])
+
+    np.testing.assert_array_equal([0, 1, 0, 0], column.answers().low)
+    assert [("B2", "'screen-print'", "read as 'screen print'"), ("B4", "'screen-print'", "read as 'screen print'")] == [
+        (one.place.cell, one.found, one.wanted) for one in found.warnings
+    ]
+
+
 @pytest.mark.parametrize(
     ("value", "unit"),
     [

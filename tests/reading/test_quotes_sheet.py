@@ -193,6 +193,23 @@ def test_a_misspelt_heading_is_told_and_a_doubled_one_refused(tmp_path):
     assert [("E1", "doubled-heading")] == problems(tmp_path, ["Fernhill", 4, "each", "EUR", 3], head=[*HEAD, "Price"])
 
 
+@pytest.mark.parametrize("text", ["per piece", "Per  pc", "each piece", "/unit"])
+def test_a_price_per_piece_is_for_each_and_listed(tmp_path, text):
+    case = read_folder(folder_of(tmp_path, {"Quotes": [HEAD, ["Fernhill", 4, text, "EUR"]]}))
+
+    assert "each" == case.costs.quotes[0].price_is_for
+    assert [("C2", "read as each")] == [(one.place.cell, one.wanted) for one in case.warnings]
+
+
+def test_a_choice_of_a_further_sheet_is_listed_where_it_was_read_with_goodwill(tmp_path):
+    rows = {"Quotes": [[*HEAD, "Price covers"], ["Fernhill", 4, "each", "EUR", "don’t know"]]}
+    case = read_folder(folder_of(tmp_path, rows))
+
+    assert [("E2", "'don’t know'", "read as 'don't know'")] == [
+        (one.place.cell, one.found, one.wanted) for one in case.warnings
+    ]
+
+
 @pytest.mark.parametrize("sign", ["€", "eur ", "US$"])
 def test_a_sign_of_one_currency_alone_is_read_as_it(tmp_path, sign):
     rates = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
