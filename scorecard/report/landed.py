@@ -12,6 +12,7 @@ from scorecard.assessment import Assessment
 from scorecard.cost_results import first_ranked, not_quoted
 from scorecard.costed import Costed
 from scorecard.report.charts import percent
+from scorecard.report.extent import ROOMS, Room
 from scorecard.report.texts import isolate, sentence, visible
 from scorecard.sentences import some
 from scorecard.words import listed
@@ -19,8 +20,7 @@ from scorecard.words import listed
 if TYPE_CHECKING:
     from scorecard.cost_words import CostTold, LineTold, SumTold
 
-MOST = 60  # costs in the table
-MOST_SUMS = 25  # costs with every line
+MOST = 60  # costs, up to which it is said at which rate of a currency another is the cheapest
 LONGEST = 600  # characters of a line's working
 
 
@@ -95,12 +95,13 @@ class Landed:
     sums_left: int = 0
 
 
-def landed_of(assessment: Assessment) -> Landed:
+def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
     """Return the landed costs of an assessment.
 
     Parameters
     ----------
     assessment : with its names as they were read
+    room : how many costs the page holds
     """
     costed = assessment.case.costed
     if costed is None or not costed.costs:
@@ -109,19 +110,21 @@ def landed_of(assessment: Assessment) -> Landed:
     from scorecard.cost_words import told
     from scorecard.costing.cautions import cautions
 
-    words = [told(costed, cost) for cost in costed.cheapest_first[:MOST]]
-    rows = _rows(costed, words)
+    words = [told(costed, cost) for cost in costed.cheapest_first[: room.costs]]
+    rows = _rows(costed, words, room.sums)
     missing = not_quoted(assessment)
     unquoted = [f"Not quoted yet: {some([isolate(name) for name in missing])}"] if missing else []
     return Landed(
         currency=costed.inputs.rates.home,
         said=_sentences(compared(costed, isolate)),
         rows=rows,
-        detailed=rows[:MOST_SUMS],
-        beside=_sentences([*beside(costed, first_ranked(assessment), isolate, changes=len(words) < MOST), *unquoted]),
+        detailed=rows[: room.sums],
+        beside=_sentences(
+            [*beside(costed, first_ranked(assessment), isolate, changes=len(costed.costs) < MOST), *unquoted]
+        ),
         cautions=_sentences(cautions(costed.inputs, costed.costs)),
         left=len(costed.costs) - len(rows),
-        sums_left=max(len(rows) - MOST_SUMS, 0),
+        sums_left=max(len(rows) - room.sums, 0),
     )
 
 
@@ -129,11 +132,11 @@ def _sentences(said: Sequence[str]) -> tuple[str, ...]:
     return tuple(map(sentence, said))
 
 
-def _rows(costed: Costed, words: Sequence["CostTold"]) -> tuple[CostRow, ...]:
+def _rows(costed: Costed, words: Sequence["CostTold"], sums: int) -> tuple[CostRow, ...]:
     """Return the costs, their bars of one scale in the table, and of another in all the sums."""
     pieces = [cost.per_good_piece for cost in costed.cheapest_first[: len(words)]]
     widest_piece = widest(end for ends in pieces for end in ends)
-    lines = [line for one in words[:MOST_SUMS] for each in one.sums for line in each.lines]
+    lines = [line for one in words[:sums] for each in one.sums for line in each.lines]
     widest_line = widest(end for line in lines for end in (line.low, line.high))
     return tuple(
         _row(place, one, bar_of(ends, widest_piece), widest_line)

@@ -5,6 +5,7 @@ and is whole without its script, with which weights are tried. Its content secur
 and script that it carries, by their hashes, and nothing else.
 """
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -21,7 +22,7 @@ from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
 from scorecard.report.chances import chances_of
 from scorecard.report.crossings import crossings_of
 from scorecard.report.dealings import dealings_of
-from scorecard.report.extent import CELLS, Extent, extent_of, ruled_out_makers
+from scorecard.report.extent import ROOMS, Extent, Room, extent_of, most_bytes, ruled_out_makers
 from scorecard.report.firm import firm_of
 from scorecard.report.opening import opening_of
 from scorecard.report.openness import openness_of
@@ -38,7 +39,7 @@ from scorecard.words import plain_command
 from scorecard.writing import environment
 
 HERE = Path(__file__).parent
-MOST_BYTES = 1_200_000
+OPTIONAL = re.compile(r"\s*</t(?:[dhr]|body|head|foot)>\s*")  # ends that HTML leaves out; a tenth of a page of tables
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,29 +84,29 @@ def page(
     """
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
-    costs = {"ordering": ordering_of(shown, costed_makers(assessment))} | _costs_and_dates(assessment)
+    costs = {"ordering": ordering_of(shown, costed_makers(assessment))}
     ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
-    for cells in CELLS:
-        views = views_of(shown, result, extent_of(shown, cells), with_contacts=with_contacts)
-        html = _set(views | ways)
-        if len(html.encode()) <= MOST_BYTES:
+    for room in ROOMS:
+        views = views_of(shown, result, extent_of(shown, room.cells), with_contacts=with_contacts)
+        html = _set(views | _costs_and_dates(assessment, room) | ways)
+        if len(html.encode()) <= most_bytes(len(shown.case.table)):
             break
     return html
 
 
-def _costs_and_dates(assessment: Assessment) -> dict[str, Any]:
+def _costs_and_dates(assessment: Assessment, room: Room) -> dict[str, Any]:
     """Return the views of costs, sizes and dates: None, and nothing of them loaded, while there is nothing to say."""
     views: dict[str, Any] = dict.fromkeys(("landed", "quantities", "schedule"))
     if assessment.case.costed is not None:
         from scorecard.report.landed import landed_of
         from scorecard.report.quantities import quantities_of_page
 
-        views |= {"landed": landed_of(assessment), "quantities": quantities_of_page(assessment)}
+        views |= {"landed": landed_of(assessment, room), "quantities": quantities_of_page(assessment)}
     if assessment.schedule is not None:
         from scorecard.report.schedule import schedule_of_page
 
-        views["schedule"] = schedule_of_page(assessment)
+        views["schedule"] = schedule_of_page(assessment, room)
     return views
 
 
@@ -134,7 +135,7 @@ def _set(views: dict[str, Any]) -> str:
         "policy": policy_for(style, run),
         "sections": SECTIONS,
     }
-    return templates.get_template("page.html.jinja").render(own | views)
+    return OPTIONAL.sub("", templates.get_template("page.html.jinja").render(own | views))
 
 
 def views_of(

@@ -10,6 +10,7 @@ from datetime import date
 
 from scorecard.assessment import Assessment
 from scorecard.report.charts import percent
+from scorecard.report.extent import ROOMS, Room
 from scorecard.report.texts import isolate, sentence, visible
 from scorecard.scheduling.inputs import MakerTimes
 from scorecard.scheduling.plans import Plan
@@ -17,9 +18,6 @@ from scorecard.scheduling.progress import Progress
 from scorecard.scheduling.schedule import Schedule, WayOut
 from scorecard.scheduling.steps import Placed
 from scorecard.words import day_words
-
-MOST = 40  # plans in the table
-MOST_CHAINS = 16  # plans with their chain
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +66,7 @@ class ScheduleView:
     ----------
     orders : of each order under way its sentences, the last day to complain first
     span : what the time lines reach from and to, in words
-    left : how many plans the table leaves out
+    left, chains_left : how many plans the table leaves out, and how many more the steps
     cautions : on holidays, and that no date is a promise
     """
 
@@ -78,15 +76,17 @@ class ScheduleView:
     span: tuple[str, str] = ("", "")
     left: int = 0
     chains: tuple[Chain, ...] = ()
+    chains_left: int = 0
     cautions: tuple[str, ...] = ()
 
 
-def schedule_of_page(assessment: Assessment) -> ScheduleView:
+def schedule_of_page(assessment: Assessment, room: Room = ROOMS[0]) -> ScheduleView:
     """Return what the page says of dates.
 
     Parameters
     ----------
     assessment : with its names as they were read
+    room : how many plans the page holds
     """
     if assessment.schedule is None or assessment.schedule.inputs.need_by is None:
         return ScheduleView()
@@ -101,10 +101,11 @@ def schedule_of_page(assessment: Assessment) -> ScheduleView:
             _sentences(order_sentences(one, schedule.ways_out.get(one.order.maker))) for one in schedule.orders
         ),
         headline=sentence(headline(schedule) or "No maker is left to plan with"),
-        rows=tuple(_row(plan, as_of, need_by) for plan in schedule.plans[:MOST]),
+        rows=tuple(_row(plan, as_of, need_by) for plan in schedule.plans[: room.plans]),
         span=(day_words(as_of), day_words(need_by)),
-        left=max(len(schedule.plans) - MOST, 0),
-        chains=tuple(_chain(plan, schedule) for plan in told[:MOST_CHAINS]),
+        left=max(len(schedule.plans) - room.plans, 0),
+        chains=tuple(_chain(plan, schedule) for plan in told[: room.chains]),
+        chains_left=max(len(told) - room.chains, 0),
         cautions=_sentences([*doubt_sentences(schedule.doubts), CAUTION]),
     )
 

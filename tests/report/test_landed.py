@@ -11,7 +11,8 @@ from quoted import charge, offer, quote, uk
 from scorecard.assessment import assess
 from scorecard.costing.amounts import OPEN
 from scorecard.costing.inputs import CostSettings
-from scorecard.report.landed import MOST, MOST_SUMS, bar_of, landed_of, widest
+from scorecard.report.extent import ROOMS
+from scorecard.report.landed import bar_of, landed_of, widest
 from scorecard.report.page import page
 from scorecard.report.texts import bare
 
@@ -117,10 +118,11 @@ def test_what_users_typed_cannot_turn_a_line_round():
 
 
 def test_more_than_fit_are_counted():
-    answers = {f"maker {at:03}": at for at in range(MOST + 5)}
+    costs, sums = ROOMS[0].costs, ROOMS[0].sums
+    answers = {f"maker {at:03}": at for at in range(costs + 5)}
     found = landed(dict.fromkeys(answers, 5), answers=answers)
 
-    assert (MOST, 5, MOST_SUMS, MOST - MOST_SUMS) == (len(found.rows), found.left, len(found.detailed), found.sums_left)
+    assert (costs, 5, sums, costs - sums) == (len(found.rows), found.left, len(found.detailed), found.sums_left)
 
 
 def test_who_has_not_quoted_is_named():

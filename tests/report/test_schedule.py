@@ -9,8 +9,9 @@ from cases import AS_OF, rated
 from planned import NEED_BY, inputs, maker, order, way
 
 from scorecard.assessment import assess
+from scorecard.report.extent import ROOMS
 from scorecard.report.page import page
-from scorecard.report.schedule import MOST, MOST_CHAINS, ScheduleView, schedule_of_page
+from scorecard.report.schedule import ScheduleView, schedule_of_page
 from scorecard.report.texts import bare
 from scorecard.scheduling.calendars import Calendar
 
@@ -95,9 +96,15 @@ def test_chains_are_those_of_makers_that_have_said_any_days():
 
 
 def test_a_page_holds_so_many_plans_and_chains():
-    found = view(*(maker(f"Maker {at}") for at in range(MOST + 3)))
+    plans, chains = ROOMS[0].plans, ROOMS[0].chains
+    found = view(*(maker(f"Maker {at}") for at in range(plans + 3)))
 
-    assert (MOST, 3, MOST_CHAINS) == (len(found.rows), found.left, len(found.chains))
+    assert (plans, 3, chains, plans + 3 - chains) == (
+        len(found.rows),
+        found.left,
+        len(found.chains),
+        found.chains_left,
+    )
 
 
 def test_the_last_day_to_complain_stands_first_on_the_page():
