@@ -1,12 +1,24 @@
-"""Writing weights into a criteria file: comments and order are kept, and the file as it was stays beside it."""
+"""Editing a criteria file with comments and order kept: weights written into it, or what the next order begins with.
 
-from collections.abc import Mapping
+Where a file is written to, it stays as it was beside itself.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 import tomlkit
+from tomlkit.exceptions import ParseError
 from tomlkit.items import Table
 
 from scorecard.writing import keep_beside, write_whole
+
+CHARGED = ("import", "shipping", "cost")  # tables that hold charges
+
+_CHARGE = re.compile(r"\s*\[\[\s*(import|shipping|cost)\s*\.\s*charges\s*\]\]")
+_KEY = re.compile(r"\s*[\w\"'-][^\[]*$")
 
 
 def save_weights(path: Path, weights: Mapping[str, float]) -> Path:
@@ -35,3 +47,74 @@ def save_weights(path: Path, weights: Mapping[str, float]) -> Path:
 
 def _set(table: Table, weight: float) -> None:
     table["weight"] = int(weight) if float(weight).is_integer() else weight
+
+
+@dataclass(frozen=True, slots=True)
+class TakenOut:
+    """A figure that was taken out of a criteria file: what it was, as it stood, and the key that it stood at."""
+
+    what: str
+    figure: str
+    key: str
+
+
+def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
+    """Return a criteria file for the next order of the same goods, comments kept, and what was taken out of it.
+
+    Charges and days of ways come out, since they are prices and lead times of last time; so do days that are over, the
+    order's own number, and whose sample was paid.
+
+    Parameters
+    ----------
+    text : of a file that was read without problems
+    as_of : the day that stands for today
+    """
+    text = text.removeprefix("\N{ZERO WIDTH NO-BREAK SPACE}")
+    charges = tuple(_charges(tomlkit.parse(text)))
+    document = tomlkit.parse(_with_charges_as_comments(text))
+    for name in CHARGED:
+        document.get(name, {}).pop("charges", None)
+    taken = [*charges, *_without_days(document), *_without_old_days(document, as_of)]
+    document.get("order", {}).pop("number", None)
+    document.get("cost", {}).pop("sampled", None)
+    return tomlkit.dumps(document), tuple(taken)
+
+
+def _charges(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:
+    for name in CHARGED:
+        for charge in document.get(name, {}).get("charges", ()):
+            figures = [str(charge[key]) for key in ("amount", "currency") if key in charge]
+            figures += [f"per {charge['per']}"] if "per" in charge else []
+            figures += [f"{charge['percent']} % of {charge.get('of', 'the goods')}"] if "percent" in charge else []
+            yield TakenOut(f"charge: {charge.get('name', 'without a name')}", " ".join(figures), f"[[{name}.charges]]")
+
+
+def _with_charges_as_comments(text: str) -> str:
+    """Return a text whose charges in double brackets are comments; as it was where that cannot be read any more.
+
+    They would take the comments below them along, were they cut out.
+    """
+    lines, is_charge = [], False
+    for line in text.splitlines(keepends=True):
+        is_charge = bool(_CHARGE.match(line)) or (is_charge and bool(_KEY.match(line)))
+        lines.append(f"# {line}" if is_charge else line)
+    commented = "".join(lines)
+    try:
+        tomlkit.parse(commented)
+    except ParseError:
+        return text
+    return commented
+
+
+def _without_days(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:
+    for way, rule in document.get("shipping", {}).items():
+        if isinstance(rule, dict) and "days" in rule:
+            yield TakenOut(f"journey by {way}", f"{rule.pop('days')} days", f"days of [shipping.{way}]")
+
+
+def _without_old_days(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:
+    for name, key in (("brief", "need_by"), ("order", "deliver_by")):
+        day = document.get(name, {}).get(key)
+        if isinstance(day, date) and day < as_of:
+            del document[name][key]
+            yield TakenOut(f"{key} of last time", day.isoformat(), f"{key} of [{name}]")

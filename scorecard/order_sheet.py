@@ -16,12 +16,11 @@ from scorecard.costed import Costed, costed_on
 from scorecard.costing.bill import Bill, bill_of
 from scorecard.costing.choosing import chosen_way
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.quotes import QuoteRow, Way
+from scorecard.costing.quotes import STALE_DAYS, QuoteRow, Way
 from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.samples import SampleRound
 from scorecard.words import counted, listed
 
-STALE_DAYS = 180  # our own choice: a price older than this is asked for again
 TABLE = "[order] of the criteria file"
 
 

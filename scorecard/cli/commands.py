@@ -43,13 +43,23 @@ def demo(
 def start(
     folder: Annotated[Path, typer.Argument(help="The new folder; it must not hold anything yet.")],
     kind: Annotated[str | None, typer.Option("--kind", help="What kind of goods; any beginning of its name.")] = None,
+    before: Annotated[
+        Path | None, typer.Option("--from", help="Start from a folder of before: its makers and facts, not its prices.")
+    ] = None,
+    as_of: AsOf = None,
     as_json: AsJson = False,
 ) -> None:
     """Begin a new sourcing folder: a criteria file and a workbook to fill in."""
     from scorecard.cli.gate import show_json
     from scorecard.cli.laying_out import lay_out_start
 
-    laid_out = lay_out_start(folder, kind)
+    if before is not None:
+        from scorecard.cli.scoring import Inputs
+        from scorecard.cli.starting_again import lay_out_again
+
+        laid_out = lay_out_again(folder, Inputs(folder=before, as_of=as_of), kind)
+    else:
+        laid_out = lay_out_start(folder, kind)
     if as_json:
         show_json(laid_out.result)
     else:

@@ -16,6 +16,7 @@ from scorecard.reading.kinds import find_kind, kinds
 from scorecard.reading.memory_file import MEMORY_FILE
 from scorecard.words import listed
 from scorecard.workbooks.entry import Rows, entry_workbook
+from scorecard.workbooks.from_last_time import LastTime
 from scorecard.writing import lay_out
 
 REMARKED = re.compile(r"\bscorecard (score|cost|quantity|reweigh \w+=\d+)\b")  # a command in a remark
@@ -35,7 +36,7 @@ def lay_out_start(folder: Path, kind: str | None) -> LaidOut:
     """Lay out a new sourcing folder of one kind of goods, and return what was done and what comes next."""
     path = find_kind(kind or FIRST_KIND)
     text = path.read_bytes()
-    _lay_out(folder, text)
+    lay_out_folder(folder, text)
     others = listed(name for name in kinds() if name != path.stem)
     hint = "" if kind else f"\nThe kind of goods is {path.stem}; for another, say --kind: {others}."
     holds = "criteria.toml says what counts and how much, makers.xlsx is to be filled in"
@@ -56,18 +57,26 @@ def lay_out_demo(folder: Path, day: date) -> LaidOut:
 
     drawn = {MEMORY_FILE: past_orders(day), **drawings()}
     rows = {"Makers": maker_rows(day), **reply_rows(day), **dealing_rows(day)}
-    _lay_out(folder, criteria_text(day).encode(), rows, drawn)
+    lay_out_folder(folder, criteria_text(day).encode(), rows, drawn)
     holds = "an invented example: 200 mugs, twelve makers, six quotes, two orders of last year, and the artwork"
     result = {"schema": "scorecard-demo/1", "folder": str(folder), "files": [*FILES, *drawn]}
     return LaidOut(words=f"{folder.resolve()} holds {holds}.", result=result)
 
 
-def _lay_out(folder: Path, text: bytes, rows: Rows | None = None, more: Mapping[str, bytes] | None = None) -> None:
+def lay_out_folder(
+    folder: Path,
+    text: bytes,
+    rows: Rows | None = None,
+    more: Mapping[str, bytes] | None = None,
+    last_time: LastTime | None = None,
+) -> None:
+    """Lay out a folder: the criteria file, its workbook with these rows, and more files by name."""
     reading = parse_criteria(text, "criteria.toml")
     if reading.problems or reading.brief is None:
         raise InputError(reading.problems, reading.warnings)
     typed = Invocation(program=program(), folder=folder).in_files()
-    workbook = entry_workbook(reading.criteria, reading.brief, rows, score=typed.command("score"))
+    score = typed.command("score")
+    workbook = entry_workbook(reading.criteria, reading.brief, rows, score=score, last_time=last_time)
     files = dict(zip(FILES, (with_commands(text, typed.command), workbook), strict=True))
     lay_out(folder, files | dict(more or {}))
 

@@ -17,6 +17,7 @@ from scorecard.criteria import Criterion
 from scorecard.words import listed
 from scorecard.workbooks.entry_columns import FIRST, MAY_HOLD, Column, EntrySheet, Kind
 from scorecard.workbooks.entry_makers import entry_sheets
+from scorecard.workbooks.from_last_time import LastTime, write_last_time
 from scorecard.workbooks.guide import write_guide
 from scorecard.workbooks.lists import list_names, write_lists
 from scorecard.workbooks.safe import Value, clean_text, new_workbook, put
@@ -35,7 +36,12 @@ FILLED_FORMATS: dict[Kind, str] = {"date": "yyyy-mm-dd", "money": "0.00"}
 
 
 def entry_workbook(
-    criteria: Iterable[Criterion], brief: Brief, rows: Rows | None = None, *, score: str = "scorecard score"
+    criteria: Iterable[Criterion],
+    brief: Brief,
+    rows: Rows | None = None,
+    *,
+    score: str = "scorecard score",
+    last_time: LastTime | None = None,
 ) -> bytes:
     """Return the entry workbook, blank, or filled with rows.
 
@@ -44,6 +50,7 @@ def entry_workbook(
     criteria : in the order of the criteria file
     rows : by sheet, one mapping a row from heading to value; None for a blank workbook
     score : what this user types to score the folder
+    last_time : of a second brief, for a sheet of its own that is not read
 
     Returns
     -------
@@ -63,6 +70,8 @@ def entry_workbook(
         _write_sheet(workbook, sheet, names, filled.get(sheet.name, ()))
     write_guide(workbook, sheets, brief, score)
     write_lists(workbook, names, sheets)
+    if last_time is not None:
+        write_last_time(workbook, last_time)
     workbook.close()
     return buffer.getvalue()
 

@@ -1,0 +1,271 @@
+"""What a second brief starts from: makers with what is known of them as facts, and every old figure as one to confirm.
+
+Enters: the case of the folder before, and a day. Leaves: rows for the sheet Makers without prices, and lines for a
+sheet of its own: prices, freight and days in any case, a print method once it is old, and what own orders came to.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from math import isinf, isnan
+from typing import Literal
+
+from scorecard.answers import Answers
+from scorecard.case import Case
+from scorecard.checks import checked, sign_of
+from scorecard.costing.amounts import Span, priced, shown
+from scorecard.costing.freight import FreightOffer
+from scorecard.costing.quotes import STALE_DAYS, QuoteRow
+from scorecard.criteria import Criterion
+from scorecard.memory import same_maker
+from scorecard.memory_words import record_words, totals_words
+from scorecard.remembered import own_orders_of, totals_of
+from scorecard.samples import kept_piece
+from scorecard.words import shortest
+
+State = Literal["to confirm", "recent: ask whether it holds", "known"]
+Cell = str | float | date | None
+
+PRICES = re.compile(
+    r"\b(prices?|costs?|freight|postage|shipping|lead time|production time|delivery time)\b", re.IGNORECASE
+)
+METHODS = re.compile(r"\b(method|print|printing)\b", re.IGNORECASE)
+CARRIED = ("Country", "Web page", "Contact", "Care", "Notes")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FromLastTime:
+    """One thing that was so last time.
+
+    Parameters
+    ----------
+    maker : "" where it is no maker's
+    figure : as it was, in words
+    as_of : its day; None where nobody noted it, and then it is old
+    where : into which column or key the new figure goes; "" where it is but good to know
+    """
+
+    maker: str
+    what: str
+    figure: str
+    as_of: date | None
+    state: State
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Carried:
+    """What is carried into a new folder.
+
+    Parameters
+    ----------
+    makers : rows of the sheet Makers, by heading; what is not known is left out
+    last_time : the lines of the sheet "From last time"
+    """
+
+    makers: tuple[Mapping[str, Cell], ...]
+    last_time: tuple[FromLastTime, ...]
+
+
+def carried(case: Case, as_of: date) -> Carried:
+    """Return what a second brief starts from.
+
+    Parameters
+    ----------
+    case : the folder before
+    as_of : the day that stands for today
+    """
+    makers = tuple(_maker_row(case, at, as_of) for at in range(len(case.table)))
+    lines = [line for at in range(len(case.table)) for line in _lines(case, at, as_of)]
+    return Carried(makers=makers, last_time=tuple(lines))
+
+
+def _maker_row(case: Case, at: int, as_of: date) -> Mapping[str, Cell]:
+    """Return one maker's facts by heading."""
+    table = case.table
+    row: dict[str, Cell] = {"Maker": table.makers[at]}
+    for criterion in case.criteria:
+        if criterion.column is not None and not _is_to_confirm(case, criterion, at, as_of):
+            row[criterion.column] = _cell(case, criterion, table.answers.get(criterion.key), at)
+        if criterion.steady is not None:
+            row[criterion.steady.count_column] = _number(case, table.counts.get(criterion.key), at)
+    row["Minimum is per"] = table.minimum_per[at] if table.minimum_per else None
+    row |= {heading: table.details[heading][at] for heading in CARRIED if heading in table.details}
+    row["Seen on"] = _seen_on(case, at)
+    return {heading: value for heading, value in row.items() if value not in (None, "")}
+
+
+def _seen_on(case: Case, at: int) -> date | None:
+    seen = case.table.details.get("Seen on", ())
+    return date.fromisoformat(seen[at]) if seen and seen[at] else None
+
+
+def _is_to_confirm(case: Case, criterion: Criterion, at: int, as_of: date) -> bool:
+    """Return whether an answer is not carried as a fact: a price or days in any case, a print method once it is old."""
+    heading = f"{criterion.column} {criterion.title}"
+    if PRICES.search(heading):
+        return True
+    return bool(METHODS.search(heading)) and _state(_known_on(case, at), as_of) == "to confirm"
+
+
+def _known_on(case: Case, at: int) -> date | None:
+    """Return the day on which a maker's answers were last seen or given."""
+    seen = _seen_on(case, at)
+    days = [seen] if seen else []
+    answered = case.table.answered_on
+    if len(answered) and not isnan(answered[at]):
+        days.append(date.fromordinal(int(answered[at])))
+    return max(days, default=None)
+
+
+def _state(day: date | None, as_of: date) -> State:
+    return "to confirm" if day is None or (as_of - day).days > STALE_DAYS else "recent: ask whether it holds"
+
+
+def _cell(case: Case, criterion: Criterion, answers: Answers | None, at: int) -> Cell:
+    if criterion.choices is None:
+        return _number(case, answers, at)
+    return None if answers is None or isnan(answers.low[at]) else criterion.choices[int(answers.low[at])]
+
+
+def _number(case: Case, answers: Answers | None, at: int) -> Cell:
+    """Return a number as it is, and a range in words that read as the same range."""
+    if answers is None or isnan(answers.low[at]):
+        return None
+    low, high = float(answers.low[at]), float(answers.high[at])
+    if low == high:
+        return low
+    least, most = (_typed(end, case.brief.decimal) for end in (low, high))
+    if isinf(high):
+        return f"at least {least}"
+    return f"up to {most}" if isinf(low) else f"{least} to {most}"
+
+
+def _typed(number: float, decimal: str | None) -> str:
+    """Return a number as text that needs no settling."""
+    text = "" if isinf(number) else shortest(number)
+    whole, point, part = text.partition(".")
+    if decimal == ",":
+        return text.replace(".", ",")
+    return f"{whole}.{part}0" if point and len(part) == 3 and decimal is None else text
+
+
+def _lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
+    """Yield what was so with one maker: own orders first, then every figure to confirm."""
+    maker = case.table.makers[at]
+    yield from _own_lines(case, maker, as_of)
+    yield from _answer_lines(case, at, as_of)
+    quotes = [row for row in case.costs.quotes if row.maker == maker] if case.costs else []
+    for row in quotes:
+        yield from _quote_lines(row, as_of)
+    days = [row.quoted_on for row in quotes if row.quoted_on]
+    for offer in case.costs.offers if case.costs else ():
+        if offer.maker == maker:
+            yield from _freight_lines(offer, max(days, default=None), as_of)
+
+
+def _own_lines(case: Case, maker: str, as_of: date) -> Iterator[FromLastTime]:
+    totals = totals_of(case, as_of).get(maker)
+    if totals is not None:
+        yield _known(maker, "own orders in all", totals_words(totals), None)
+    for record in own_orders_of(case):
+        if same_maker(record.maker) == same_maker(maker):
+            yield _known(maker, "own order", record_words(record, as_of), record.ordered)
+    kept = kept_piece(case.samples, maker)
+    if kept is not None:
+        yield _known(maker, "approved piece", f"{kept.kind}: keep it, to compare the next one with", kept.received_on)
+    for sign in checked(case.checks, maker).signs:
+        yield _known(maker, "warning sign", sign_of(sign), sign.checked_on)
+
+
+def _known(maker: str, what: str, figure: str, day: date | None) -> FromLastTime:
+    return FromLastTime(maker=maker, what=what, figure=figure, as_of=day, state="known")
+
+
+def _answer_lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
+    day = _known_on(case, at)
+    for criterion in case.criteria:
+        if criterion.column is None or not _is_to_confirm(case, criterion, at, as_of):
+            continue
+        value = _cell(case, criterion, case.table.answers.get(criterion.key), at)
+        if value is not None:
+            figure = f"{shortest(value)} {criterion.unit}".rstrip() if isinstance(value, float) else str(value)
+            yield FromLastTime(
+                maker=case.table.makers[at],
+                what=criterion.title,
+                figure=figure,
+                as_of=day,
+                state=_state(day, as_of),
+                where=f"{criterion.column}, sheet Makers",
+            )
+
+
+def _quote_lines(row: QuoteRow, as_of: date) -> Iterator[FromLastTime]:
+    pieces = f" for {row.pieces} pieces" if row.pieces else ""
+    covers = f", covering {row.covers}" if row.covers else ""
+    term = f", {row.term} {row.term_place}".rstrip() if row.term else ""
+    way = f", by {row.way}" if row.way else ""
+    figures = (
+        (f"price{pieces}", f"{_money(row.price, row)} {_each(row)}{covers}{term}{way}", "Price"),
+        ("lead time", _days(row.days), "Days"),
+        ("set-up", _money(row.setup, row), "Set-up"),
+        ("set-up again on reorder", {True: "yes", False: "no", None: ""}[row.setup_again], "Set-up again on reorder"),
+        ("sample price", _money(row.sample_price, row), "Sample price"),
+        ("sample postage", _money(row.sample_postage, row), "Sample postage"),
+        ("deposit", f"{_span(row.deposit_percent)} %" if row.deposit_percent else "", "Deposit %"),
+    )
+    for what, figure, heading in figures:
+        if figure:
+            yield FromLastTime(
+                maker=row.maker,
+                what=what,
+                figure=figure,
+                as_of=row.quoted_on,
+                state=_state(row.quoted_on, as_of),
+                where=f"{heading}, sheet Quotes",
+            )
+
+
+def _each(row: QuoteRow) -> str:
+    return "each" if row.price_is_for == "each" else "for all"
+
+
+def _money(span: Span | None, row: QuoteRow | FreightOffer) -> str:
+    if span is None:
+        return ""
+    if span.is_known:
+        return priced(span.low, row.currency)
+    return f"{_span(span)} {row.currency}"
+
+
+def _span(span: Span) -> str:
+    if span.high is None:
+        return f"{shown(span.low)} or more"
+    return shown(span.low) if span.is_known else f"{shown(span.low)} to {shown(span.high)}"
+
+
+def _days(span: Span | None) -> str:
+    return "" if span is None else f"{_span(span)} days"
+
+
+def _freight_lines(offer: FreightOffer, day: date | None, as_of: date) -> Iterator[FromLastTime]:
+    """Yield what an offer of freight said; it has no day, so the last quote of its maker stands for it."""
+    ends = {str(pieces) for pieces in (offer.from_pieces, offer.to_pieces) if pieces}
+    pieces = f" for {' to '.join(sorted(ends, key=int))} pieces" if ends else ""
+    figures = (
+        (f"freight by {offer.way}{pieces}", _money(offer.cost, offer), "Cost"),
+        (f"freight by {offer.way}, a kg", _money(offer.rate_per_kg, offer), "Rate per kg"),
+        (f"freight by {offer.way}, a revenue ton", _money(offer.rate_per_revenue_ton, offer), "Rate per revenue ton"),
+        (f"journey by {offer.way}", _days(offer.days), "Days"),
+    )
+    for what, figure, heading in figures:
+        if figure:
+            yield FromLastTime(
+                maker=offer.maker,
+                what=what,
+                figure=figure,
+                as_of=day,
+                state=_state(day, as_of),
+                where=f"{heading}, sheet Freight",
+            )

@@ -1,0 +1,127 @@
+"""``start --from`` as a whole process: the second brief starts knowing the first."""
+
+import json
+
+import jsonschema
+import openpyxl
+import pytest
+from order_folder import CRITERIA, ORDERS, lay_out
+from process import schema_of, scorecard
+
+LATER = ("--as-of", "2027-11-01")
+MEASURE = """
+[criteria.on_time]
+weight = 1
+measure = "on_time_share"
+points = [[0, 0], [100, 100]]
+"""
+
+
+@pytest.fixture
+def before(tmp_path):
+    return lay_out(tmp_path / "old", Orders=ORDERS, criteria=CRITERIA + MEASURE)
+
+
+def start(tmp_path, *words):
+    ran = scorecard("start", "new", "--from", "old", *LATER, *words, cwd=tmp_path)
+    assert 0 == ran.status, ran.err
+    return ran
+
+
+def test_the_result_fits_its_schema_and_counts_what_was_carried(tmp_path, before):
+    result = json.loads(start(tmp_path, "--json").out)
+
+    jsonschema.validate(result, schema_of("start"))
+    assert (None, "old", 3, 1) == (result["kind"], result["from"], result["makers"], result["own_orders"])
+    assert {"known", "to confirm"} == {line["state"] for line in result["last_time"]}
+
+
+def test_the_new_folder_has_no_problems_and_no_prices(tmp_path, before):
+    start(tmp_path)
+    scored = json.loads(scorecard("score", "--json", *LATER, cwd=tmp_path / "new").out)
+
+    assert ("write", []) == (scored["stage"], scored["landed_costs"])
+
+
+def test_the_second_brief_knows_own_orders(tmp_path, before):
+    start(tmp_path)
+    scored = json.loads(scorecard("score", "--json", *LATER, cwd=tmp_path / "new").out)
+    own = {one["maker"]: one for one in scored["own_orders"]}
+    answers = {one["maker"]: one["criteria"]["on_time"]["answer"] for one in scored["makers"]}
+
+    # never recorded in the old folder, and known all the same, with what was quoted then: 200 × 5 + 2 × 60
+    assert (1, 0.0, "1176", "1120.00") == (
+        own["Fernhill"]["orders"],
+        own["Fernhill"]["on_time_share"],
+        own["Fernhill"]["paid"]["low"],
+        own["Fernhill"]["quoted"]["low"],
+    )
+    assert (0, None) == (answers["Fernhill"], answers["Brightholm"])
+
+
+def test_the_second_enquiry_asks_whether_all_is_as_it_was(tmp_path, before):
+    start(tmp_path)
+    said = json.loads(scorecard("enquire", "--json", *LATER, cwd=tmp_path / "new").out)
+    text = next(one["full"] for one in said["messages"] if one["maker"] == "Fernhill")
+
+    assert "Are the blank article, the print method and the factory the same now?" in text
+    assert "Is set-up charged again for this order?" in text
+
+
+def test_old_figures_stand_on_a_sheet_that_is_not_read(tmp_path, before):
+    start(tmp_path)
+    book = openpyxl.load_workbook(tmp_path / "new" / "makers.xlsx")
+    rows = [row[1:3] for row in book["From last time"].iter_rows(min_row=4, values_only=True)]
+
+    assert ("price for 200 pieces", "5.00 EUR each, DAP my door, by road") in rows
+    assert [] == list(book["Quotes"].iter_rows(min_row=2, values_only=True))
+
+
+def test_the_old_folder_stays_as_it_was(tmp_path, before):
+    files = {path: path.read_bytes() for path in before.rglob("*") if path.is_file()}
+    start(tmp_path)
+
+    assert files == {path: path.read_bytes() for path in before.rglob("*") if path.is_file()}
+
+
+def test_wording_of_ones_own_comes_along(tmp_path, before):
+    (before / "enquiry-short.txt").write_text("Hello {maker}: {questions}", "utf-8")
+    start(tmp_path)
+
+    assert "Hello {maker}: {questions}" == (tmp_path / "new" / "enquiry-short.txt").read_text("utf-8")
+
+
+def test_the_day_that_is_over_comes_out(tmp_path, before):
+    start(tmp_path)
+
+    assert "need_by = 2027-05-14" not in (tmp_path / "new" / "criteria.toml").read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("words", "status", "told"),
+    [
+        (("--from", "nowhere"), 3, "nowhere: there is no folder of this name"),
+        (("--from", "old", "--kind", "paper"), 2, "--kind and --from"),
+        (("--from", "old", "--as-of", "soon"), 2, "--as-of soon"),
+        (("--from", "old", "--as-of", "2026-11-01"), 3, "Orders!"),
+    ],
+)
+def test_what_cannot_be_is_told_and_nothing_is_laid_out(tmp_path, before, words, status, told):
+    ran = scorecard("start", "new", *words, cwd=tmp_path)
+
+    assert (status, True) == (ran.status, told in ran.err), ran.err
+    assert not (tmp_path / "new").exists()
+
+
+def test_a_folder_with_problems_is_told_with_its_places(tmp_path, before):
+    (before / "memory.json").write_text("{}", "utf-8")
+    ran = scorecard("start", "new", "--from", "old", *LATER, cwd=tmp_path)
+
+    assert (3, True) == (ran.status, "memory.json" in ran.err)
+    assert not (tmp_path / "new").exists()
+
+
+def test_a_second_brief_never_writes_into_the_first(tmp_path, before):
+    ran = scorecard("start", "old", "--from", "old", *LATER, cwd=tmp_path)
+
+    assert (2, True) == (ran.status, "holds something already" in ran.err)

@@ -1,0 +1,143 @@
+"""What a second brief starts from: facts carried, every old figure to confirm."""
+
+from datetime import date
+
+import pytest
+from order_folder import CRITERIA, FREIGHT, ORDERS, QUOTES, lay_out
+
+from scorecard.carrying import carried
+from scorecard.reading.folder import read_folder
+
+AS_OF = date(2026, 11, 25)
+NEXT_YEAR = date(2027, 11, 1)
+MORE = """
+[criteria.print_method]
+weight = 1
+column = "Print method"
+choices = { "kiln" = 100, "sticker" = 0 }
+
+[criteria.postage]
+weight = 0
+column = "Postage"
+unit = "EUR"
+points = [[0, 100], [9, 0]]
+"""
+HEADINGS = ["Maker", "Rating", "Minimum order", "Minimum is per", "Country", "Print method", "Postage", "Seen on"]
+HEADINGS += ["Asked on", "Answered on", "Notes"]
+
+
+def makers(**changes):
+    row = ["Fernhill", 4.5, 60, "design", "Portugal", "kiln", 4, "2026-11-01", "2026-11-02", "2026-11-04", "kind"]
+    other = ["Brightholm", None, "100-150", "order", "China", "sticker"]
+    return [HEADINGS, list((dict(zip(HEADINGS, row, strict=True)) | changes).values()), other, ["Cold Quay"]]
+
+
+def found(tmp_path, as_of=NEXT_YEAR, criteria=CRITERIA + MORE, rows=None, **sheets):
+    folder = lay_out(tmp_path, criteria=criteria, Makers=rows or makers(), **sheets)
+    return carried(read_folder(folder, as_of=as_of), as_of)
+
+
+def row_of(made, maker="Fernhill"):
+    return next(dict(row) for row in made.makers if row["Maker"] == maker)
+
+
+def lines(made, maker="Fernhill"):
+    return {line.what: line for line in made.last_time if line.maker == maker}
+
+
+def test_facts_are_carried_and_neither_prices_nor_the_days_of_asking(tmp_path):
+    assert {
+        "Maker": "Fernhill",
+        "Rating": 4.5,
+        "Minimum order": 60,
+        "Minimum is per": "design",
+        "Country": "Portugal",
+        "Seen on": date(2026, 11, 1),
+        "Notes": "kind",
+    } == row_of(found(tmp_path))
+
+
+def test_every_maker_is_carried_ruled_out_or_not(tmp_path):
+    assert ["Fernhill", "Brightholm", "Cold Quay"] == [row["Maker"] for row in found(tmp_path).makers]
+
+
+def test_a_range_is_carried_in_words_that_read_as_the_same(tmp_path):
+    assert "100 to 150" == row_of(found(tmp_path), "Brightholm")["Minimum order"]
+
+
+@pytest.mark.parametrize(
+    ("as_of", "is_carried"),
+    [(date(2027, 5, 3), True), (date(2027, 5, 4), False)],  # 180 and 181 days after 4 November 2026
+)
+def test_a_print_method_older_than_180_days_is_to_confirm(tmp_path, as_of, is_carried):
+    made = found(tmp_path, as_of)
+
+    assert (is_carried, not is_carried) == ("Print method" in row_of(made), "Print method" in lines(made))
+
+
+def test_what_nobody_dated_is_to_confirm(tmp_path):
+    assert ("sticker", None, "to confirm") == (
+        lines(found(tmp_path, AS_OF), "Brightholm")["Print method"].figure,
+        lines(found(tmp_path, AS_OF), "Brightholm")["Print method"].as_of,
+        lines(found(tmp_path, AS_OF), "Brightholm")["Print method"].state,
+    )
+
+
+def test_a_price_is_never_carried_however_young(tmp_path):
+    made = found(tmp_path, AS_OF)
+
+    assert "Postage" not in row_of(made)
+    assert ("4 EUR", "recent: ask whether it holds") == (lines(made)["Postage"].figure, lines(made)["Postage"].state)
+
+
+def test_each_figure_of_a_quote_comes_back_with_its_old_value(tmp_path):
+    told = {what: (line.figure, line.state) for what, line in lines(found(tmp_path)).items()}
+
+    assert ("5.00 EUR each, DAP my door, by road", "to confirm") == told["price for 200 pieces"]
+    assert ("30 days", "to confirm") == told["lead time"]
+    assert ("60.00 EUR", "to confirm") == told["set-up"]
+    assert ("30 %", "to confirm") == told["deposit"]
+
+
+def test_freight_comes_back_with_the_day_of_its_makers_last_quote(tmp_path):
+    line = lines(found(tmp_path), "Brightholm")["freight by sea"]
+
+    assert ("380.00 USD", date(2026, 11, 20), "to confirm") == (line.figure, line.as_of, line.state)
+
+
+def test_own_orders_come_as_facts(tmp_path):
+    made = lines(found(tmp_path, Orders=ORDERS))
+
+    assert ("known", date(2026, 11, 21)) == (made["own order"].state, made["own order"].as_of)
+    assert "1 own order: 0 of 1 on time; 6 of 200 pieces faulty (3.0 of 100)" == made["own orders in all"].figure
+
+
+def test_the_approved_piece_and_warning_signs_come_as_facts(tmp_path):
+    samples = [["Maker", "Round", "Received on", "Decision"], ["Fernhill", "sample", "2026-10-01", "approved"]]
+    checks = [["Maker", "Check", "State"], ["Fernhill", "references", "no"]]
+    made = lines(found(tmp_path, Samples=samples, Checks=checks))
+
+    assert ("sample: keep it, to compare the next one with", "known") == (
+        made["approved piece"].figure,
+        made["approved piece"].state,
+    )
+    assert made["warning sign"].figure.startswith("it names no buyer who can be asked")
+
+
+@pytest.mark.parametrize(
+    ("typed", "decimal", "text"),
+    [("50+", None, "at least 50"), ("1.125-2", ".", "1.125 to 2"), ("1,5 to 2", ",", "1,5 to 2")],
+)
+def test_ranges_keep_to_the_decimal_mark(tmp_path, typed, decimal, text):
+    criteria = CRITERIA if decimal is None else CRITERIA.replace("[brief]", f'[brief]\ndecimal = "{decimal}"')
+
+    assert (
+        text
+        == row_of(found(tmp_path, criteria=criteria + MORE, rows=makers(**{"Minimum order": typed})))["Minimum order"]
+    )
+
+
+def test_without_quotes_there_is_nothing_of_quotes(tmp_path):
+    made = found(tmp_path, Quotes=QUOTES[:1], Freight=FREIGHT[:1])
+
+    assert {"Print method", "Postage"} == set(lines(made))

@@ -1,0 +1,84 @@
+"""A criteria file for the next order: what comes out of it, and what stays as it was."""
+
+import tomllib
+from datetime import date
+
+import pytest
+
+from scorecard.criteria_edit import TakenOut, for_next_order
+
+AS_OF = date(2026, 11, 25)
+TEXT = """# my mugs
+[brief]
+item = "mug"        # enamel
+quantity = 200
+need_by = 2026-05-14
+
+[import]
+duty_percent = 4
+[[import.charges]]
+name = "Clearance"  # by the carrier
+amount = 38
+
+# what it sells for
+[selling]
+price = 18
+
+[shipping.sea]
+days = "30-45"
+divisor = 0
+[[shipping.charges]]
+name = "Port"
+amount = 20
+currency = "USD"
+per = "carton"
+[cost]
+sampled = ["Fernhill"]
+charges = [{ name = "Bank", percent = 1.5, of = "goods" }]
+[order]
+number = "7"
+deliver_by = 2026-05-01
+"""
+
+
+def test_prices_days_of_ways_and_days_that_are_over_come_out():
+    text, taken = for_next_order(TEXT, AS_OF)
+
+    assert (
+        TakenOut("charge: Clearance", "38", "[[import.charges]]"),
+        TakenOut("charge: Port", "20 USD per carton", "[[shipping.charges]]"),
+        TakenOut("charge: Bank", "1.5 % of goods", "[[cost.charges]]"),
+        TakenOut("journey by sea", "30-45 days", "days of [shipping.sea]"),
+        TakenOut("need_by of last time", "2026-05-14", "need_by of [brief]"),
+        TakenOut("deliver_by of last time", "2026-05-01", "deliver_by of [order]"),
+    ) == taken
+    assert {
+        "brief": {"item": "mug", "quantity": 200},
+        "import": {"duty_percent": 4},
+        "selling": {"price": 18},
+        "shipping": {"sea": {"divisor": 0}},
+        "cost": {},
+        "order": {},
+    } == tomllib.loads(text)
+
+
+@pytest.mark.parametrize("comment", ["# my mugs", "# enamel", "# what it sells for", "# amount = 38"])
+def test_comments_stay_and_charges_become_comments(comment):
+    assert comment in for_next_order(TEXT, AS_OF)[0]
+
+
+def test_a_day_that_is_still_to_come_stays():
+    text, taken = for_next_order("[brief]\nneed_by = 2026-11-25\n", AS_OF)
+
+    assert ("[brief]\nneed_by = 2026-11-25\n", ()) == (text, taken)
+
+
+def test_charges_over_several_lines_come_out_all_the_same():
+    text, taken = for_next_order('[[cost.charges]]\nname = "Bank"\nways = [\n  "sea",\n]\namount = 3\n', AS_OF)
+
+    assert ["3"] == [one.figure for one in taken]
+    assert "charges" not in tomllib.loads(text).get("cost", {})
+
+
+def test_a_byte_order_mark_is_dropped():
+    assert "[brief]\n" == for_next_order("\N{ZERO WIDTH NO-BREAK SPACE}[brief]\n", AS_OF)[0]
