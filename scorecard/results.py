@@ -90,8 +90,9 @@ def _schedule(calculation: Calculation) -> Json:
 
 
 def _dealings(calculation: Calculation) -> Json:
-    """Return samples and checks, where there are any."""
-    if not (calculation.case.samples or calculation.case.checks):
+    """Return samples, own orders and checks, where there are any."""
+    case = calculation.case
+    if not (case.samples or case.checks or case.orders or case.memory):
         return {}
     from scorecard.dealing_results import dealings_result
 

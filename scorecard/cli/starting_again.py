@@ -73,7 +73,7 @@ def _words(folder: Path, found: Carried, records: list[Record]) -> str:
     own = f" {counted(len({one.key for one in records}), 'own order')} remembered." if records else ""
     return (
         f"{folder.resolve()} is ready: {counted(len(found.makers), 'maker')} with what is known of them, and no prices."
-        f"{own}\n{counted(to_confirm, 'figure')} of last time to confirm, on the sheet “{NAME}”: none of them counts "
+        f"{own}\n{counted(to_confirm, 'figure')} of last time to ask about, on the sheet “{NAME}”: none of them counts "
         "until it is typed in anew.\n"
         f"Next: put the new quantity and the day into criteria.toml, then ask again: {command('enquire', folder)}"
     )
