@@ -4,7 +4,7 @@ from datetime import date
 from typing import TYPE_CHECKING, Any
 
 from scorecard.calculation import Calculation
-from scorecard.case import Case
+from scorecard.case import Case, day_meant
 from scorecard.costed import with_costs
 from scorecard.long_list import shortened
 from scorecard.results import result_of
@@ -29,12 +29,18 @@ class Assessment(Calculation):
         return frames_of(self.as_json())
 
 
-def assess(case: Case, *, as_of: date) -> Assessment:
+def assess(case: Case, *, as_of: date | None = None) -> Assessment:
     """Compute everything of a case on a day.
 
     Parameters
     ----------
     case : what ``read_folder`` returned
-    as_of : the day that stands for today; working days since a question was asked count up to it
+    as_of : the day that stands for today; working days since a question was asked count up to it. None: the clock's
+
+    Raises
+    ------
+    TypeError
+        If ``as_of`` is no day.
     """
-    return Assessment.of(shortened(with_costs(case, as_of), as_of), as_of)
+    day = day_meant(as_of)
+    return Assessment.of(shortened(with_costs(case, day), day), day)

@@ -1,6 +1,7 @@
 """The case: everything that was read from a sourcing folder, checked, before anything is computed."""
 
 from dataclasses import dataclass, field, replace
+from datetime import date, datetime
 from typing import TYPE_CHECKING
 
 from scorecard.answers import MakerTable
@@ -20,6 +21,21 @@ if TYPE_CHECKING:
     from scorecard.orders import OrderRow
     from scorecard.samples import SampleRound
     from scorecard.scheduling.inputs import ScheduleInputs
+
+
+def day_meant(as_of: date | None) -> date:
+    """Return the day that stands for today: the one given, else the clock's where the user is.
+
+    Raises
+    ------
+    TypeError
+        If what is given is no plain day, such as a text.
+    """
+    if as_of is None:
+        return datetime.now().astimezone().date()
+    if isinstance(as_of, datetime) or not isinstance(as_of, date):
+        raise TypeError(f"as_of is {as_of!r}, which is not a day. Give a datetime.date, such as date(2026, 11, 25).")
+    return as_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,7 @@
 """A whole sourcing folder in a few lines, for the readers of its further sheets."""
 
 from builders import workbook_bytes
+from cases import AS_OF
 
 from scorecard.errors import InputError
 from scorecard.reading.folder import read_folder
@@ -34,13 +35,13 @@ def folder_of(path, sheets=None, toml="", brief=BRIEF):
 
 def costs_of(path, sheets=None, toml="", brief=BRIEF, **options):
     """Return the inputs of a landed cost."""
-    return read_folder(folder_of(path, sheets, toml, brief), **options).costs
+    return read_folder(folder_of(path, sheets, toml, brief), **({"as_of": AS_OF} | options)).costs
 
 
 def problems_of(path, sheets=None, toml="", brief=BRIEF, **options):
     """Return (cell or key, code) of every problem, in order."""
     try:
-        read_folder(folder_of(path, sheets, toml, brief), **options)
+        read_folder(folder_of(path, sheets, toml, brief), **({"as_of": AS_OF} | options))
     except InputError as error:
         return [(one.place.cell or one.place.key, one.code) for one in error.problems]
     return []

@@ -5,6 +5,7 @@ its group weights from page 48; the three suppliers are a textbook-style exercis
 reversal after Belton and Gear (1983), Omega 11(3), 228-230 [memory]. Figures in exact fractions are derived [derived].
 """
 
+from datetime import date
 from fractions import Fraction
 
 import pytest
@@ -283,3 +284,15 @@ def test_adding_a_maker_changes_nobodys_score_or_band(rows, weights):
 def test_an_assessment_has_its_tables():
     frames = assess(rated((1, 1), {"A": (1, None), "B": (2, 3)}), as_of=AS_OF).frames()
     assert ["A", "B"] == sorted(frames["makers"]["maker"])
+
+
+def test_without_a_day_the_clocks_day_stands_for_today():
+    case = rated((1,), {"Fernhill": [90]})
+    before, found, after = date.today(), assess(case).as_of, date.today()
+
+    assert before <= found <= after
+
+
+def test_what_is_no_day_is_refused_in_words():
+    with pytest.raises(TypeError, match=r"as_of is '2026-11-25', which is not a day\. Give a datetime\.date"):
+        assess(rated((1,), {"Fernhill": [90]}), as_of="2026-11-25")

@@ -10,7 +10,7 @@ import typer
 
 from scorecard.asks import question_phrase, where_to_write
 from scorecard.assessment import Assessment, assess
-from scorecard.case import Case
+from scorecard.case import Case, day_meant
 from scorecard.cli.gate import say, show_json, tell
 from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table, visible
@@ -46,7 +46,7 @@ class Inputs:
     def day(self) -> date:
         """Return the day that stands for today: the one named, else the clock's where the user is."""
         if self.as_of is None:
-            return datetime.now().astimezone().date()
+            return day_meant(None)
         try:
             return date.fromisoformat(self.as_of)
         except ValueError:

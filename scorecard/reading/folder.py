@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from scorecard.case import Case
+from scorecard.case import Case, day_meant
 from scorecard.errors import InputError, Place, Problem
 from scorecard.reading.costs import read_costs
 from scorecard.reading.criteria_file import read_criteria
@@ -38,7 +38,7 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     path : of the folder
     criteria_file, makers_file : single files in place of the folder's own
     set_aside : whether an answer that cannot be read is taken as unknown
-    as_of : today; days after it are problems. None: no day is too late
+    as_of : today; days after it are problems. None: the clock's day
     row_limit : the most rows of makers
     dates : whether a schedule is wanted even where no maker has said how many days anything takes
 
@@ -50,6 +50,8 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     ------
     InputError
         With every problem of both files.
+    TypeError
+        If ``as_of`` is no day.
 
     Examples
     --------
@@ -65,7 +67,7 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
         refuse_empty(folder, all_is_missing=criteria_file is None and makers_file is None)
     chosen, warnings = (Path(makers_file), ()) if makers_file is not None else _makers_file(folder)
     criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
-    options = ReadingOptions(set_aside=set_aside, as_of=as_of, row_limit=row_limit)
+    options = ReadingOptions(set_aside=set_aside, as_of=day_meant(as_of), row_limit=row_limit)
     makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.brief, options=options)
     read = ReadSoFar(
         criteria=criteria,

@@ -1,4 +1,4 @@
-from datetime import date
+from datetime import date, datetime, timedelta
 
 import pytest
 from builders import codes, makers_csv, makers_xlsx
@@ -156,3 +156,16 @@ def test_the_decimal_mark_of_the_brief_is_heeded(folder):
     makers_xlsx(folder / "makers.xlsx", HEADINGS, [("Brightholm", "1,000", None)])
 
     assert 1 == read_folder(folder).table.answers["years"].low[0]
+
+
+def test_without_a_day_the_clocks_day_stands_for_today(folder):
+    tomorrow = date.today() + timedelta(days=2)
+    makers_xlsx(folder / "makers.xlsx", HEADINGS, [("Brightholm", 7, tomorrow)])
+
+    assert ["day-to-come"] == [problem.code for problem in problems_of(folder)]
+
+
+@pytest.mark.parametrize("day", ["2026-11-25", datetime(2026, 11, 25, 12), 0])
+def test_what_is_no_day_is_refused_in_words(folder, day):
+    with pytest.raises(TypeError, match=r"as_of is .+, which is not a day\. Give a datetime\.date"):
+        read_folder(folder, as_of=day)
