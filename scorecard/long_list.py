@@ -12,11 +12,11 @@ import numpy as np
 from scorecard.case import Case
 from scorecard.counting import count
 from scorecard.errors import Place, Problem
-from scorecard.points import table_of_points
+from scorecard.points import table_of_counted
 from scorecard.screening import screen
 
 LONGEST = 20_000  # a list of up to so many makers is assessed whole
-BEST = 500  # of a longer one, so many ranked makers, and as many of those that are ruled out
+BEST = 300  # of a longer one, so many ranked makers, and as many of those that are ruled out
 
 
 def shortened(case: Case, as_of: date) -> Case:
@@ -31,7 +31,7 @@ def shortened(case: Case, as_of: date) -> Case:
         return case
     countings = tuple(count(criterion, case, as_of) for criterion in case.criteria)
     out = screen(case.criteria.criteria, countings).ruled_out
-    scores = table_of_points(case.criteria.criteria, countings).counted @ np.array(list(case.criteria.shares.values()))
+    scores = table_of_counted(case.criteria.criteria, countings) @ np.array(list(case.criteria.shares.values()))
     falling = np.argsort(-np.where(out, -np.inf, scores), kind="stable")[: min(BEST, int((~out).sum()))]
     chosen = np.sort(np.concatenate([falling, np.flatnonzero(out)[:BEST]])).tolist()
     left_out = len(case.table) - len(chosen)

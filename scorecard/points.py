@@ -64,19 +64,42 @@ def table_of_points(criteria: Sequence[Criterion], countings: Sequence[Counting]
     criteria : (criteria,)
     countings : (criteria,), each about (makers,)
     """
-    ends = [least_and_greatest(c, counting.allowed) for c, counting in zip(criteria, countings, strict=True)]
+    ends = _ends(criteria, countings)
     passing = [
         high if c.limit is None else greatest_that_pass(c, counting)
         for c, counting, (_, high) in zip(criteria, countings, ends, strict=True)
     ]
-    counted = [counted_points(low, high, c.unknown) for c, (low, high) in zip(criteria, ends, strict=True)]
     return PointsTable(
         low=np.stack([low for low, _ in ends], axis=1),
         high=np.stack([high for _, high in ends], axis=1),
-        counted=np.stack(counted, axis=1),
+        counted=_counted(criteria, ends),
         known=np.stack([counting.typed.known for counting in countings], axis=1),
         passing=np.stack(passing, axis=1),
     )
+
+
+def table_of_counted(criteria: Sequence[Criterion], countings: Sequence[Counting]) -> Floats:
+    """Return ``counted`` of the table of points alone, for a list that is too long for the rest of it.
+
+    Parameters
+    ----------
+    criteria : (criteria,)
+    countings : (criteria,), each about (makers,)
+
+    Returns
+    -------
+    (makers, criteria), 0 to 100
+    """
+    return _counted(criteria, _ends(criteria, countings))
+
+
+def _ends(criteria: Sequence[Criterion], countings: Sequence[Counting]) -> list[tuple[Floats, Floats]]:
+    return [least_and_greatest(c, counting.allowed) for c, counting in zip(criteria, countings, strict=True)]
+
+
+def _counted(criteria: Sequence[Criterion], ends: Sequence[tuple[Floats, Floats]]) -> Floats:
+    worths = [counted_points(low, high, c.unknown) for c, (low, high) in zip(criteria, ends, strict=True)]
+    return np.stack(worths, axis=1)
 
 
 def least_and_greatest(criterion: Criterion, allowed: Answers) -> tuple[Floats, Floats]:
