@@ -18,7 +18,7 @@ from scorecard.writing import keep_beside, write_whole
 CHARGED = ("import", "shipping", "cost")  # tables that hold charges
 
 _CHARGE = re.compile(r"\s*\[\[\s*(import|shipping|cost)\s*\.\s*charges\s*\]\]")
-_KEY = re.compile(r"\s*[\w\"'-][^\[]*$")
+_KEY = re.compile(r"\s*[\w\"'-]+\s*=")
 
 
 def save_weights(path: Path, weights: Mapping[str, float]) -> Path:
@@ -90,7 +90,7 @@ def _charges(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:
 
 
 def _with_charges_as_comments(text: str) -> str:
-    """Return a text whose charges in double brackets are comments; as it was where that cannot be read any more.
+    """Return a text whose charges in double brackets are comments; as it was where more or less than these would be.
 
     They would take the comments below them along, were they cut out.
     """
@@ -100,10 +100,20 @@ def _with_charges_as_comments(text: str) -> str:
         lines.append(f"# {line}" if is_charge else line)
     commented = "".join(lines)
     try:
-        tomlkit.parse(commented)
+        return commented if tomlkit.parse(commented).unwrap() == _without_blocks(text) else text
     except ParseError:
         return text
-    return commented
+
+
+def _without_blocks(text: str) -> dict[str, object]:
+    """Return what a text says but for its charges in double brackets; a table that held nothing else is gone too."""
+    values = tomlkit.parse(text).unwrap()
+    blocks = {found[1] for found in map(_CHARGE.match, text.splitlines()) if found}
+    for name in blocks:
+        values[name].pop("charges", None)
+        if not values[name] and not re.search(rf"^\s*\[\s*{name}\s*\]", text, re.MULTILINE):
+            del values[name]
+    return dict(values)
 
 
 def _without_days(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:

@@ -73,11 +73,22 @@ def test_a_day_that_is_still_to_come_stays():
     assert ("[brief]\nneed_by = 2026-11-25\n", ()) == (text, taken)
 
 
-def test_charges_over_several_lines_come_out_all_the_same():
-    text, taken = for_next_order('[[cost.charges]]\nname = "Bank"\nways = [\n  "sea",\n]\namount = 3\n', AS_OF)
+@pytest.mark.parametrize(
+    "charge",
+    [
+        'name = "Bank"\nways = [\n  "sea",\n]\namount = 3\n',
+        'name = "Bank"\nways = ["sea"]\namount = 3\n',
+        'name = "Bank"\n\namount = 3\n',
+        'name = """Bank\n[[cost.charges]]\n"""\namount = 3\n',
+    ],
+)
+def test_charges_in_any_form_come_out(charge):
+    text, taken = for_next_order(
+        f"[import]\nduty_percent = 4\n[[import.charges]]\n{charge}[selling]\nprice = 1\n", AS_OF
+    )
 
     assert ["3"] == [one.figure for one in taken]
-    assert "charges" not in tomllib.loads(text).get("cost", {})
+    assert {"import": {"duty_percent": 4}, "selling": {"price": 1}} == tomllib.loads(text)
 
 
 def test_a_byte_order_mark_is_dropped():

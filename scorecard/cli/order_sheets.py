@@ -9,6 +9,7 @@ import typer
 from scorecard.checks import MONEY_CAUTION
 from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import show_json
+from scorecard.cli.invocation import quoted
 from scorecard.cli.scoring import REPORTS, Inputs, refuse_nobody, tell_case, tell_kept, tell_warnings
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quotes import WAYS, Way
@@ -39,7 +40,7 @@ def write_order_sheet(inputs: Inputs, typed: str, way: str | None, *, as_json: b
     tell_case(case, inputs.day())
     tell_sheet(sheet, path)
     tell_warnings(case, inputs)
-    typer.echo(f"Next: {next_step(sheet)}")
+    typer.echo(f"Next: {next_step(sheet, inputs)}")
 
 
 def named_way(typed: str | None) -> Way | None:
@@ -84,10 +85,14 @@ def _tell(words: str, mark: str) -> None:
     typer.echo("\n".join(wrap(plain(words), WIDE, initial_indent=mark, subsequent_indent=" " * len(mark) or "  ")))
 
 
-def next_step(sheet: OrderSheet) -> str:
+def next_step(sheet: OrderSheet, inputs: Inputs) -> str:
     """Return what to do next."""
     if sheet.missing:
         first = sheet.missing[0]
         more = ", and what follows it" if len(sheet.missing) > 1 else ""
         return f"settle {plain(first.what)} ({plain(first.where)}){more}, then run this again"
-    return "read it once more, send all but its last part, and write the order into the sheet Orders"
+    record = inputs.started.command(f"record {quoted(visible(sheet.maker))}")
+    return (
+        "read it once more, send all but its last part, and write the order into the sheet Orders; when the pieces "
+        f"have come: {record}"
+    )

@@ -6,6 +6,7 @@ It is no sheet that is read: nothing on it counts before it is typed where it be
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from textwrap import wrap
 
 from xlsxwriter import Workbook
 
@@ -14,7 +15,8 @@ from scorecard.workbooks.safe import put
 
 NAME = "From last time"
 HEADINGS = ("Maker", "What", "Last time", "On", "Days ago", "Now", "Where the new figure goes")
-WIDTHS = (24, 30, 60, 13, 10, 26, 34)
+WIDTHS = (24, 38, 60, 13, 10, 30, 38)
+LINE = 15  # points: spreadsheets do not size rows of written files by themselves
 ABOUT = (
     "What was so last time. Nothing here counts: ask, and type the new figure where it belongs. Figures older than 180 "
     "days, or without a day, are to be confirmed."
@@ -40,7 +42,7 @@ def write_last_time(workbook: Workbook, made: LastTime) -> None:
     if not made.lines:
         return
     page = workbook.add_worksheet(NAME)
-    plain = workbook.add_format({"valign": "top", "text_wrap": True})
+    plain = workbook.add_format({"valign": "top", "align": "left", "text_wrap": True})
     day = workbook.add_format({"valign": "top", "num_format": "yyyy-mm-dd", "align": "left"})
     bold = workbook.add_format({"bold": True, "bottom": 1, "valign": "top", "text_wrap": True})
     for at, (heading, width) in enumerate(zip(HEADINGS, WIDTHS, strict=True)):
@@ -51,6 +53,7 @@ def write_last_time(workbook: Workbook, made: LastTime) -> None:
         for at, value in enumerate(_row(line, made.as_of)):
             if value != "":
                 put(page, (number, at), value, day if isinstance(value, date) else plain)
+        page.set_row(number, LINE * max(1, len(wrap(line.figure, WIDTHS[2]))))
     page.freeze_panes(3, 1)
     page.repeat_rows(2)
     page.set_landscape()

@@ -41,6 +41,10 @@ def test_what_is_missing_is_listed_with_where_to_settle_it(tmp_path):
     assert said.last.startswith("Next: settle how it is paid")
 
 
+def test_a_complete_sheet_leads_on_to_what_really_happened(tmp_path):
+    assert order(lay_out(tmp_path), "fern").last.endswith(" record Fernhill")
+
+
 def test_the_page_stands_in_reports(tmp_path):
     order(lay_out(tmp_path), "fern")
 

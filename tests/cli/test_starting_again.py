@@ -125,3 +125,30 @@ def test_a_second_brief_never_writes_into_the_first(tmp_path, before):
     ran = scorecard("start", "old", "--from", "old", *LATER, cwd=tmp_path)
 
     assert (2, True) == (ran.status, "holds something already" in ran.err)
+
+
+def test_the_demo_goes_through_all_of_it(tmp_path):
+    run = ("--folder", "old", "--as-of", "2026-11-25")
+    scorecard("demo", "old", "--as-of", "2026-11-25", cwd=tmp_path)
+    ordered = json.loads(scorecard("order", "Brightholm", "--json", *run, cwd=tmp_path).out)
+    book = openpyxl.load_workbook(tmp_path / "old" / "makers.xlsx")
+    headings = [cell.value for cell in book["Orders"][1]]
+    row = {"Maker": "Brightholm Enamel", "Ordered on": "2026-11-26", "Pieces": 250, "Promised on": "2027-01-20"}
+    row |= {"Arrived on": "2027-01-18", "Complain until": "2027-02-18", "Faulty pieces": 5, "Paid in all": 1712.58}
+    book["Orders"].append([row.get(heading) for heading in headings])
+    book.save(tmp_path / "old" / "makers.xlsx")
+    later = ("--folder", "old", "--as-of", "2027-01-25")
+    inspected = scorecard("inspect", "--opened", "250", "B1=3", "B3=2", *later, cwd=tmp_path)
+    cared = scorecard("care", "Brightholm", *later, cwd=tmp_path)
+    recorded = scorecard("record", "Brightholm", *later, cwd=tmp_path)
+    start(tmp_path)
+    scored = json.loads(scorecard("score", "--json", *LATER, cwd=tmp_path / "new").out)
+
+    assert (False, 1652.0) == (ordered["complete"], ordered["bill"]["total"]["low"])
+    assert (0, 0, 0) == (inspected.status, cared.status, recorded.status)
+    assert "arrived on 18 January 2027, 2 days early; faulty: 5 of 250 (2.0 of 100)" in recorded.out
+    # quoted: 250 × 6.20 + 4 × 30 + sample 18 + its postage 9 − 18 credited = 1679; 1712.58 is 2.0 % more
+    assert "paid 1712.58 EUR; quoted 1679.00 EUR, 2.0 % more" in recorded.out
+    assert {"Brightholm Enamel": 100.0, "Quillmoor Works": 0.0, "Sedgewater Print": 100.0} == {
+        one["maker"]: one["on_time_share"] for one in scored["own_orders"]
+    }
