@@ -18,8 +18,15 @@ Key = tuple[str, date | None, int]
 
 
 def same_maker(name: str) -> str:
-    """Return what is equal of two spellings of one maker."""
-    return " ".join(unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", name).casefold()).split())
+    """Return what is equal of two spellings of one maker; signs that are not seen do not count.
+
+    Examples
+    --------
+    >>> same_maker(" Tall  Ship") == same_maker("tall ship" + chr(0x202E))
+    True
+    """
+    folded = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", name).casefold())
+    return " ".join("".join(sign for sign in folded if unicodedata.category(sign) != "Cf").split())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
