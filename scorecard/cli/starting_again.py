@@ -71,10 +71,15 @@ def _templates(folder: Path) -> dict[str, bytes]:
 def _words(folder: Path, found: Carried, records: list[Record]) -> str:
     to_confirm = sum(line.state != "known" for line in found.last_time)
     own = f" {counted(len({one.key for one in records}), 'own order')} remembered." if records else ""
+    old = (
+        f"\n{counted(to_confirm, 'figure')} of last time to ask about, on the sheet “{NAME}”: none of them counts until "
+        "it is typed in anew."
+        if to_confirm
+        else ""
+    )
     return (
         f"{folder.resolve()} is ready: {counted(len(found.makers), 'maker')} with what is known of them, and no prices."
-        f"{own}\n{counted(to_confirm, 'figure')} of last time to ask about, on the sheet “{NAME}”: none of them counts "
-        "until it is typed in anew.\n"
+        f"{own}{old}\n"
         f"Next: put the new quantity and the day into criteria.toml, then ask again: {command('enquire', folder)}"
     )
 
