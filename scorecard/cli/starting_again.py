@@ -72,8 +72,8 @@ def _words(folder: Path, found: Carried, records: list[Record]) -> str:
     to_confirm = sum(line.state != "known" for line in found.last_time)
     own = f" {counted(len({one.key for one in records}), 'own order')} remembered." if records else ""
     old = (
-        f"\n{counted(to_confirm, 'figure')} of last time to ask about, on the sheet “{NAME}”: none of them counts until "
-        "it is typed in anew."
+        f"\n{counted(to_confirm, 'figure')} of last time to ask about, on the sheet “{NAME}”: none of them counts "
+        "until it is typed in anew."
         if to_confirm
         else ""
     )
