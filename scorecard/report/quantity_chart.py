@@ -140,12 +140,14 @@ def cost_steps(least: float, most: float) -> tuple[float, float, float]:
     Examples
     --------
     >>> cost_steps(4.2, 7.9), cost_steps(5, 5), cost_steps(310, 950)
-    ((1.0, 4.0, 8.0), (1.0, 4.0, 6.0), (200.0, 200.0, 1000.0))
+    ((1.0, 4.0, 8.0), (0.2, 4.6, 5.4), (200.0, 200.0, 1000.0))
     """
+    if most - least < most / 10:  # next to level: lines as far apart as a tenth of it
+        least, most = least - most / 20, most + most / 20
     size = 10.0 ** floor(log10(max(most - least, most / 10)))
     steps = (size * part for part in (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0))
     step = next(step for step in steps if ceil(most / step) - floor(least / step) <= LINES)
-    lowest, highest = step * floor(least / step), step * ceil(most / step)
+    lowest, highest = (round(step * lines, 9) for lines in (floor(least / step), ceil(most / step)))
     return (step, lowest, highest) if lowest < highest else (step, max(0.0, lowest - step), highest + step)
 
 

@@ -163,11 +163,6 @@ def test_a_file_saved_as_utf_16_is_told_beside_its_other_problems():
     assert ["saved-as-utf-16", "not-a-text"] == [problem.code for problem in result.problems]
 
 
-@pytest.mark.parametrize("name", ["selling"])
-def test_tables_whose_contents_come_later_are_passed_over(name):
-    assert [] == found(f"{SMALL}\n[{name}]\nanything = [1, {{ a = 2 }}]\n")
-
-
 @pytest.mark.parametrize("name", [*FURTHER_TABLES, "firmness", "brief", "criteria", "weights"])
 def test_a_table_must_be_a_table(name):
     rest = "\n".join(line for line in SMALL.splitlines() if name not in line)
