@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Annotated, Any
 
 import typer
-from typer.core import TyperGroup
+from typer.core import TyperCommand, TyperGroup
 
 from scorecard import __version__
 from scorecard.cli.commands import (
@@ -28,7 +28,7 @@ from scorecard.cli.commands import (
     watch,
 )
 from scorecard.cli.gate import gated, replace_what_cannot_be_shown
-from scorecard.cli.invocation import program
+from scorecard.cli.invocation import HERE, Invocation, program, quoted
 
 FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
 BUYING, ARRIVAL = "Buying", "Arrival"
@@ -43,6 +43,28 @@ def _is_value(words: list[str], at: int) -> bool:
     return before.startswith("-") and before not in FLAGS and "=" not in before
 
 
+def _on_folder(words: str, folder: str) -> str:
+    """Return the command to type where a folder was named by its name alone."""
+    return Invocation(program=program(), folder=Path(folder)).command(words)
+
+
+class OneFolder(TyperCommand):
+    """A command that says how a folder is named, and a name with spaces, where a word too many was typed."""
+
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        """Turn away words that the command does not take."""
+        ctx.allow_extra_args = True
+        left = super().parse_args(ctx, args)
+        if left:
+            ctx.fail(f"{' '.join(map(quoted, left))}: {self._advice(ctx, left)}")
+        return left
+
+    def _advice(self, ctx: Any, left: list[str]) -> str:
+        if ctx.params.get("folder") == HERE:
+            return f"a folder is named with --folder: {_on_folder(ctx.info_name, left[0])}"
+        return f"{ctx.info_name} takes no further word; put a name that holds spaces in quotes."
+
+
 class GroupedHelp(TyperGroup):
     """Help that lists the commands by the stage of the work."""
 
@@ -52,6 +74,13 @@ class GroupedHelp(TyperGroup):
             at = next((at for at, word in enumerate(args) if word in self.commands and not _is_value(args, at)), None)
             args = ["score", *args] if at is None else [args[at], *args[:at], *args[at + 1 :]]
         return super().parse_args(ctx, args)
+
+    def resolve_command(self, ctx: Any, args: list[str]) -> Any:
+        """Find the command; a folder in its place is told how it is named."""
+        if args and args[0] not in self.commands and Path(args[0]).is_dir():
+            words = args[1] if args[1:] and args[1] in self.commands else "score"
+            ctx.fail(f"{quoted(args[0])} is a folder, and is named after the command: {_on_folder(words, args[0])}")
+        return super().resolve_command(ctx, args)
 
     def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002 - the caller gives it
         """Return the commands in the order in which they were added."""
@@ -121,7 +150,7 @@ for stage, command, example in (
     (ARRIVAL, care, "scorecard care --folder mugs Brightholm"),
     (ARRIVAL, record, "scorecard record --folder mugs Brightholm"),
 ):
-    app.command(rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
+    app.command(cls=OneFolder, rich_help_panel=stage, epilog=f"For example: {example}")(gated(command))
 
 
 def main() -> None:

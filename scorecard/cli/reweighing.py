@@ -1,13 +1,16 @@
 """``reweigh``: another weighting, old and new ranking side by side, and the weights saved where that is asked for."""
 
+import re
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import typer
 
 from scorecard.assessment import Assessment, assess
 from scorecard.cli.gate import show_json
-from scorecard.cli.invocation import with_program
+from scorecard.cli.invocation import HERE, quoted, with_program
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
 from scorecard.cli.tables import as_text, visible
 from scorecard.criteria import CriteriaSet
@@ -24,6 +27,7 @@ SHORT = 15  # makers in the table on the screen
 
 def reweigh_folder(inputs: Inputs, typed: Sequence[str], *, save: bool, as_json: bool) -> None:
     """Assess a folder with its own and with other weights, print both, and save the weights where asked to."""
+    _refuse_folder(inputs, typed)
     case = inputs.read()
     refuse_nobody(case)
     weights = named_weights(typed, case.criteria)
@@ -42,6 +46,15 @@ def reweigh_folder(inputs: Inputs, typed: Sequence[str], *, save: bool, as_json:
     typer.echo(f"Next: {inputs.started.command('score') if save else 'other weights, or the same with --save'}")
 
 
+def _refuse_folder(inputs: Inputs, typed: Sequence[str]) -> None:
+    """Turn away a folder that is named like a criterion."""
+    folder = next((word for word in typed if "=" not in word and Path(word).is_dir()), None)
+    if folder is not None and inputs.folder == HERE:
+        rest = " ".join(quoted(word) for word in typed if word != folder)
+        there = replace(inputs, folder=Path(folder)).started.command(f"reweigh {rest}".rstrip())
+        raise UsageError(f"{folder}: a folder is named with --folder: {there}")
+
+
 def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, float]:
     """Return weights by criterion key from words such as ``rating=30``.
 
@@ -53,6 +66,9 @@ def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, floa
     """
     if criteria.note.method != "typed":
         raise UsageError(with_program(_how_to_change(criteria)))
+    apart = joined(typed)
+    if apart is not None:
+        raise UsageError(f"{' '.join(typed)}: write criterion, = and weight without spaces between them: {apart}")
     weights: dict[str, float] = {}
     faults: list[str] = []
     for word in typed:
@@ -67,6 +83,20 @@ def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, floa
     if faults:
         raise UsageError("\n".join(faults))
     return weights
+
+
+def joined(typed: Sequence[str]) -> str | None:
+    """Return words such as ``years 10`` and ``years = 10`` as they must be typed; None where that is not what is wrong.
+
+    Examples
+    --------
+    >>> joined(["years", "10", "print", "=", "5,5"]), joined(["years=10"]), joined(["years", "ten"])
+    ('years=10 print=5,5', None, None)
+    """
+    text = re.sub(r"\s*=\s*", "=", " ".join(typed))
+    words = re.sub(r"(?<!\S)([^\s=]+) (\d[\d.,]*)(?!\S)", r"\1=\2", text).split(" ")
+    is_mended = all(re.fullmatch(r"[^\s=]+=[\d.,]+", word) for word in words)
+    return " ".join(words) if is_mended and words != list(typed) else None
 
 
 def _how_to_change(criteria: CriteriaSet) -> str:

@@ -166,3 +166,25 @@ def test_json_is_all_that_stands_on_standard_output(tmp_path):
         said = scorecard(*words, "--json", cwd=tmp_path)
 
         assert json.loads(said.out)["schema"].startswith("scorecard"), words
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("score", "mugs"), "mugs: a folder is named with --folder: scorecard score --folder mugs"),
+        (("cost", "my mugs"), '"my mugs": a folder is named with --folder: scorecard cost --folder "my mugs"'),
+        (
+            ("score", "--folder", "my", "mugs"),
+            "mugs: score takes no further word; put a name that holds spaces in quotes.",
+        ),
+        (("start", "my", "mugs"), "mugs: start takes no further word; put a name that holds spaces in quotes."),
+        (("there",), "there is a folder, and is named after the command: scorecard score --folder there"),
+        (("there", "check"), "there is a folder, and is named after the command: scorecard check --folder there"),
+    ],
+)
+def test_a_word_too_many_is_told_how_a_folder_is_named(tmp_path, words, told):
+    (tmp_path / "there").mkdir()
+    said = scorecard(*words, cwd=tmp_path)
+
+    last = said.err.rstrip("\n").split("\n")[-1].replace(f"{sys.executable} -m scorecard", "scorecard")
+    assert (2, f"Error: {told}") == (said.status, last)

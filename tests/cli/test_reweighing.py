@@ -181,3 +181,25 @@ def test_weights_from_judgements_are_changed_in_the_file(tmp_path, table, key):
     ran = scorecard("reweigh", "a=3", cwd=tmp_path)
 
     assert (2, True) == (ran.status, f"`{key}`" in ran.err)
+
+
+@pytest.mark.parametrize("words", [("years", "10"), ("years", "=", "10"), ("years=", "10"), ("years", "=10")])
+def test_a_weight_typed_with_spaces_is_told_as_it_must_be_typed(demo, words):
+    said = scorecard("reweigh", *words, cwd=demo)
+
+    told = f"{' '.join(words)}: write criterion, = and weight without spaces between them: years=10"
+    assert (2, told) == (said.status, said.err.strip())
+
+
+def test_words_that_are_no_weights_keep_their_own_faults(demo):
+    told = scorecard("reweigh", "zebra", "10=", cwd=demo).err.split("\n")
+
+    assert ["zebra", "10"] == [line.partition(": ")[0] for line in told[:2]]
+
+
+def test_a_folder_among_the_weights_is_told_how_it_is_named(demo):
+    said = scorecard("reweigh", demo.name, "years=10", cwd=demo.parent)
+
+    told = f"{demo.name}: a folder is named with --folder: "
+    assert (2, True) == (said.status, said.err.startswith(told))
+    assert said.err.rstrip().endswith(f"reweigh years=10 --folder {demo.name}")
