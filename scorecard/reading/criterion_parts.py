@@ -46,6 +46,18 @@ def read_value(table: Table) -> PiecewiseLinear | Choices | None:
     return points or choices
 
 
+def stand_in(table: Table, kind: Kind) -> PiecewiseLinear | Choices:
+    """Return what takes the place of a value function with a problem, so that the makers' answers can be checked.
+
+    Any number, or any of the choices as they are spelt; no choices at all where it cannot be told what answers are.
+    """
+    if kind == "numbers":
+        return PiecewiseLinear(((0.0, 0.0), (1.0, 100.0)))
+    choices = table.values.get("choices") if kind == "choices" else None
+    names = {folded(name): name for name in choices} if isinstance(choices, dict) else {}
+    return Choices(tuple((name, 0.0) for key, name in names.items() if key not in WORDS_FOR_UNKNOWN))
+
+
 def _knots(table: Table) -> PiecewiseLinear | None:
     """Return the points along straight lines."""
     listing = table.list_of("points")

@@ -1,10 +1,10 @@
 """One table [criteria.…] of the criteria file.
 
-Enters: the table. Leaves: a criterion, or None where what it draws on, or its value function, cannot be told.
+Enters: the table. Leaves: a criterion, or None where it cannot be told what it draws on.
 """
 
 from scorecard.criteria import Criterion, UnknownRule
-from scorecard.reading.criterion_parts import Kind, kind_of, read_limit, read_steady, read_value, read_within
+from scorecard.reading.criterion_parts import Kind, kind_of, read_limit, read_steady, read_value, read_within, stand_in
 from scorecard.reading.toml_tables import LONGEST_WORD, Table, shown_value
 from scorecard.words import nearest, shortest
 
@@ -37,9 +37,10 @@ _UNKNOWN_OPTIONS = '"worst", "middle", "best" or a number of points from 0 to 10
 
 
 def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None:
-    """Return the criterion, or None where it cannot be told what it draws on or what its answers are worth.
+    """Return the criterion, or None where it cannot be told what it draws on.
 
-    A part that has a problem is left out, so that the makers' answers can be checked all the same.
+    A part that has a problem is left out, or something stands in for it, so that the makers' answers can be checked
+    all the same.
 
     Parameters
     ----------
@@ -50,7 +51,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
     table.known_keys(CRITERION_KEYS, "a criterion")
     is_named = _has_fit_key(table, key)
     kind = kind_of(table)
-    value = read_value(table)
+    value = read_value(table) or stand_in(table, kind)
     title = table.text("title") or prettified(key)
     column, measure = _column(table, title), table.one_of("measure", MEASURE_NAMES)
     weight = _weight(table, has_weights_table=has_weights_table)
@@ -59,7 +60,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
     within = read_within(table, kind)
     limit = read_limit(table, kind, None if per_quantity else within)
     steady, question = read_steady(table, kind, within), table.text("question")
-    if not is_named or value is None or (column is None and measure is None):
+    if not is_named or (column is None and measure is None):
         return None
     return Criterion(
         key=key,
@@ -107,6 +108,7 @@ def _column(table: Table, title: str) -> str | None:
     if "column" in table:
         found = "the criterion has both a column and a measure"
         table.problem("column-and-measure", None, found, "Keep one: the column if you fill it in yourself")
+        return table.text("column")
     return None
 
 

@@ -90,7 +90,7 @@ class MakerColumns:
         """Set the column of a criterion's answers, if it is there."""
         heading = heading_of(criterion) or ""
         letter = self._letter(criterion.key, heading)
-        if not letter:
+        if not letter or criterion.choices == ():  # which stands for answers that cannot be told
             return
         column: NumberColumn | ChoiceColumn
         if criterion.choices is not None:

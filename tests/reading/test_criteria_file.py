@@ -225,10 +225,10 @@ def test_all_problems_come_at_once_in_the_order_of_the_file():
     assert expected == found(text)
 
 
-def test_with_problems_there_is_no_set_but_sound_criteria_and_the_brief():
+def test_with_problems_there_is_no_set_but_criteria_to_check_answers_by_and_the_brief():
     result = reading(changed("points = [[0, 0], [1, 100]]", "points = 3"))
 
-    assert (None, ["b"], "mug") == (result.criteria_set, [c.key for c in result.criteria], result.brief.item)
+    assert (None, ["a", "b"], "mug") == (result.criteria_set, [c.key for c in result.criteria], result.brief.item)
 
 
 def test_a_file_without_brief_and_criteria_misses_both():

@@ -1,7 +1,7 @@
 import pytest
 
 from scorecard.criteria import Limit, Steady
-from scorecard.reading.criterion_parts import kind_of, read_limit, read_steady, read_value, read_within
+from scorecard.reading.criterion_parts import kind_of, read_limit, read_steady, read_value, read_within, stand_in
 from scorecard.reading.toml_tables import Notes, Table
 from scorecard.value_functions import Choices, PiecewiseLinear
 
@@ -186,3 +186,20 @@ def test_a_limit_beyond_all_permitted_answers_lets_nobody_in(values, keys):
     _, problems = reading(lambda table: read_limit(table, "numbers", (0.0, 5.0)), {"limit": values})
 
     assert [("limit-allows-nothing", key) for key in keys] == problems
+
+
+@pytest.mark.parametrize(
+    ("values", "kind", "names"),
+    [
+        ({"points": 3}, "numbers", None),
+        ({"choices": {"free": 120, "paid": "60"}}, "choices", ("free", "paid")),
+        ({"choices": {"free": 100, "FREE ": 50, "?": 0}}, "choices", ("FREE ",)),
+        ({"choices": ["free"]}, "choices", ()),
+        (POINTS | CHOICES, None, ()),
+        ({}, None, ()),
+    ],
+)
+def test_answers_can_be_checked_though_their_worth_cannot_be_told(values, kind, names):
+    found = stand_in(Table(values, ("criteria", "a"), Notes("criteria.toml")), kind)
+
+    assert names == (None if kind == "numbers" else tuple(name for name, _ in found.table))

@@ -169,3 +169,27 @@ def test_without_a_day_the_clocks_day_stands_for_today(folder):
 def test_what_is_no_day_is_refused_in_words(folder, day):
     with pytest.raises(TypeError, match=r"as_of is .+, which is not a day\. Give a datetime\.date"):
         read_folder(folder, as_of=day)
+
+
+@pytest.mark.parametrize(
+    ("line", "code", "cells"),
+    [
+        ('choices = { "free" = 120, "paid" = 60 }', "points-outside-scale", [("C3", "not-a-choice")]),
+        ("points = [[0, 0], [0, 100]]", "points-not-increasing", [("C2", "not-a-number"), ("C3", "not-a-number")]),
+        ("", "no-points", []),
+    ],
+)
+def test_a_column_is_known_and_checked_though_its_answers_worth_is_not(folder, line, code, cells):
+    broken = f'[criteria.sample]\nweight = 5\ncolumn = "Sample"\n{line}\n'
+    (folder / "criteria.toml").write_text(f"{CRITERIA}{broken}[criteria.marks]\nmeasure = 'sample_marks'\nweight = 1\n"
+                                          "points = [[0, 0], [10, 100]]\n")  # fmt: skip
+    makers_xlsx(
+        folder / "makers.xlsx", ("Maker", "Years trading", "Sample"), [("Ash", 7, "free"), ("Elm", 3, "perhaps")]
+    )
+    with pytest.raises(InputError) as error:
+        read_folder(folder)
+
+    found = error.value
+    assert [code, *(fault for _, fault in cells)] == [problem.code for problem in found.problems]
+    assert [cell for cell, _ in cells] == [problem.place.cell for problem in found.problems if problem.place.cell]
+    assert "near-heading" not in [warning.code for warning in found.warnings]
