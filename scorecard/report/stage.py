@@ -40,13 +40,15 @@ class Ordering:
 
     Parameters
     ----------
-    stage : sentences
+    stage : the sentence that opens it
+    beside : what the table shows, and what the ranking would be if it counted, as sentences
     rows : none before two makers are costed
     paid_how : sentences on what is paid when
     left : how many costed makers the table leaves out
     """
 
-    stage: tuple[str, ...]
+    stage: str | None
+    beside: tuple[str, ...] = ()
     rows: tuple[OrderRow, ...] = ()
     currency: str = ""
     paid_how: tuple[str, ...] = ()
@@ -61,12 +63,14 @@ def ordering_of(shown: Assessment, costed: Sequence[CostedMaker]) -> Ordering:
     shown : with names made visible
     costed : the ``costed_makers`` of the same assessment with its names as read
     """
-    stage = tuple(map(sentence, stage_sentences(shown, costed)))
+    said = [sentence(words) for words in stage_sentences(shown, costed)]
+    opening, beside = (said[0] if said else None), tuple(said[1:])
     if stage_of(costed) == "write":
-        return Ordering(stage=stage)
+        return Ordering(stage=opening, beside=beside)
     first = costed[:MOST]
     return Ordering(
-        stage=stage,
+        stage=opening,
+        beside=beside,
         rows=tuple(_row(shown, one) for one in first),
         currency=currency_of(shown),
         paid_how=_paid_how(first),

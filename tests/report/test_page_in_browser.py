@@ -150,6 +150,41 @@ def test_print_unfolds_the_arithmetic(opened, html):
     assert len(boxes(page, ".working")) == page.locator("details:has(.working)").count()
 
 
+def test_print_unfolds_every_receipt(opened, html):
+    page = opened(html)
+    page.emulate_media(media="print")
+    shown = boxes(page, "#lost .receipt")
+    assert (True, page.locator("#lost .receipt").count()) == (len(shown) > 3, len(shown))
+
+
+def test_print_keeps_folded_what_else_is_and_says_so(opened, html):
+    page = opened(html)
+    page.emulate_media(media="print")
+    folded = page.locator("details:not([open], .rule):not(:has(> .working, > .receipts)) > :nth-child(2)")
+    seen = [one.is_visible() for one in folded.all()]
+    assert (True, True, False) == (page.locator(".on-paper").is_visible(), len(seen) > 0, any(seen))
+
+
+def test_what_was_unfolded_on_the_screen_is_printed(opened, html):
+    page = opened(html)
+    page.evaluate(UNFOLD)
+    page.emulate_media(media="print")
+    assert page.locator(".spans").is_visible()
+
+
+@pytest.mark.parametrize("media", ["screen", "print"])
+def test_only_paper_is_told_of_folds_on_paper(opened, html, media):
+    page = opened(html)
+    page.emulate_media(media=media)
+    assert (media == "print") == page.locator(".on-paper").is_visible()
+
+
+def test_the_ranking_begins_on_the_first_sheet_of_paper(opened, html):
+    page = opened(html, width=680)
+    page.emulate_media(media="print")
+    assert boxes(page, "#ranking")[0][2] < 1000
+
+
 def test_the_page_prints_on_a4(opened, html):
     paper = opened(html).pdf(prefer_css_page_size=True)
     assert (b"%PDF", True) == (paper[:4], b"/MediaBox [0 0 594.95" in paper or b"/MediaBox [0 0 595" in paper)
@@ -187,5 +222,7 @@ def test_a_number_that_stands_to_the_left_is_found(opened, html):
 
 @pytest.mark.parametrize("selector", [".ranking td:nth-child(3)", ".receipt td", ".ranges td:nth-child(3)"])
 def test_what_decides_is_told_to_one_decimal(opened, html, selector):
-    found = opened(html).locator(selector).all_inner_texts()
+    page = opened(html)
+    page.evaluate(UNFOLD)
+    found = page.locator(selector).all_inner_texts()
     assert (True, []) == (len(found) > 0, [one for one in found if not re.fullmatch(r"[−+]?\d+\.\d|–", one)])

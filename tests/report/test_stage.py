@@ -21,7 +21,17 @@ def ordering(case):
 def test_before_two_makers_are_costed_the_stage_alone_is_said():
     found = ordering(case_of(ANSWERS, {"Ash": 5}))
 
-    assert (1, (), ()) == (len(found.stage), found.rows, found.paid_how)
+    assert (True, (), (), ()) == (found.stage.startswith("Whom to write to"), found.beside, found.rows, found.paid_how)
+
+
+def test_the_opening_is_one_sentence_without_figures_and_the_rest_stands_below_the_table():
+    found = ordering(case_of(ANSWERS, {"Cedar": 4, "Ash": 5}))
+
+    assert (True, True, True) == (
+        found.stage.startswith("Whom to order from: "),
+        not any(sign.isdigit() for sign in found.stage),
+        bare(found.beside[0]).startswith("Of those costed Ash stands first, at 5.00 GBP"),
+    )
 
 
 def test_costed_makers_stand_by_rank_with_score_cost_and_what_is_paid_before():
@@ -36,7 +46,7 @@ def test_costed_makers_stand_by_rank_with_score_cost_and_what_is_paid_before():
 def test_names_stand_between_marks_in_sentences_and_rows():
     found = ordering(case_of({"Ash\u202e": 90, "Birch": 70}, {"Ash\u202e": 5, "Birch": 4}))
 
-    assert "\u202e" not in " ".join([*found.stage, *(row.maker for row in found.rows)])
+    assert "\u202e" not in " ".join([*found.beside, *(row.maker for row in found.rows)])
 
 
 def test_when_the_price_is_paid_is_said_once():
