@@ -160,12 +160,19 @@ def time_stamp() -> datetime:
         If SOURCE_DATE_EPOCH is not a whole number of seconds.
     """
     fixed = os.environ.get("SOURCE_DATE_EPOCH")
-    if fixed is None:
+    if not fixed:
         return datetime.now(UTC).replace(microsecond=0)
     try:
-        return datetime.fromtimestamp(int(fixed), UTC)
+        return datetime.fromtimestamp(_not_negative(int(fixed)), UTC)
     except (ValueError, OverflowError, OSError):
         raise UsageError(f"SOURCE_DATE_EPOCH: {fixed!r} is not a whole number of seconds since 1970.") from None
+
+
+def _not_negative(seconds: int) -> int:
+    """Return seconds since 1970; a ValueError for a time before."""
+    if seconds < 0:
+        raise ValueError
+    return seconds
 
 
 def environment(folder: Path) -> "Environment":

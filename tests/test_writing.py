@@ -5,7 +5,7 @@ import json
 import os
 import subprocess
 import sys
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from hashlib import sha256
 from pathlib import Path
 
@@ -513,7 +513,7 @@ def test_without_source_date_epoch_the_clock_is_taken_to_the_second(monkeypatch)
     assert 0 == stamp.microsecond
 
 
-@pytest.mark.parametrize("text", ["", "tomorrow", "1.5", "9" * 40])
+@pytest.mark.parametrize("text", ["tomorrow", "1.5", "9" * 40, "-1"])
 def test_a_source_date_epoch_that_is_no_number_is_told(monkeypatch, text):
     monkeypatch.setenv("SOURCE_DATE_EPOCH", text)
 
@@ -598,3 +598,9 @@ def test_in_a_new_folder_no_file_takes_the_place_of_another(tmp_path):
         writing.lay_out(tmp_path / "mugs", {"a": b"1", "./a": b"2"})
 
     assert [] == list(tmp_path.iterdir())
+
+
+def test_an_empty_time_stamp_counts_as_none(monkeypatch):
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "")
+
+    assert abs(datetime.now(UTC) - writing.time_stamp()) < timedelta(minutes=1)

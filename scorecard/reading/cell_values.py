@@ -197,7 +197,7 @@ def _told_whole(text: str, half: str, fault: Fault) -> Fault:
 def _ordered(text: str, low: float, high: float) -> Reading | Fault:
     """Return a range whose ends stand in the right order."""
     if low > high:
-        wanted = f"Write {shortest(high)}-{shortest(low)}"
+        wanted = f"Write {shortest(high)}{'-' if high >= 0 else ' to '}{shortest(low)}"
         return Fault("reversed-range", f"{quoted(text)} begins with its greater end", wanted)
     both = f"{shortest(low)} to {shortest(high)}"
     return Reading(low, high, both if low < high else shortest(low))

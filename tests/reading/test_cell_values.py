@@ -395,3 +395,7 @@ def test_a_range_reads_back_as_its_ends(one, other, dash):
 
 def test_unknown_is_not_known():
     assert [True, True] == [isnan(end) for end in UNKNOWN[:2]]
+
+
+def test_a_range_that_ends_below_zero_is_turned_round_in_words_that_can_be_read():
+    assert "Write -5 to 3" == read_number("3--5", NumberRule()).wanted
