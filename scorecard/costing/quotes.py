@@ -31,7 +31,8 @@ class QuoteRow:
 
     The reader refuses, at its cell: an unknown maker, a blank or zero or negative price, a blank "Price is for", a
     currency that is neither the brief's nor has a rate, "Credited from" without a sample price, a number of pieces
-    below 1, a deposit above 100 %. A blank currency is the brief's, with a warning of code ``read-as``. Two prices for
+    below 1, a deposit above 100 %. A blank currency is that of the
+    reply which the row continues, else the brief's, with a warning of code ``read-as``. Two prices for
     one number of pieces in one reply are found by ``replies.same_pieces``; the reader calls it and adds its problems.
 
     Parameters

@@ -5,7 +5,10 @@ Enters: rows of the sheet. Leaves: quotes, in sheet order; a row with a problem 
 
 import re
 from collections.abc import Container, Sequence
+from dataclasses import dataclass
+from datetime import date
 from decimal import Decimal
+from math import isnan
 
 from scorecard.brief import UNITS
 from scorecard.codes import CURRENCY_DECIMALS, currency_offered
@@ -13,6 +16,8 @@ from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import COVERS, TERMS, WAYS, Covers, PriceIsFor, QuoteRow
 from scorecard.costing.replies import same_pieces
 from scorecard.reading.cells import Fault, quoted
+from scorecard.reading.date_values import read_day
+from scorecard.reading.names import same
 from scorecard.reading.sheet_table import TableRow
 from scorecard.reading.units import ANY_MONEY
 
@@ -41,6 +46,7 @@ QUOTE_HEADINGS = (
 EACH_OR_ALL: tuple[PriceIsFor, ...] = ("each", "all")
 PER_PIECE = re.compile(r"(?:per|each|/)\s*(?:piece|pc|pcs|unit|item)\.?", re.IGNORECASE)
 DONT_KNOW = "don't know"
+TERM_HEADINGS = ("Price covers", "Way", "Delivery term", "Place")
 YES_NO = ("yes", "no")
 SIGNS_OF_ONE = {"€": "EUR", "US$": "USD"}  # other signs are those of several currencies, and are asked about
 
@@ -51,18 +57,51 @@ def read_quotes(rows: Sequence[TableRow], home: str | None, currencies: Containe
     Parameters
     ----------
     rows : of the sheet
-    home : the brief's currency, which a blank cell means; None where the brief names none
+    home : the brief's currency, which a blank cell means; of a row that continues a reply, that reply's is meant
     currencies : in which amounts can be given: the brief's, and those with a rate
     """
-    found = [quote for row in rows if (quote := _read(row, home, currencies)) is not None]
+    found: list[QuoteRow] = []
+    heads: dict[str, QuoteRow] = {}
+    for row in rows:
+        above = heads.get(same(row.text("Maker"))) if row.says("Maker") else None
+        quote = _read(row, _meant(row, above, home), currencies)
+        if quote is not None:
+            found.append(quote)
+            if above is None or not _continues(row, above):
+                heads[same(quote.maker)] = quote
     if rows:
         rows[0].findings.problems.extend(same_pieces(found))
     return tuple(found)
 
 
-def _read(row: TableRow, home: str | None, currencies: Container[str]) -> QuoteRow | None:
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """The currency that a blank cell means, and whose it is, in words."""
+
+    currency: str | None
+    whose: str = "the brief's"
+
+
+def _meant(row: TableRow, above: QuoteRow | None, home: str | None) -> Meant:
+    """Return what a blank currency means: that of the reply above which the row continues, else the brief's."""
+    if above is None or not _continues(row, above):
+        return Meant(home)
+    return Meant(above.currency, f"as in row {above.row}, whose reply this row continues")
+
+
+def _continues(row: TableRow, head: QuoteRow) -> bool:
+    """Say whether a row names no terms of its own, nor another day or currency than the reply above it."""
+    if any(row.says(heading) and row.text(heading).casefold() != DONT_KNOW for heading in TERM_HEADINGS):
+        return False
+    day = row.values.get("Quoted on")
+    read = None if day is None else read_day(day)
+    other_day = isinstance(read, float | int) and not isnan(read) and date.fromordinal(int(read)) != head.quoted_on
+    return not other_day and (not row.says("Currency") or row.text("Currency").upper() == head.currency)
+
+
+def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> QuoteRow | None:
     maker = row.maker()
-    currency = read_currency(row, home, currencies)
+    currency = read_currency(row, meant.currency, currencies, meant.whose)
     unit = currency or ANY_MONEY
     price = row.number("Price", unit, positive=True)
     is_for = _is_for(row)
@@ -96,14 +135,16 @@ def _read(row: TableRow, home: str | None, currencies: Container[str]) -> QuoteR
     return quote if is_whole else None
 
 
-def read_currency(row: TableRow, home: str | None, currencies: Container[str]) -> str | None:
-    """Return the currency of a row: the one named, or else the brief's; None once its problem is noted."""
+def read_currency(
+    row: TableRow, home: str | None, currencies: Container[str], whose: str = "the brief's"
+) -> str | None:
+    """Return the currency of a row: the one named, else the one that a blank means; None once it is refused."""
     if not row.says("Currency"):
         if home is None:
             wanted = "Write its three letters, such as EUR, or give the brief a currency"
             row.refuse("Currency", Fault("missing-currency", "no currency is named here, nor in the brief", wanted))
             return None
-        row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, the brief's"))
+        row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, {whose}"))
         return home
     typed = row.text("Currency")
     code = SIGNS_OF_ONE.get(typed.upper(), typed.upper())

@@ -298,3 +298,36 @@ def test_a_price_is_exactly_as_typed(tmp_path):
     (quote,) = quotes(tmp_path, ["Fernhill", 0.1, "each", "EUR"])
 
     assert Decimal("0.1") == quote.price.low
+
+
+USD = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
+TERMS = ["Maker", "Pieces", "Price", "Price is for", "Currency", "Price covers", "Quoted on"]
+
+
+def test_a_blank_currency_of_a_row_that_continues_a_reply_is_that_replys(tmp_path):
+    rows = [
+        ["Fernhill", 250, 3.2, "each", "USD", "goods", date(2026, 11, 20)],
+        ["Fernhill", 500, 2.8, "each", None, None, None],
+        ["Fernhill", 900, 2.5, "each", None, None, date(2026, 11, 20)],
+    ]
+
+    assert ["USD"] * 3 == [one.currency for one in quotes(tmp_path, *rows, head=TERMS, toml=USD)]
+
+
+def test_a_currency_taken_from_the_reply_above_is_listed(tmp_path):
+    rows = [["Fernhill", 250, 3.2, "each", "USD", "goods"], ["Fernhill", 500, 2.8, "each", None, None]]
+    case = read_folder(folder_of(tmp_path, {"Quotes": [TERMS[:-1], *rows]}, USD))
+
+    assert [("E3", "read as USD, as in row 2, whose reply this row continues")] == [
+        (one.place.cell, one.wanted) for one in case.warnings if one.place.sheet == "Quotes" and one.code == "read-as"
+    ]
+
+
+@pytest.mark.parametrize(("covers", "day"), [("goods", None), (None, date(2026, 11, 21))])
+def test_a_blank_currency_of_a_reply_of_its_own_is_the_briefs(tmp_path, covers, day):
+    rows = [
+        ["Fernhill", 250, 3.2, "each", "USD", "goods and freight", date(2026, 11, 20)],
+        ["Fernhill", 500, 2.8, "each", None, covers, day],
+    ]
+
+    assert ["USD", "EUR"] == [one.currency for one in quotes(tmp_path, *rows, head=TERMS, toml=USD)]
