@@ -7,7 +7,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from scorecard.criteria import Criterion
-from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRow, as_text, column_letter, is_blank, quoted
+from scorecard.reading.cells import (
+    COLUMN_LIMIT,
+    HEADING_ROWS,
+    Fault,
+    SheetRow,
+    as_text,
+    column_letter,
+    is_blank,
+    quoted,
+)
 from scorecard.reading.findings import Findings
 from scorecard.words import nearest
 
@@ -70,8 +79,9 @@ def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findi
     if row is None:
         _refuse_no_maker_column(rows, findings)
         return None
+    refuse_many_columns(row, findings)
     known = known_titles(criteria)
-    titles = [as_text(value) for value in row[1]]
+    titles = [as_text(value) for value in row[1][:COLUMN_LIMIT]]
     columns = _columns((row[0], titles), known, _may_stand_twice(criteria), findings)
     headings = Headings(row=row[0], columns=columns)
     strangers = {title: at for at, title in enumerate(titles, 1) if title.strip() and folded(title) not in known}
@@ -81,6 +91,15 @@ def read_headings(rows: Sequence[SheetRow], criteria: Sequence[Criterion], findi
     if criteria:  # without the criteria file's headings every column that it names would look misspelt
         _warn_of_misspelt(headings, strangers, list(known_headings(criteria)), findings)
     return headings
+
+
+def refuse_many_columns(row: SheetRow, findings: Findings) -> None:
+    """Note a heading row that goes on beyond the most columns, at the first heading too many."""
+    beyond = next((at for at, value in enumerate(row[1], 1) if at > COLUMN_LIMIT and not is_blank(value)), None)
+    if beyond is not None:
+        found = f"something is typed to the right of the {COLUMN_LIMIT} columns that are read"
+        fault = Fault("too-many-columns", found, f"Keep the columns that matter, {COLUMN_LIMIT} at most")
+        findings.refuse(f"{column_letter(beyond)}{row[0]}", fault)
 
 
 def known_titles(criteria: Sequence[Criterion]) -> dict[str, str]:

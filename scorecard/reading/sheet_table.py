@@ -17,6 +17,7 @@ from scorecard.errors import Place
 from scorecard.reading import cells
 from scorecard.reading.cell_values import UNKNOWN_WORDS, Reading, no_value, read_choice, read_number
 from scorecard.reading.cells import (
+    COLUMN_LIMIT,
     HEADING_ROWS,
     Fault,
     SheetRow,
@@ -29,7 +30,7 @@ from scorecard.reading.cells import (
 )
 from scorecard.reading.date_values import read_day
 from scorecard.reading.findings import Findings
-from scorecard.reading.headings import MAKER, find_heading_row, folded
+from scorecard.reading.headings import MAKER, find_heading_row, folded, refuse_many_columns
 from scorecard.reading.names import same
 from scorecard.reading.number_text import NumberRule
 from scorecard.reading.units import ColumnUnit
@@ -259,7 +260,8 @@ def read_table(
             )
             findings.refuse(f"A{head[0][0]}", fault)
         return []
-    columns = _columns(heading_row[1], heading_row[0], known, findings)
+    refuse_many_columns(heading_row, findings)
+    columns = _columns(heading_row[1][:COLUMN_LIMIT], heading_row[0], known, findings)
     letters = {heading: column_letter(at + 1) for heading, at in columns.items()}
     body = chain((row for row in head if row[0] > heading_row[0]), rows)
     found: list[TableRow] = []

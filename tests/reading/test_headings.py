@@ -194,3 +194,8 @@ def test_headings_of_the_users_own_are_left_alone():
 
 def test_a_heading_is_folded_to_single_spaces():
     assert "a b" == folded(" A\n  B ")
+
+
+@pytest.mark.parametrize(("more", "found"), [(499, []), (500, [("SG1", "too-many-columns")])])
+def test_a_heading_beyond_the_most_columns_is_a_problem_at_its_cell(more, found):
+    assert found == codes(headings_of("Maker", *(f"mine {at}" for at in range(more)))[1].problems)
