@@ -280,6 +280,8 @@ def test_the_new_report_is_all_new(browser, shown):
         fresh = browser.new_page()
         fresh.goto((shown / "reports" / "shortlist.html").as_uri())
 
+        for one in (fresh, page):  # what was unfolded before stays so, whoever leads
+            one.evaluate("() => document.querySelectorAll('details').forEach((fold) => { fold.open = true; })")
         for part in ("header", "main", "footer"):
             both = [one.locator(f"body > {part}").inner_text() for one in (fresh, page)]
             assert both[0] == both[1]
