@@ -16,7 +16,7 @@ from scorecard.points import table_of_counted
 from scorecard.screening import screen
 
 LONGEST = 20_000  # a list of up to so many makers is assessed whole
-BEST = 300  # of a longer one, so many ranked makers, and as many of those that are ruled out
+BEST = 200  # of a longer one, so many ranked makers, and as many of those that are ruled out
 
 
 def shortened(case: Case, as_of: date) -> Case:

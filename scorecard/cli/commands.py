@@ -13,7 +13,7 @@ SetAside = Annotated[bool, typer.Option("--set-aside", help="Take cells that can
 AsJson = Annotated[bool, typer.Option("--json", help="Print the machine-readable result instead of words.")]
 WithContacts = Annotated[bool, typer.Option("--with-contacts", help="Put contact details and notes on the page.")]
 Rows = Annotated[
-    int, typer.Option("--rows", min=1, help="Read up to so many rows; above 20,000 only the 300 best are written.")
+    int, typer.Option("--rows", min=1, help="Read up to so many rows; above 20,000 only the 200 best are written.")
 ]
 
 MakerName = Annotated[str, typer.Argument(metavar="MAKER", help="The maker; a beginning that fits no other will do.")]
