@@ -57,9 +57,9 @@ def smallest_changes(points: Floats, shares: Floats, leader: int) -> SmallestCha
     >>> changes.moved.round(4).tolist(), changes.shares[1].round(4).tolist()
     ([0.0, 0.2045], [0.5455, 0.4545])
     """
-    counted = (shares > 0).nonzero()[0]
-    if len(counted) == len(shares):
+    if np.count_nonzero(shares) == len(shares):
         return _changes(points, shares, leader)
+    counted = shares.nonzero()[0]
     found = _changes(points[:, counted], shares[counted], leader)
     spread = np.zeros_like(points, dtype=float)
     spread[:, counted] = found.shares
@@ -71,15 +71,16 @@ def _changes(points: Floats, shares: Floats, leader: int) -> SmallestChanges:
     """Return the smallest changes where every share is positive."""
     leads = np.ascontiguousarray(points[leader] - points)
     lead = leads @ shares
-    lead[lead <= TIE] = 0
+    lead *= lead > TIE
     taken = moved_from(leads, shares, lead)
-    least = leads.argmin(axis=1) + np.arange(0, leads.size, len(shares))
-    moved = taken.sum(axis=1)
-    changed = shares - taken
+    least = leads.argmin(axis=1)
+    least += np.arange(0, leads.size, len(shares))
+    moved = np.add.reduce(taken, axis=1)
+    changed = np.subtract(shares, taken, out=taken)
     changed.reshape(-1)[least] += moved
     changed = without_dust(changed)
     impossible = leads.take(least) > TIE
-    if impossible.any():
+    if np.count_nonzero(impossible):
         moved[impossible] = changed[impossible] = np.nan
     return SmallestChanges(moved=moved, shares=changed)
 
@@ -94,23 +95,25 @@ def moved_from(leads: Floats, shares: Floats, to_close: Floats) -> Floats:
     to_close : (makers,), how much of the lead, in points of score, is to be closed
     """
     order = (-leads).argsort(axis=1, kind="stable")
-    flat = order + np.arange(0, leads.size, leads.shape[1])[:, np.newaxis]
-    taking = leads.take(flat)
-    taking -= taking[:, -1:]
     available = shares.take(order)
-    gains = available * taking
-    still = to_close[:, np.newaxis] - (gains.cumsum(axis=1) - gains)
+    order += np.arange(0, leads.size, leads.shape[1])[:, np.newaxis]  # from here on, positions in the whole
+    taking = leads.take(order)
+    taking -= taking[:, -1:]
+    still = available * taking
+    still -= np.add.accumulate(still, axis=1)
+    still += to_close[:, np.newaxis]
     parts = np.divide(still, taking, out=np.zeros_like(still), where=taking > 0)
     np.minimum(parts, available, out=parts)
-    moved = np.empty_like(leads)
-    moved.put(flat, np.maximum(parts, 0, out=parts))
-    return moved
+    np.maximum(parts, 0, out=parts)
+    still.put(order, parts)
+    return still
 
 
 def without_dust(weights: Floats) -> Floats:
     """Return weightings, in rows or one, without the parts that are only what rounding left of nil."""
-    dust = (weights <= DUST) & (weights != 0)
-    if not dust.any():
+    dust = weights <= DUST
+    dust &= weights != 0
+    if not np.count_nonzero(dust):
         return weights
     kept = np.where(dust, 0.0, weights)
     return np.where(dust.any(axis=-1, keepdims=True), kept / kept.sum(axis=-1, keepdims=True), weights)
