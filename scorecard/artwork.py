@@ -77,12 +77,14 @@ class Sheet:
     bleed_mm : how far the bleed box, or else the page, reaches beyond the trim on its narrowest side
     placed : the pictures on it whose size could be told
     unmeasured : how many pictures lie deeper, so that their size could not be told
+    is_empty : whether nothing is drawn on it
     """
 
     trim_mm: tuple[float, float]
     bleed_mm: float
     placed: tuple[Placed, ...] = ()
     unmeasured: int = 0
+    is_empty: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -303,6 +305,9 @@ def _pixel_findings(picture: Picture, size: PrintSize) -> list[Finding]:
 
 def _placed_findings(sheet: Sheet, dpi: float | None, size: PrintSize) -> list[Finding]:
     found = []
+    if sheet.is_empty:
+        text = "Nothing is drawn on the page: save the artwork again, and look at the file before you send it"
+        found.append(Finding(code="empty-page", text=text))
     if dpi is not None and dpi < size.dpi * (1 - size.tolerance_percent / 100):
         text = f"A picture on the page has {_whole(dpi)} dots per inch as placed, instead of {shortest(size.dpi)}"
         found.append(Finding(code="too-few-pixels", text=text))
@@ -370,7 +375,7 @@ def _verdict(findings: list[Finding]) -> Verdict:
         return "wrong shape"
     if "too-few-pixels" in codes:
         return "not sharp"
-    if "not-measured" in codes:
+    if codes & {"not-measured", "empty-page"}:
         return "not measured"
     if codes & {"see-through", "no-profile", "not-flat", "too-many-colours", "turned"}:
         return "ask first"

@@ -142,8 +142,8 @@ def test_flat_colours_count_where_the_price_does(flat, priced, found):
     assert found == codes(check_picture(picture(flat_colours=flat), MUG, colours=priced))
 
 
-def page(trim=(180.0, 80.0), bleed=0.0, placed=(), unmeasured=0):
-    sheet = Sheet(trim_mm=trim, bleed_mm=bleed, placed=tuple(placed), unmeasured=unmeasured)
+def page(trim=(180.0, 80.0), bleed=0.0, placed=(), **more):
+    sheet = Sheet(trim_mm=trim, bleed_mm=bleed, placed=tuple(placed), **more)
     return Picture(name="a.pdf", kind="PDF", sheet=sheet)
 
 
@@ -155,6 +155,7 @@ def page(trim=(180.0, 80.0), bleed=0.0, placed=(), unmeasured=0):
         (page(placed=[Placed(width_px=2126, height_px=945, width_mm=180, height_mm=80)]), "sharp"),
         (page(placed=[Placed(width_px=1063, height_px=473, width_mm=180, height_mm=80)]), "not sharp"),
         (page(unmeasured=1), "not measured"),
+        (page(is_empty=True), "not measured"),
     ],
 )
 def test_a_page_is_judged_at_its_own_size(made, verdict):

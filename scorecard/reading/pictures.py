@@ -177,7 +177,14 @@ def _sheet(page: PageObject) -> Sheet:
         bleed_mm=max(0.0, beyond * scale),
         placed=placed,
         unmeasured=max(0, total - len(placed)),
+        is_empty=not _drawn_on(page),
     )
+
+
+def _drawn_on(page: PageObject) -> bool:
+    """Return whether a page has any instruction to draw, or a form or note that lies on it."""
+    contents = page.get_contents()
+    return bool(page.get("/Annots")) or (contents is not None and bool(contents.get_data().strip()))
 
 
 def _pictures_in(page: PageObject) -> int:

@@ -11,7 +11,7 @@ import zlib
 import pytest
 from PIL import Image, ImageCms, ImageDraw
 from pypdf import PdfReader, PdfWriter
-from pypdf.generic import NameObject, RectangleObject
+from pypdf.generic import DecodedStreamObject, NameObject, RectangleObject
 
 from scorecard.artwork import Picture
 from scorecard.reading import pictures
@@ -170,13 +170,31 @@ def test_a_placed_picture_has_the_dots_per_inch_of_its_size_on_the_page(tmp_path
     assert 300 == pytest.approx(placed.dpi)
 
 
-def test_a_page_of_shapes_alone_has_no_pictures(tmp_path):
+def drawn(path, instructions):
+    """A page with these instructions to draw."""
     writer = PdfWriter()
-    writer.add_blank_page(288, 192)
-    writer.write(tmp_path / "a.pdf")
-    sheet = read_picture(tmp_path / "a.pdf").sheet
+    page = writer.add_blank_page(288, 192)
+    if instructions:
+        stream = DecodedStreamObject()
+        stream.set_data(instructions)
+        page[NameObject("/Contents")] = writer._add_object(stream)
+    writer.write(path)
+    return read_picture(path).sheet
 
-    assert ((), 0) == (sheet.placed, sheet.unmeasured)
+
+def test_a_page_of_shapes_alone_has_no_pictures_and_is_not_empty(tmp_path):
+    sheet = drawn(tmp_path / "a.pdf", b"0 0 100 100 re f")
+
+    assert ((), 0, False) == (sheet.placed, sheet.unmeasured, sheet.is_empty)
+
+
+@pytest.mark.parametrize("instructions", [b"", b" \n"])
+def test_a_page_on_which_nothing_is_drawn_is_empty(tmp_path, instructions):
+    assert drawn(tmp_path / "a.pdf", instructions).is_empty
+
+
+def test_a_page_with_a_picture_is_not_empty(tmp_path):
+    assert not read_picture(pdf(tmp_path / "a.pdf")).sheet.is_empty
 
 
 def test_a_locked_pdf_is_told_so(tmp_path):
