@@ -1,7 +1,24 @@
-"""What a page of the tool may load: its own style sheet and its own scripts, and nothing else."""
+"""What a page of the tool wears, and may load: its own style sheet and its own scripts, and nothing else."""
 
 from base64 import b64encode
 from hashlib import sha256
+from pathlib import Path
+
+from markupsafe import Markup
+
+LOOK = Path(__file__).parent / "look.css"  # the colours that all pages share, by day and by night
+
+
+def worn(*sheets: Path, scripts: tuple[str, ...] = ()) -> dict[str, str]:
+    """Return what the template of a page sets of its looks: ``style``, ready to stand between the tags, and ``policy``.
+
+    Parameters
+    ----------
+    sheets : the page's own style sheets, after the look that all pages share
+    scripts : exactly what stands between the tags of each
+    """
+    style = "".join(sheet.read_text(encoding="utf-8") for sheet in (LOOK, *sheets))
+    return {"style": Markup(style), "policy": policy_for(style, *scripts)}  # noqa: S704 - our own files
 
 
 def policy_for(style: str, *scripts: str) -> str:

@@ -7,9 +7,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Context, Decimal
 from functools import reduce
+from math import isinf
 from typing import Literal
 
 from scorecard.codes import CURRENCY_DECIMALS
+from scorecard.words import shortest
 
 ZERO = Decimal(0)
 HUNDRED = Decimal(100)
@@ -22,6 +24,17 @@ _FINEST_SHOWN = Decimal("0.000001")
 End = Literal["low", "high"]
 Cut = Literal["half up", "down"]
 ENDS: tuple[End, End] = ("low", "high")
+
+
+def exact(number: float) -> Decimal:
+    """Return a number as the decimal that its user typed.
+
+    Examples
+    --------
+    >>> exact(0.1), exact(12.0)
+    (Decimal('0.1'), Decimal('12'))
+    """
+    return Decimal(shortest(number))
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +74,17 @@ class Span:
     def __add__(self, other: "Span") -> "Span":
         high = None if self.high is None or other.high is None else self.high + other.high
         return Span(self.low + other.low, high)
+
+    @classmethod
+    def between(cls, low: float, high: float) -> "Span":
+        """Return the span between two ends as typed, either of them infinite where it is open.
+
+        Examples
+        --------
+        >>> Span.between(0.1, 3.0), Span.between(float("-inf"), float("inf"))
+        (Span(low=Decimal('0.1'), high=Decimal('3')), Span(low=Decimal('0'), high=None))
+        """
+        return cls(ZERO if isinf(low) else exact(low), None if isinf(high) else exact(high))
 
     @classmethod
     def of(cls, low: Decimal | int | str, high: Decimal | int | str | None = None) -> "Span":

@@ -11,8 +11,6 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from markupsafe import Markup
-
 from scorecard import __version__
 from scorecard.inspection.drawing import Spot
 from scorecard.inspection.faults import KINDS, MEANINGS, SIGNS, TallyLine
@@ -32,7 +30,7 @@ from scorecard.inspection.outcome_words import (
 from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, SOURCE, limit_sentence, slip_rows
 from scorecard.inspection.plans import SamplingPlan
 from scorecard.letters.plain import one_line
-from scorecard.page_policy import policy_for
+from scorecard.page_policy import worn
 from scorecard.words import counted, day_words
 from scorecard.writing import environment
 
@@ -140,10 +138,8 @@ def outcome_page(outcome: Outcome, *, title: str, as_of: date, made: datetime) -
 
 
 def _set(template: str, views: dict[str, Any], *, title: str, made: datetime) -> str:
-    style = (HERE / "arrival.css").read_text(encoding="utf-8")
     own = {
-        "style": Markup(style),  # noqa: S704 - our own file
-        "policy": policy_for(style),
+        **worn(HERE / "arrival.css"),
         "title": one_line(title),
         "written": made.isoformat(),
         "version": __version__,

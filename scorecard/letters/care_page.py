@@ -9,12 +9,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from markupsafe import Markup
-
 from scorecard import __version__
 from scorecard.care import CareCard
 from scorecard.letters.plain import one_line
-from scorecard.page_policy import policy_for
+from scorecard.page_policy import worn
 from scorecard.words import counted
 from scorecard.writing import environment
 
@@ -76,13 +74,11 @@ def care_page(card: CareCard, notes: Sequence[str], *, per_page: int, pieces: in
     pieces : how many cards are wanted
     made : when the page is made
     """
-    style = (HERE / "care.css").read_text(encoding="utf-8")
     return (
         environment(HERE)
         .get_template("care.html.jinja")
         .render(
-            style=Markup(style),  # noqa: S704 - our own file
-            policy=policy_for(style),
+            **worn(HERE / "care.css"),
             item=one_line(card.item),
             lines=[one_line(line) for line in card.lines],
             cautions=[one_line(line) for line in card.cautions],

@@ -7,8 +7,6 @@ sheet that is not complete says so at the head of every printed page, and has no
 from datetime import datetime
 from pathlib import Path
 
-from markupsafe import Markup
-
 from scorecard import __version__
 from scorecard.letters.order_words import (
     approval_lines,
@@ -30,7 +28,7 @@ from scorecard.letters.order_words import (
 )
 from scorecard.letters.plain import one_line
 from scorecard.order_sheet import OrderSheet
-from scorecard.page_policy import policy_for
+from scorecard.page_policy import worn
 from scorecard.writing import environment
 
 HERE = Path(__file__).parent
@@ -44,10 +42,8 @@ def order_page(sheet: OrderSheet, *, written: datetime) -> str:
     sheet : of one maker
     written : when the page is made
     """
-    style = "".join((HERE / name).read_text(encoding="utf-8") for name in ("style.css", "order.css"))
     views = {
-        "style": Markup(style),  # noqa: S704 - our own files
-        "policy": policy_for(style),
+        **worn(HERE / "style.css", HERE / "order.css"),
         "title": one_line(sheet.case.title),
         "written": written.isoformat(),
         "version": __version__,

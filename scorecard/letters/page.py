@@ -11,7 +11,6 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 import numpy as np
-from markupsafe import Markup
 
 from scorecard import __version__
 from scorecard.asks import ANSWERED_ON
@@ -20,7 +19,7 @@ from scorecard.letters.asked import Asked
 from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Round, cell_of, file_of
 from scorecard.letters.plain import one_line
 from scorecard.letters.wording import Kind
-from scorecard.page_policy import policy_for
+from scorecard.page_policy import worn
 from scorecard.reasons import why_ruled_out
 from scorecard.words import counted, day_words
 from scorecard.writing import environment, safe_href
@@ -81,14 +80,12 @@ def page(made: Round, *, written: datetime, enquire: str, with_contacts: bool = 
     enquire : the command that made it, as the user types it
     with_contacts : whether Contact and Web page of the sheet stand beside each message
     """
-    style = (HERE / "style.css").read_text(encoding="utf-8")
     case = made.calculation.case
     return (
         environment(HERE)
         .get_template("page.html.jinja")
         .render(
-            style=Markup(style),  # noqa: S704 - our own file
-            policy=policy_for(style),
+            **worn(HERE / "style.css"),
             title=one_line(case.title),
             day=day_words(made.calculation.as_of),
             written=written.isoformat(),

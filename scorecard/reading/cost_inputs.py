@@ -6,7 +6,7 @@ Enters: the filled sheets, the makers and the criteria as read. Leaves: the inpu
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
-from math import isinf, isnan
+from math import isnan
 
 from scorecard.answers import MakerTable
 from scorecard.codes import CURRENCY_DECIMALS, country_offered
@@ -19,14 +19,14 @@ from scorecard.costing.quotes import QuoteRow
 from scorecard.criteria import Criterion
 from scorecard.errors import Place, Problem
 from scorecard.reading.cost_tables import CostTables
-from scorecard.reading.costs import CostsReading, FilledSheet
+from scorecard.reading.costs import CostsReading
 from scorecard.reading.criteria_file import CriteriaReading
-from scorecard.reading.findings import Findings, in_order
+from scorecard.reading.filled_sheets import FilledSheet
 from scorecard.reading.freight_sheet import FREIGHT_HEADINGS, FREIGHT_SHEET, read_freight
+from scorecard.reading.further_sheets import FurtherSheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 from scorecard.reading.names import same
 from scorecard.reading.quotes_sheet import QUOTE_HEADINGS, QUOTES_SHEET, read_quotes
-from scorecard.reading.sheet_table import TableContext, TableRow, exact_decimal, read_table, warn_of_hidden_rows
 from scorecard.words import nearest
 
 HEADINGS = {QUOTES_SHEET: QUOTE_HEADINGS, FREIGHT_SHEET: FREIGHT_HEADINGS}
@@ -44,34 +44,19 @@ def gathered(
     options : what to set aside, today, and the most rows
     """
     brief, tables = criteria.brief, criteria.costs
-    context = TableContext(makers=makers.names, decimal=brief.decimal if brief else None, as_of=options.as_of)
-    findings = {name: _findings(one, makers, options) for name, one in filled.items()}
-    rows = {name: _rows(name, one, findings[name], context, options) for name, one in filled.items()}
+    sheets = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options)
     home = brief.currency if brief else None
     known = _known_currencies(home, tables)
-    quotes = read_quotes(rows.get(QUOTES_SHEET, ()), home, known)
-    offers = read_freight(rows.get(FREIGHT_SHEET, ()), home, known)
+    quotes = read_quotes(sheets[QUOTES_SHEET], home, known)
+    offers = read_freight(sheets[FREIGHT_SHEET], home, known)
     of_keys = _key_problems(tables, makers, criteria, quotes)
-    problems = [problem for one in findings.values() for problem in in_order(one.problems)]
+    problems = (*of_keys, *sheets.problems)
     return CostsReading(
-        inputs=None if problems or of_keys else _inputs(makers.table, criteria, options, quotes, offers),
-        problems=(*of_keys, *problems),
-        warnings=tuple(warning for one in findings.values() for warning in in_order(one.warnings)),
-        set_aside=tuple(fault for one in findings.values() for fault in in_order(one.set_aside)),
+        inputs=None if problems else _inputs(makers.table, criteria, options, quotes, offers),
+        problems=problems,
+        warnings=sheets.warnings,
+        set_aside=sheets.set_aside,
     )
-
-
-def _findings(one: FilledSheet, makers: MakersReading, options: ReadingOptions) -> Findings:
-    file = makers.source.name if makers.source else ""
-    return Findings(file=file, sheet=one.sheet.sheet, takes_unreadable_as_unknown=options.set_aside)
-
-
-def _rows(
-    name: str, one: FilledSheet, findings: Findings, context: TableContext, options: ReadingOptions
-) -> Sequence[TableRow]:
-    rows = read_table(one.rows, HEADINGS[name], findings, context, options.row_limit)
-    warn_of_hidden_rows(one.sheet, rows, findings)
-    return rows
 
 
 def _known_currencies(home: str | None, tables: CostTables | None) -> frozenset[str]:
@@ -157,7 +142,5 @@ def _facts(table: MakerTable, criteria: Sequence[Criterion]) -> list[MakerFacts]
 
 
 def _span(low: float, high: float) -> Span | None:
-    if isnan(low):
-        return None
-    least = max(0.0, low)
-    return Span(exact_decimal(least), None if isinf(high) else exact_decimal(max(least, high)))
+    """Return a minimum as a span; None where it is unknown."""
+    return None if isnan(low) else Span.between(max(0.0, low), max(0.0, low, high))

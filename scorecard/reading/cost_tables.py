@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from scorecard.brief import Brief
 from scorecard.codes import CURRENCY_DECIMALS, currency_offered
+from scorecard.costing.amounts import exact
 from scorecard.costing.charges import Charge
 from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.freight import FREIGHT_COVERS, SHIPPING_RULES, ShippingRule
@@ -16,7 +17,7 @@ from scorecard.costing.inputs import BALANCES, CostSettings
 from scorecard.costing.quotes import WAYS, Way
 from scorecard.reading.charges_table import read_charges
 from scorecard.reading.import_table import read_import
-from scorecard.reading.toml_amounts import MOST_PERCENT, amount_at, exact, place_of, span_at, texts_at, truth_at
+from scorecard.reading.toml_amounts import MOST_PERCENT, amount_at, place_of, span_at, texts_at, truth_at
 from scorecard.reading.toml_tables import Table, dotted
 from scorecard.words import nearest
 

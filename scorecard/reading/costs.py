@@ -4,14 +4,12 @@ Enters: the makers' workbook, and the criteria file. Leaves: the inputs of a lan
 quoted; every problem at its cell or key. Nothing of costs is loaded before there is a row to read.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import chain, islice
 from typing import TYPE_CHECKING
 
 from scorecard.errors import InputError, Problem
-from scorecard.reading.cells import SheetRow, SheetRows
 from scorecard.reading.criteria_file import CriteriaReading
+from scorecard.reading.filled_sheets import filled_sheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 
 if TYPE_CHECKING:
@@ -36,14 +34,6 @@ class CostsReading:
     set_aside: tuple[Problem, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class FilledSheet:
-    """A sheet with a row below its headings, and its rows from the first on."""
-
-    sheet: SheetRows
-    rows: Iterator[SheetRow]
-
-
 def read_costs(makers: MakersReading, criteria: CriteriaReading, options: ReadingOptions) -> CostsReading:
     """Return what the workbook's sheets and the criteria file say of costs.
 
@@ -54,7 +44,7 @@ def read_costs(makers: MakersReading, criteria: CriteriaReading, options: Readin
     options : what to set aside, today, and the most rows
     """
     try:
-        filled = {name: found for name in COST_SHEETS if (found := filled_sheet(makers, name)) is not None}
+        filled = filled_sheets(makers, COST_SHEETS)
         if not filled:
             return CostsReading()
         from scorecard.reading.cost_inputs import gathered
@@ -62,13 +52,3 @@ def read_costs(makers: MakersReading, criteria: CriteriaReading, options: Readin
         return gathered(filled, makers, criteria, options)
     except InputError as refused:
         return CostsReading(problems=refused.problems)
-
-
-def filled_sheet(makers: MakersReading, name: str) -> FilledSheet | None:
-    """Return a sheet of the workbook if it holds anything below its first row."""
-    sheet = makers.book.sheet(name) if makers.book else None
-    if sheet is None:
-        return None
-    rows = iter(sheet)
-    first = list(islice(rows, 2))
-    return FilledSheet(sheet, chain(first, rows)) if len(first) == 2 else None

@@ -10,13 +10,13 @@ from math import inf
 from scorecard.checks import STATES, Check, usual
 from scorecard.costing.amounts import Span
 from scorecard.reading.cells import Fault, quoted
-from scorecard.reading.costs import FilledSheet
 from scorecard.reading.criteria_file import CriteriaReading
-from scorecard.reading.dealings import CHECKS_SHEET, DEALING_SHEETS, ORDERS_SHEET, SAMPLES_SHEET, DealingsReading
-from scorecard.reading.findings import Findings, in_order
+from scorecard.reading.dealings import CHECKS_SHEET, ORDERS_SHEET, SAMPLES_SHEET, DealingsReading
+from scorecard.reading.filled_sheets import FilledSheet
+from scorecard.reading.further_sheets import FurtherSheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 from scorecard.reading.orders_sheet import ORDER_HEADINGS, read_orders
-from scorecard.reading.sheet_table import TableContext, TableRow, read_table, warn_of_hidden_rows
+from scorecard.reading.sheet_table import TableRow
 from scorecard.samples import ASPECTS, DECISIONS, KINDS, Lab, SampleRound
 
 WANTED_LAB, MEASURED_LAB = "Colour wanted L*a*b*", "Colour measured L*a*b*"
@@ -52,27 +52,17 @@ def gathered(
     criteria : as read; the brief's decimal mark settles numbers typed as text
     options : what to set aside, today, and the most rows
     """
-    brief = criteria.brief
-    context = TableContext(makers=makers.names, decimal=brief.decimal if brief else None, as_of=options.as_of)
-    file = makers.source.name if makers.source else ""
-    findings = {
-        name: Findings(file=file, sheet=one.sheet.sheet, takes_unreadable_as_unknown=options.set_aside)
-        for name, one in filled.items()
-    }
-    rows: dict[str, list[TableRow]] = {name: [] for name in DEALING_SHEETS}
-    for name, one in filled.items():
-        rows[name] = read_table(one.rows, HEADINGS[name], findings[name], context, options.row_limit)
-        warn_of_hidden_rows(one.sheet, rows[name], findings[name])
-    samples = [found for row in rows[SAMPLES_SHEET] if (found := _round(row)) is not None]
-    checks = [made for row in rows[CHECKS_SHEET] if (made := _check(row)) is not None]
-    orders = read_orders(rows[ORDERS_SHEET], brief.currency if brief else None)
+    sheets, brief = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options), criteria.brief
+    samples = [found for row in sheets[SAMPLES_SHEET] if (found := _round(row)) is not None]
+    checks = [made for row in sheets[CHECKS_SHEET] if (made := _check(row)) is not None]
+    orders = read_orders(sheets[ORDERS_SHEET], brief.currency if brief else None)
     return DealingsReading(
         samples=tuple(samples),
         checks=tuple(checks),
         orders=orders,
-        problems=tuple(one for found in findings.values() for one in in_order(found.problems)),
-        warnings=tuple(one for found in findings.values() for one in in_order(found.warnings)),
-        set_aside=tuple(one for found in findings.values() for one in in_order(found.set_aside)),
+        problems=sheets.problems,
+        warnings=sheets.warnings,
+        set_aside=sheets.set_aside,
     )
 
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scorecard.errors import InputError, Problem
-from scorecard.reading.costs import filled_sheet
 from scorecard.reading.criteria_file import CriteriaReading
+from scorecard.reading.filled_sheets import filled_sheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 
 if TYPE_CHECKING:
@@ -48,7 +48,7 @@ def read_dealings(makers: MakersReading, criteria: CriteriaReading, options: Rea
     options : what to set aside, today, and the most rows
     """
     try:
-        filled = {name: found for name in DEALING_SHEETS if (found := filled_sheet(makers, name))}
+        filled = filled_sheets(makers, DEALING_SHEETS)
         if not filled:
             return DealingsReading()
         from scorecard.reading.dealing_rows import gathered

@@ -8,9 +8,10 @@ from decimal import Decimal
 from typing import TypedDict
 
 from scorecard.brief import Brief
+from scorecard.costing.amounts import exact
 from scorecard.ordering.demands import Demand
 from scorecard.ordering.selling import Selling
-from scorecard.reading.toml_amounts import MOST_PERCENT, amount_at, exact, place_of
+from scorecard.reading.toml_amounts import MOST_PERCENT, amount_at, place_of
 from scorecard.reading.toml_tables import Table
 from scorecard.words import shortest
 

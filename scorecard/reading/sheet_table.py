@@ -7,7 +7,6 @@ on demand; every fault goes to the findings at its cell, and the cell then count
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from decimal import Decimal
 from itertools import chain, islice
 from math import isinf, isnan
 from typing import TypeVar
@@ -34,7 +33,7 @@ from scorecard.reading.headings import MAKER, find_heading_row, folded, refuse_m
 from scorecard.reading.names import same
 from scorecard.reading.number_text import NumberRule
 from scorecard.reading.units import ColumnUnit
-from scorecard.words import nearest, shortest
+from scorecard.words import nearest
 
 Word = TypeVar("Word", bound=str)
 
@@ -53,13 +52,14 @@ class TableContext:
     makers: Sequence[str] | None = None
     decimal: cells.Decimal | None = None
     as_of: date | None = None
+    spelt: Mapping[str, str] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "spelt", {same(name): name for name in reversed(self.makers or ())})
 
     def named(self, typed: str) -> str | None:
         """Return a maker's name as the sheet Makers spells it, or None where it is not there."""
-        if self.makers is None:
-            return typed
-        wanted = same(typed)
-        return next((name for name in self.makers if same(name) == wanted), None)
+        return typed if self.makers is None else self.spelt.get(same(typed))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,8 +149,7 @@ class TableRow:
         if self._is_refused(heading, reading, positive=positive):
             return None
         self._tell(heading, reading)
-        low = 0.0 if isinf(reading.low) else reading.low
-        return Span(exact_decimal(low), None if isinf(reading.high) else exact_decimal(reading.high))
+        return Span.between(reading.low, reading.high)
 
     def whole(self, heading: str, unit: str = "pieces") -> int | None:
         """Return a whole number of at least 1; None where it is unknown, or once its problem is noted."""
@@ -230,11 +229,6 @@ class TableRow:
             self.warn(heading, Fault("read-as", quoted(self.values[heading]), f"read as {reading.read_as}"))
         if reading.warning:
             self.warn(heading, reading.warning)
-
-
-def exact_decimal(number: float) -> Decimal:
-    """Return a number as the decimal that its user typed."""
-    return Decimal(shortest(number))
 
 
 def read_table(

@@ -8,7 +8,7 @@ from decimal import Decimal
 from typing import TypeVar
 
 from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS, country_offered, currency_offered
-from scorecard.costing.amounts import Span
+from scorecard.costing.amounts import Span, exact
 from scorecard.errors import Place
 from scorecard.reading.cell_values import read_text
 from scorecard.reading.cells import Fault
@@ -99,7 +99,7 @@ def span_at(table: Table, key: str, unit: str) -> Span | None:
         wanted = 'Write a number, or a range in quotes such as "3-15"'
         table.problem("not-a-number", key, f"{shown_value(value)} is no number{' of ' + unit if unit else ''}", wanted)
         return None
-    return Span(exact(reading.low), None if reading.high == float("inf") else exact(reading.high))
+    return Span.between(reading.low, reading.high)
 
 
 def percent_at(table: Table, key: str) -> Span | None:
@@ -138,11 +138,6 @@ def country_at(table: Table, key: str) -> str | None:
     wanted = f'Write "{offered}"' if offered else 'Write its two letters, such as "IE"'
     table.problem("not-a-country", key, f"{shown_value(code)} is not a country's code (ISO 3166-1)", wanted)
     return None
-
-
-def exact(number: float) -> Decimal:
-    """Return a number as the decimal that its user typed."""
-    return Decimal(shortest(number))
 
 
 def place_of(table: Table, key: str | None) -> Place:

@@ -16,7 +16,7 @@ from markupsafe import Markup
 
 from scorecard.assessment import Assessment
 from scorecard.calculation import Calculation
-from scorecard.page_policy import policy_for
+from scorecard.page_policy import worn
 from scorecard.report.arithmetic import rules_of, workings_of
 from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
 from scorecard.report.chances import chances_of
@@ -127,12 +127,10 @@ def _remembered(result: dict[str, Any]) -> dict[str, Any]:
 def _set(views: dict[str, Any]) -> str:
     templates = environment(HERE)
     templates.filters |= {"marked": marked, "bare": bare}
-    style = (HERE / "style.css").read_text(encoding="utf-8")
     run = script()
     own = {
-        "style": Markup(style),  # noqa: S704 - our own file
+        **worn(HERE / "style.css", scripts=(run,)),
         "script": Markup(run),  # noqa: S704 - our own file
-        "policy": policy_for(style, run),
         "sections": SECTIONS,
     }
     return OPTIONAL.sub("", templates.get_template("page.html.jinja").render(own | views))

@@ -9,6 +9,7 @@ from cases import AS_OF, make_case, numbers
 from sourcing import BRIEF, folder_of
 
 from scorecard.criteria import Limit
+from scorecard.page_policy import worn
 from scorecard.reading.folder import read_folder
 from scorecard.report.extent import MOST_BYTES, SHORT_BYTES
 from scorecard.report.page import HERE, SECTIONS
@@ -243,7 +244,7 @@ def test_names_without_end_leave_the_page_within_its_bounds(render):
 
 
 def schemes():
-    style = (HERE / "style.css").read_text(encoding="utf-8")
+    style = worn(HERE / "style.css")["style"]
     blocks = re.findall(r":root \{(.*?)\}", style, re.DOTALL)
     light = dict(re.findall(r"--(\w+): (#\w+)", blocks[0]))
     return {
