@@ -102,6 +102,15 @@ def test_a_sample_of_nine_cartons_prints_on_three_pages(opened):
     assert (3, True) == sheets_of_paper(opened(tally()))
 
 
+def test_what_to_open_and_how_leaves_a_tenth_of_its_page_free(opened):
+    # A4 within margins of 14 mm is 182 by 269 mm; fonts differ from one machine to the next
+    mm = 96 / 25.4
+    page = opened(tally(), width=round(182 * mm))
+    page.emulate_media(media="print")
+    bottom = boxes(page, ".chances")[0][3]
+    assert bottom <= 0.9 * 269 * mm
+
+
 def test_the_tally_prints_boxes_that_take_a_pencil(opened):
     page = opened(tally(sampled=False))
     page.emulate_media(media="print")
