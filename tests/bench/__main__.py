@@ -1,7 +1,7 @@
 """All benchmarks: ``python tests/bench`` prints every ratio with its limit, and at the end how many limits are kept.
 
 Each part runs in a process of its own, on the package of the folder that it stands in; a part is run alone as
-``python tests/bench/commands.py``. The parts need scipy, pymcdm (the extra "peers") and Chromium.
+``python tests/bench/commands.py``. The parts need scipy, pymcdm, scikit-criteria (the extra "peers") and Chromium.
 """
 
 import subprocess
@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 from commands import ENVIRONMENT
+from machine import about
 
 HERE = Path(__file__).parent
 PARTS = {
@@ -33,10 +34,11 @@ def lines_of(part: str) -> list[str]:
 
 def main() -> None:
     """Run every part, and count."""
+    print(about())
     print("Median, least and greatest of the ratios, the limit, and whether the median keeps it")
     said = []
-    for part, about in PARTS.items():
-        print(f"\n{about}", flush=True)
+    for part, title in PARTS.items():
+        print(f"\n{title}", flush=True)
         said += lines_of(part)
     kept, missed = (sum(line.endswith(word) for line in said) for word in ("kept", "MISSED"))
     print(f"\n{kept} of {kept + missed} limits are kept.")

@@ -96,7 +96,7 @@ def pairs(room: Path) -> list[Pair]:
         Pair(name="--help / that of a command that does nothing", command=[*SCORECARD, "--help"],
              yardstick=[PYTHON, str(no_op), "--help"], limit=1.4, pairs=15),
         Pair(name="score, 30 makers / import pandas, openpyxl", command=[*on, str(small)],
-             yardstick=[PYTHON, "-c", "import pandas, openpyxl"], limit=1.2, pairs=15),
+             yardstick=[PYTHON, "-c", "import pandas, openpyxl"], limit=1.0, pairs=21),
         Pair(name="check, 5,000 makers / pandas.read_excel", command=[*SCORECARD, "check", "--folder", str(large)],
              yardstick=[PYTHON, "-c", read_excel], limit=1.5),
         Pair(name="score, 5,000 makers / pandas.read_excel", command=[*on, str(large)],
