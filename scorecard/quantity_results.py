@@ -75,16 +75,18 @@ def quantities_json(plan: "Plan") -> Json:
         "selling": _selling(plan),
         "makers": [_maker(plan, one) for one in plan.makers],
         "cheapest_by_quantity": [{"from": one.start, "to": one.end, "maker": one.maker} for one in plan.stretches],
-        "best": None if best is None else {"maker": best.maker, "pieces": best.pieces, "left": _figure(best.promise)},
+        "best": None if best is None else {"maker": best.maker, "pieces": best.pieces, "left": _number(best.promise)},
         "words": plan_words(plan),
     }
 
 
 def _selling(plan: "Plan") -> Json:
     from scorecard.costing.costs_json import number
+    from scorecard.ordering.demands import WEIGHTS
 
     selling = plan.selling
     demand = selling.demand
+    spread = demand is not None and demand.is_spread
     return {
         "price": number(selling.price),
         "takings": number(selling.takings),
@@ -93,6 +95,7 @@ def _selling(plan: "Plan") -> Json:
         "fixed": number(selling.fixed),
         "unsold_worth": number(selling.unsold_worth),
         "demand": None if demand is None else {"low": demand.low, "likely": demand.likely, "high": demand.high},
+        "demand_counts": {case: number(weight) for case, weight in WEIGHTS.items()} if spread else None,
         "wanted_margin_percent": _number(selling.wanted_margin_percent),
         "bearable_cost": _number(selling.bearable),
         "yearly_demand": selling.yearly_demand,
@@ -133,7 +136,7 @@ def _size(plan: "Plan", option: "Option") -> Json:
         "margin_percent": dict(zip(("low", "high"), map(_number, option.margin), strict=True)),
         "bears_wanted_margin": bears(option),
         "break_even": dict(zip(("low", "high"), option.break_even, strict=True)),
-        "left": _figure(option.promise) if option.is_complete else None,
+        "left": _number(option.promise) if option.is_complete else None,
         "outcomes": {case: _outcome(outcome) for case, outcome in option.outcomes.items()},
         "cash": _cash(plan, option),
         "working": working_of(option),
@@ -143,6 +146,7 @@ def _size(plan: "Plan", option: "Option") -> Json:
 def working_of(option: "Option") -> dict[str, str]:
     """Return how the figures of one size came about, at the dearest of its costs."""
     from scorecard.costing.amounts import priced, shown
+    from scorecard.size_words import average_words
 
     home = option.cost.readings[0].situation.inputs.rates.home
     total, each = priced(option.total[1], home), shown(option.per_good[1])
@@ -152,6 +156,7 @@ def working_of(option: "Option") -> dict[str, str]:
         "per_likely_piece": f"{total} ÷ {shown(option.likely)} that are likely to sell",
         "margin_percent": f"({kept} − {each}) ÷ {takings}",
         "break_even": f"({total} + {shown(option.selling.fixed)}) ÷ {kept}, up to a whole piece",
+        **({"left": average} if (average := average_words(option)) and option.is_complete else {}),
     }
 
 
@@ -198,23 +203,28 @@ def _step(step: "Step") -> Json:
         "more_money": _number(step.more_money) if known else None,
         "must_sell": step.must_sell if known else None,
         "no_dearer_from": step.less_from,
-        "gain": _figure(step.gain) if known else None,
+        "gain": _number(step.gain) if known else None,
         "gains": {case: _number(gain) for case, gain in step.gains.items()} if known else {},
         "words": step_words(step),
     }
 
 
 def _newsvendor(one: "MakerPlan") -> Json | None:
+    from scorecard.quantity_words import fractile_working
+
     found = one.newsvendor
     if found is None:
         return None
+    tier = found.tier
     return {
         "pieces": found.pieces,
-        "missed": _figure(found.missed),
-        "left_over": _figure(found.left_over),
-        "ratio": _figure(found.ratio),
-        "priced_at": found.priced_at.pieces,
+        "further_piece": _number(tier.further),
+        "missed": _number(tier.missed),
+        "left_over": _number(tier.left_over),
+        "ratio": _figure(tier.ratio),
+        "priced_at": tier.first,
         "best_size": found.nearest.pieces,
+        "working": fractile_working(found),
     }
 
 

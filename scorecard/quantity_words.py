@@ -4,13 +4,17 @@ Enters: a plan. Leaves: what is left of a price, who is the cheapest at which qu
 """
 
 from collections.abc import Sequence
+from decimal import Decimal
+from math import ceil
 
 from scorecard.codes import money
+from scorecard.costing.amounts import HUNDRED, over, shown, times
 from scorecard.ordering.advice import Newsvendor
 from scorecard.ordering.changes import Stretch
 from scorecard.ordering.options import Option
 from scorecard.ordering.plan import MakerPlan, Plan
 from scorecard.size_words import (
+    average_words,
     bears,
     cash_words,
     home_of,
@@ -26,6 +30,11 @@ FEW = 5  # makers named of those left out
 CAUTION = (
     "These sums rest on your guess of what will sell. No forecast is a promise: order what you can bear to be left with"
 )
+ON_AVERAGE = (
+    "On average counts your low demand for 3 seasons of 10, the likely for 4 and the high for 3, which fits if fewer "
+    "than the low are asked for in 1 season of 10, and more than the high in 1"
+)
+ONCE_LEFT_OUT = "for the price, freight and border, what is paid once left out"
 NOT_GIVEN = {
     "sales_tax_percent": "sales tax inside the price",
     "channel_fee_percent": "a channel fee",
@@ -38,7 +47,14 @@ NOT_GIVEN = {
 
 def plan_words(plan: Plan) -> list[str]:
     """Return what holds of all makers together, the most useful first."""
-    said = [*_best_words(plan), *cheapest_words(plan), kept_words(plan), *_bearable_words(plan), *_given_words(plan)]
+    said = [
+        *_best_words(plan),
+        *_average_words(plan),
+        *cheapest_words(plan),
+        kept_words(plan),
+        *_bearable_words(plan),
+        *_given_words(plan),
+    ]
     said += _left_out_words(plan)
     return [*said, CAUTION] if plan.makers else said
 
@@ -66,7 +82,14 @@ def _best_words(plan: Plan) -> list[str]:
     left = f"leaves most, {amount}" if best.promise >= 0 else f"loses least, {amount}"
     what = f"{best.maker}, {counted(best.pieces, 'piece')}, {left} {_home(plan)} {how_reckoned(best)}"
     late = f"; but ordered today it is too late for {plan.inputs.brief.need_by}" if best.in_time == "no" else ""
-    return [f"By money alone: {what}, after everything{late}"]
+    working = average_words(best)
+    return [f"By money alone: {what}, after everything{f' ({working})' if working else ''}{late}"]
+
+
+def _average_words(plan: Plan) -> list[str]:
+    """Return what an average is, where one is taken."""
+    demand = plan.selling.demand
+    return [ON_AVERAGE] if plan.best and demand and demand.is_spread else []
 
 
 def cheapest_words(plan: Plan) -> list[str]:
@@ -121,25 +144,80 @@ def _given_words(plan: Plan) -> list[str]:
 
 
 def newsvendor_words(plan: MakerPlan) -> list[str]:
-    """Return how many a newsvendor would order, and why; none where that cannot be said."""
+    """Return how many a newsvendor would order, and why, with its sums; none where that cannot be said."""
     found = plan.newsvendor
     if found is None:
-        return []
-    home, best = home_of(found.nearest), found.nearest.pieces
-    of_sizes = f"of the sizes to be had, {best} leaves most on average"
-    if found.missed <= 0:
-        return [f"A sale brings no more than its piece costs, so that no order pays; {of_sizes}"]
+        return _no_further_piece(plan)
+    tier, home, best = found.tier, home_of(found.nearest), found.nearest.pieces
+    further = (
+        f"One more good piece costs {money(tier.further, home)} {home}{_from_pieces(plan, found)}, {ONCE_LEFT_OUT}"
+    )
+    of_sizes = f"of the sizes above, {best} leaves most on average"
+    if tier.missed <= 0:
+        return [f"{further}. A sale brings no more than that, so that no order pays; {of_sizes}"]
     if found.pieces is None:
-        return [f"A piece left over loses nothing, so that no order is too large; {of_sizes}"]
-    why = f"A sale missed loses {money(found.missed, home)} {home}, a piece left over {money(found.left_over, home)}"
-    enough = f"it pays to have enough in {rounded(100 * found.ratio, 0)} of 100 such seasons"
-    return [f"{why}: {enough}{_pieces_for_that(found)}" + ("" if best == found.pieces else f"; {of_sizes}")]
+        return [f"{further}. A piece left over loses nothing, so that no order is too large; {of_sizes}"]
+    kept, worth = found.nearest.selling.kept, found.nearest.selling.unsold_worth
+    loses = (
+        f"a sale missed loses {money(kept, home)} − {money(tier.further, home)} = {money(tier.missed, home)}, a piece "
+        f"left over {money(tier.further, home)} − {money(worth, home)} = {money(tier.left_over, home)}"
+    )
+    enough = f"So it pays to have enough in {rounded(100 * tier.ratio, 0)} of 100 such seasons ({_ratio(found)})"
+    ends = "" if best == found.pieces else f"; {of_sizes}"
+    return [f"{further}: {loses}", f"{enough}{_pieces_for_that(found)}{ends}"]
+
+
+def _no_further_piece(plan: MakerPlan) -> list[str]:
+    """Return that nobody has quoted what one more piece costs, where demand is spread and something can be weighed."""
+    known = [option for option in plan.options if option.is_complete]
+    demand = known[0].selling.demand if known else None
+    if demand is None or not demand.is_spread:
+        return []
+    best = max(known, key=lambda option: option.promise).pieces
+    return [f"Only these sizes are quoted, not what one more piece costs; of them, {best} leaves most on average"]
+
+
+def _from_pieces(plan: MakerPlan, found: Newsvendor) -> str:
+    return f" from {counted(found.tier.first, 'piece')} on" if len(plan.options) > 1 else ""
+
+
+def _ratio(found: Newsvendor) -> str:
+    missed, left_over = (money(each, home_of(found.nearest)) for each in (found.tier.missed, found.tier.left_over))
+    return f"{missed} ÷ ({missed} + {left_over})" if found.tier.left_over > 0 else "a piece left over loses nothing"
 
 
 def _pieces_for_that(found: Newsvendor) -> str:
+    pieces = counted(ceil(found.tier.enough - 1e-9), "piece")
+    said = f", which by the normal curve takes {pieces}: {_fractile(found)}"
     if found.is_raised:
-        return f", for which {found.pieces}, the least at that price, is plenty"
-    return f", for which it takes {found.pieces} pieces"
+        return f"{said}; {found.pieces} is the least to be had at that cost"
+    return f"{said}; but {found.pieces} leaves most, since what it costs goes in steps" if found.is_moved else said
+
+
+def _fractile(found: Newsvendor) -> str:
+    """Return how the pieces follow from the three figures: the part of the way from the likely to the low or high."""
+    option = found.nearest
+    demand = option.selling.demand
+    assert demand is not None, "a newsvendor has a demand"  # noqa: S101
+    part = demand.part_of_the_way(found.tier.ratio)
+    end = demand.low if part < 0 else demand.high
+    away = abs((end or 0) - demand.likely)
+    sign = "−" if part < 0 else "+"
+    said = f"{demand.likely} {sign} {rounded(abs(part), 2)} × {away}"
+    faulty = HUNDRED - over(times(option.good, HUNDRED), Decimal(option.pieces))
+    return f"{said}, and {plain_number(faulty)} % that are faulty" if faulty else said
+
+
+def fractile_working(found: Newsvendor) -> dict[str, str]:
+    """Return how the figures of a newsvendor's order came about."""
+    tier, selling = found.tier, found.nearest.selling
+    further = shown(tier.further)
+    return {
+        "missed": f"{shown(selling.kept)} − {further}",
+        "left_over": f"{further} − {shown(selling.unsold_worth)}",
+        "ratio": _ratio(found) if tier.missed > 0 else "no sale earns anything",
+        "pieces": "no end to it" if found.pieces is None else _fractile(found),
+    }
 
 
 def steady_words(plan: MakerPlan) -> list[str]:

@@ -8,7 +8,8 @@ from decimal import Decimal
 
 from scorecard.codes import money, money_range
 from scorecard.ordering.cash import Cash, Payment, cash_of
-from scorecard.ordering.options import Case, Ends, Option, Outcome
+from scorecard.ordering.demands import Case
+from scorecard.ordering.options import Ends, Option, Outcome
 from scorecard.ordering.steps import Step
 from scorecard.words import counted, listed, rounded, shortest
 
@@ -24,13 +25,24 @@ PAID_FOR = {
 
 
 def how_reckoned(option: Option) -> str:
-    """Return over what demand an average is taken."""
+    """Return at which demand something is reckoned."""
     demand = option.selling.demand
     if demand is None:
         return f"if all {option.wanted} that are wanted sell"
     if not demand.is_spread:
         return f"if {demand.likely} are asked for"
-    return "on average over your low, likely and high demand"
+    return "on average"
+
+
+def average_words(option: Option) -> str:
+    """Return the sum of an average, amount by amount; "" where only one demand is given."""
+    parts = option.promised
+    if len(parts) < 2:
+        return ""
+    home = home_of(option)
+    terms = [f"{'−' if amount < 0 else '+'} {shortest(float(weight))} × {money(abs(amount), home)}"
+             for weight, amount in parts]  # fmt: skip
+    return " ".join(terms).removeprefix("+ ")
 
 
 def bears(option: Option) -> bool | None:
@@ -87,11 +99,16 @@ def outcome_words(option: Option) -> list[str]:
 
 def _outcome(option: Option, case: Case, outcome: Outcome) -> str:
     home = home_of(option)
-    low, high = outcome.left
-    after = signed(low, home) if low == high else f"{signed(low, home)} to {signed(high, home)}"
+    after = left_words(outcome, home)
     tied_up = money_range(*outcome.tied_up, home)
     left = f"left over {_pieces(outcome.unsold)}, with {tied_up} in them" if outcome.unsold else "none left over"
     return f"{option.pieces} at the {case} demand, {outcome.demand}: {left}; {after} {home} after everything"
+
+
+def left_words(outcome: Outcome, home: str) -> str:
+    """Return what is left after everything, from least to most, with its signs."""
+    low, high = outcome.left
+    return signed(low, home) if low == high else f"{signed(low, home)} to {signed(high, home)}"
 
 
 def _pieces(number: Decimal) -> str:

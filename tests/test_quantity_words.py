@@ -106,21 +106,49 @@ def advice(*rows, **sold):
 
 
 def test_a_sale_missed_is_weighed_against_a_piece_left_over():
+    # the quantile of 7 ÷ 12 is 0.2104 deviations above: 0.2104 ÷ 1.2816 = 0.16 of the way; 180 + 9.85 = 189.85
     assert [
-        "A sale missed loses 7.00 GBP, a piece left over 5.00: it pays to have enough in 58 of 100 such seasons, for "
-        "which it takes 190 pieces; of the sizes to be had, 200 leaves most on average"
+        "One more good piece costs 5.00 GBP, for the price, freight and border, what is paid once left out: a sale "
+        "missed loses 12.00 − 5.00 = 7.00, a piece left over 5.00 − 0.00 = 5.00",
+        "So it pays to have enough in 58 of 100 such seasons (7.00 ÷ (7.00 + 5.00)), which by the normal curve takes "
+        "190 pieces: 180 + 0.16 × 60; of the sizes above, 200 leaves most on average",
     ] == advice(*prices(p1="5.00"))
 
 
 def test_an_order_raised_to_a_break_is_said_to_be():
-    (words,) = advice(*prices(p1="5.00", p250="4.00"))
+    (_, words) = advice(*prices(p1="5.00", p250="4.00"))
 
-    assert words.endswith("enough in 67 of 100 such seasons, for which 250, the least at that price, is plenty")
+    assert words.endswith("takes 201 pieces: 180 + 0.34 × 60; 250 is the least to be had at that cost")
 
 
 def test_a_sale_that_earns_nothing_and_a_piece_that_loses_nothing_are_said_to():
-    assert advice(*prices(p1="13.00"))[0].startswith("A sale brings no more than its piece costs")
-    assert advice(*prices(p1="5.00"), unsold_worth="5.00")[0].startswith("A piece left over loses nothing")
+    assert "A sale brings no more than that, so that no order pays" in advice(*prices(p1="13.00"))[0]
+    assert "A piece left over loses nothing" in advice(*prices(p1="5.00"), unsold_worth="5.00")[0]
+
+
+def test_an_order_below_the_likely_demand_is_told_from_there():
+    # 4 ÷ 12: 0.4307 deviations below, 0.34 of the way
+    assert "takes 160 pieces: 180 − 0.34 × 60" in advice(*prices(p1="8.00"))[1]
+
+
+def test_where_nobody_quotes_one_more_piece_that_is_said():
+    lot = quote(900, pieces=200, price_is_for="all", covers=ALL_PAID)
+
+    assert [
+        "Only these sizes are quoted, not what one more piece costs; of them, 200 leaves most on average"
+    ] == advice(lot)
+
+
+def test_an_average_is_told_with_its_sum_and_its_weights():
+    # 200 at 5.00: 120 sold leave 440, 180 leave 1160, all leave 1400; 132 + 464 + 420
+    words = plan_words(planned(*prices(p200="5.00"), sold=selling("12.00", (120, 180, 240))))
+
+    assert [
+        "By money alone: Fernhill, 200 pieces, leaves most, 1016.00 GBP on average, after everything (0.3 × 440.00 + "
+        "0.4 × 1160.00 + 0.3 × 1400.00)",
+        "On average counts your low demand for 3 seasons of 10, the likely for 4 and the high for 3, which fits if "
+        "fewer than the low are asked for in 1 season of 10, and more than the high in 1",
+    ] == words[:2]
 
 
 def test_a_steady_year_names_the_order_that_costs_least():

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from scorecard.ordering.plan import Plan
 
 WIDE = 110  # characters of a line of words
-HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece", "One that sells", "Margin", "Back after", "Left")
+HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece", "One that sells", "Margin", "Back after")
 
 
 def quantity_folder(inputs: Inputs, *, as_json: bool) -> None:
@@ -69,12 +69,31 @@ def tell_plan(plan: "Plan") -> None:
     for words in plan_words(plan):
         _tell(words)
     rows = [_row(option) for one in plan.makers for option in one.options]
-    typer.echo("\n" + as_text([HEADINGS, *rows], right=frozenset({1, 3, 4, 5, 6, 7, 8})))
+    typer.echo("\n" + as_text([HEADINGS, *rows], right=frozenset({1, 3, 4, 5, 6, 7})))
+    _tell_left(plan)
     for one in plan.makers:
         typer.echo(f"\n{visible(one.maker)}")
         for words in maker_words(plan, one):
             _tell(words, "   ")
     typer.echo("")
+
+
+def _tell_left(plan: "Plan") -> None:
+    """Print what each size leaves at each demand, and on average where an average is taken of several."""
+    options = [option for one in plan.makers for option in one.options]
+    demands = [outcome.demand for outcome in options[0].outcomes.values()]
+    average = ("On average",) if len(options[0].promised) > 1 else ()
+    heads = ("Left after everything", "Pieces", *(f"{demand} asked for" for demand in demands), *average)
+    typer.echo("\n" + as_text([heads, *map(_left_row, options)], right=frozenset(range(1, len(heads)))))
+
+
+def _left_row(option: "Option") -> tuple[str, ...]:
+    from scorecard.size_words import home_of, left_words, signed
+
+    home, several = home_of(option), len(option.promised) > 1
+    left = [left_words(outcome, home) for outcome in option.outcomes.values()]
+    left += [signed(option.promise, home)] if several else []
+    return (visible(option.maker), str(option.pieces), *(left if option.is_complete else ["–"] * len(left)))
 
 
 def tell_sizes(assessment: Assessment) -> None:
@@ -99,7 +118,7 @@ def tell_sizes(assessment: Assessment) -> None:
 
 def _row(option: "Option") -> tuple[str, ...]:
     from scorecard.codes import money_range
-    from scorecard.size_words import margin_words, signed
+    from scorecard.size_words import margin_words
 
     home = option.cost.readings[0].situation.inputs.rates.home
     needed = option.break_even[1]
@@ -113,7 +132,6 @@ def _row(option: "Option") -> tuple[str, ...]:
         money_range(*option.per_likely, home) if known else "–",
         margin_words(option).removeprefix("margin ") if known else "–",
         str(needed) if known and needed is not None else "–",
-        signed(option.promise, home) if known else "–",
     )
 
 

@@ -75,8 +75,8 @@ def bends(inputs: CostInputs, start: int, end: int) -> list[int]:
 
     Of more than some 120 full cartons, those of the smallest carton are left out first: their steps are the smallest.
     """
-    edges = {*_edges(inputs)}
-    steps = sorted({offer.carton.pieces for offer in inputs.offers if offer.cost is None and offer.carton})
+    edges = {*breaks_of(inputs), *_minimum_edges(inputs)}
+    steps = cartons_of(inputs)
     while steps and sum((end - start) // step for step in steps) > MOST_BENDS:
         steps = steps[1:]
     edges |= {at + 1 for step in steps for at in range(step * (start // step), end, step)}
@@ -84,12 +84,22 @@ def bends(inputs: CostInputs, start: int, end: int) -> list[int]:
     return sorted({start, end, *(at for at in both if start < at < end)})
 
 
-def _edges(inputs: CostInputs) -> Iterable[int]:
-    """Yield the first pieces at which another price, minimum or offer holds."""
+def cartons_of(inputs: CostInputs) -> list[int]:
+    """Return the pieces of one carton, of every offer whose freight rises by the carton, least first."""
+    return sorted({offer.carton.pieces for offer in inputs.offers if offer.cost is None and offer.carton})
+
+
+def breaks_of(inputs: CostInputs) -> Iterable[int]:
+    """Yield the first pieces at which another price or offer holds."""
     quoted = standing(inputs.quotes)
     yield from (row.pieces for replies in quoted.values() for reply in replies for row in reply.rows if row.pieces)
     for offer in inputs.offers:
         yield from (at for at in (offer.from_pieces, offer.to_pieces and offer.to_pieces + 1) if at)
+
+
+def _minimum_edges(inputs: CostInputs) -> Iterable[int]:
+    """Yield the first pieces at which a minimum no longer asks for more."""
+    quoted = standing(inputs.quotes)
     good = HUNDRED - (inputs.settings.faulty_percent or ZERO)
     least_order = replace(inputs.brief, quantity=inputs.brief.designs)
     for maker, replies in quoted.items():

@@ -6,20 +6,18 @@ Enters: a landed cost at that size, and what the pieces sell for. Leaves: figure
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from typing import Literal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
 from scorecard.costing.choosing import InTime, in_time
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
+from scorecard.ordering.demands import CASES, WEIGHTS, Case
 from scorecard.ordering.margins import break_even, margin_percent
 from scorecard.ordering.selling import Selling
 from scorecard.ordering.sizes import Size
 
 Ends = tuple[Decimal, Decimal]
-Case = Literal["low", "likely", "high"]
-CASES: tuple[Case, ...] = ("low", "likely", "high")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +81,7 @@ class Option:
         return None if need_by is None else in_time(self.cost, inputs.as_of, need_by)
 
     @property
-    def worth(self) -> tuple[bool, float]:
+    def worth(self) -> tuple[bool, Decimal]:
         """What options are ordered by, the best last: those that are not known to come too late, then what is left."""
         return self.in_time != "no", self.promise
 
@@ -156,17 +154,19 @@ class Option:
         return EXACT.subtract(brought, added([total, self.selling.fixed]))
 
     @property
-    def promise(self) -> float:
-        """What is left on average over what may be asked for, in the middle of the costs; at the likely demand where
-        low and high are not given.
+    def promise(self) -> Decimal:
+        """What is left on average: at the low, the likely and the high demand, each as often as it counts; at the
+        likely demand where low and high are not given. In the middle of the costs.
         """  # noqa: D205 - one sentence
-        demand = self.selling.demand
-        low, high = self.total
-        middle = float(over(added([low, high]), Decimal(2)))
-        good = float(self.good)
-        sold = demand.expected_sold(good) if demand and demand.is_spread else float(self.likely)
-        kept, worth = float(self.selling.kept), float(self.selling.unsold_worth)
-        return kept * sold + worth * (good - sold) - middle - float(self.selling.fixed)
+        return added(times(weight, amount) for weight, amount in self.promised)
+
+    @property
+    def promised(self) -> tuple[tuple[Decimal, Decimal], ...]:
+        """What the average is taken of: how much each demand counts, and what is then left."""
+        demand, outcomes = self.selling.demand, self.outcomes
+        if not (demand and demand.is_spread):
+            return ((Decimal(1), middle(outcomes["likely"].left)),)
+        return tuple((weight, middle(outcomes[case].left)) for case, weight in WEIGHTS.items())
 
 
 def held_from(option: Option) -> int:

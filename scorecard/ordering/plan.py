@@ -9,7 +9,7 @@ from scorecard.costing.choosing import chosen_way
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.ordering.advice import Newsvendor, newsvendor
-from scorecard.ordering.changes import Stretch, cheapest_by_quantity
+from scorecard.ordering.changes import Stretch, breaks_of, cartons_of, cheapest_by_quantity
 from scorecard.ordering.options import Option, middle
 from scorecard.ordering.pricing import Pricing
 from scorecard.ordering.selling import Selling
@@ -121,9 +121,18 @@ def _maker_plan(pricing: Pricing, selling: Selling, maker: str, sizes: Sequence[
             Step(smaller=small, larger=large, less_from=_less_from(alone, small, large))
             for small, large in pairwise(options)
         ),
-        newsvendor=newsvendor(options, selling),
+        newsvendor=_newsvendor(alone, selling, options),
         steady=steady_order(alone, selling, options),
     )
+
+
+def _newsvendor(pricing: Pricing, selling: Selling, options: Sequence[Option]) -> Newsvendor | None:
+    """Return how many a newsvendor would order of one maker, whose inputs hold its quotes and offers alone."""
+
+    def at(pieces: int) -> Option | None:
+        return _option(pricing, selling, Size(pieces=pieces, whys=()))
+
+    return newsvendor(options, at, breaks_of(pricing.inputs), cartons_of(pricing.inputs))
 
 
 def _option(pricing: Pricing, selling: Selling, size: Size) -> Option | None:

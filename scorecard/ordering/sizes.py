@@ -50,9 +50,10 @@ def at_quantity(inputs: CostInputs, pieces: int) -> CostInputs:
 
 
 def of_makers(inputs: CostInputs, makers: Iterable[str]) -> CostInputs:
-    """Return inputs with the quotes of some makers alone."""
+    """Return inputs with the quotes and offers of some makers alone."""
     kept = frozenset(makers)
-    return replace(inputs, quotes=tuple(row for row in inputs.quotes if row.maker in kept))
+    quotes = tuple(row for row in inputs.quotes if row.maker in kept)
+    return replace(inputs, quotes=quotes, offers=tuple(one for one in inputs.offers if one.maker in kept))
 
 
 def order_sizes(inputs: CostInputs) -> Mapping[str, tuple[Size, ...]]:

@@ -3,14 +3,15 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.amounts import EXACT, times
+from scorecard.ordering.demands import Case
 from scorecard.ordering.margins import break_even
-from scorecard.ordering.options import Case, Option, middle
+from scorecard.ordering.options import Option, middle
 
 Verdict = Literal["costs less in all", "worth taking", "not worth taking", "not known"]
-VERDICTS: tuple[Verdict, ...] = ("costs less in all", "worth taking", "not worth taking", "not known")
+VERDICTS: tuple[Verdict, ...] = get_args(Verdict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,9 +55,9 @@ class Step:
         return needed if needed is not None and needed <= self.more_good else None
 
     @property
-    def gain(self) -> float:
+    def gain(self) -> Decimal:
         """What is left more than with the smaller size: on average over the demand, or at the likely one."""
-        return self.larger.promise - self.smaller.promise
+        return EXACT.subtract(self.larger.promise, self.smaller.promise)
 
     @property
     def gains(self) -> Mapping[Case, Decimal]:

@@ -26,7 +26,7 @@ class SizeRow:
 
     Parameters
     ----------
-    left : at the low, the likely and the high demand, as far as they are given
+    left : at the low, the likely and the high demand, as far as they are given; then on average, of several
     is_best : whether it leaves most of the maker's sizes
     """
 
@@ -65,7 +65,7 @@ class Quantities:
 
     Parameters
     ----------
-    cases : the demands that ``left`` of each row is for
+    cases : what ``left`` of each row is for: demands, and their average
     stretches : the figures of the drawing
     """
 
@@ -88,6 +88,7 @@ def quantities_of_page(assessment: Assessment) -> Quantities:
     plan = plan_for(assessment)
     if plan is None or not plan.makers:
         return Quantities()
+    from scorecard.ordering.demands import CASES
     from scorecard.quantity_words import maker_words, plan_words
 
     shown = presented(plan)
@@ -95,7 +96,7 @@ def quantities_of_page(assessment: Assessment) -> Quantities:
     return Quantities(
         currency=plan.inputs.rates.home,
         said=tuple(map(sentence, plan_words(shown))),
-        cases=("low", "likely", "high") if demand and demand.is_spread else tuple(plan.makers[0].at_wanted.outcomes),
+        cases=(*CASES, "on average") if demand and demand.is_spread else tuple(plan.makers[0].at_wanted.outcomes),
         rows=tuple(_row(option, is_best=option is one.best) for one in shown.makers for option in one.options),
         makers=tuple(MakerSaid(maker=one.maker, said=_sentences(maker_words(shown, one))) for one in shown.makers),
         chart=quantity_chart(plan),
@@ -123,11 +124,12 @@ def _presented(one: "MakerPlan") -> "MakerPlan":
 
 
 def _row(option: "Option", *, is_best: bool) -> SizeRow:
-    from scorecard.size_words import home_of, margin_words, signed
+    from scorecard.size_words import home_of, left_words, margin_words, signed
 
     home, known = home_of(option), option.is_complete
     needed = option.break_even[1]
-    left = tuple(signed(each.left[0], home) for each in option.outcomes.values())
+    left = tuple(left_words(each, home) for each in option.outcomes.values())
+    left += (signed(option.promise, home),) if len(option.promised) > 1 else ()
     return SizeRow(
         maker=option.maker,
         pieces=str(option.pieces),

@@ -113,6 +113,9 @@ def test_the_table_and_the_words_tell_the_same(usual):
 
     assert "By money alone: Fernhill, 250 pieces, leaves most" in out
     assert "Fernhill 250 price break 1100.00 4.40 4.58 59 % 105" in out
+    # 157.50 + 624.00 + 502.50
+    assert "Left after everything Pieces 150 asked for 240 asked for 300 asked for On average" in out
+    assert "Fernhill 250 +525.00 +1560.00 +1675.00 +1284.00" in out
     assert "250 instead of 200: 100.00 EUR more, paid for once 9 of the 50 further pieces sell; worth taking" in out
     # Brightholm takes no fewer than 200, 900.00, which is as much as 180 at 5.00
     assert "Where a good piece costs least: 100 to 180 pieces Fernhill; 181 to 249 pieces Brightholm; 250 to 600" in out
@@ -134,6 +137,7 @@ def test_each_figure_has_its_working(usual):
         "per_likely_piece": "1100.00 EUR ÷ 240 that are likely to sell",
         "margin_percent": "(11.5 − 4.4) ÷ 12",
         "break_even": "(1100.00 EUR + 100) ÷ 11.5, up to a whole piece",
+        "left": "0.3 × 525.00 + 0.4 × 1560.00 + 0.3 × 1675.00",
     } == size["working"]
     assert (59.1666666667, {"low": 105, "high": 105}) == (size["margin_percent"]["low"], size["break_even"])
 

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate, stats
 
-from scorecard.ordering.demands import OUTER, Demand, critical_ratio
+from scorecard.ordering.demands import CASES, OUTER, WEIGHTS, Demand, critical_ratio
 
 FIGURES = st.lists(st.integers(0, 2000), min_size=3, max_size=3).map(sorted)
 
@@ -103,6 +103,16 @@ def test_no_order_is_better_than_the_newsvendors(figures, ratio):
         return ratio * sold - (1 - ratio) * (pieces - sold)
 
     assert all(worth(best) >= worth(best * part) - 1e-6 for part in (0, 0.5, 0.9, 0.99, 1.01, 1.1, 2))
+
+
+def test_the_three_weights_stand_for_a_normal_distribution():
+    # the ends at 9 and 1 of 10 cases, by scipy: together they keep its mean, and its variance to a fiftieth
+    ends = dict(zip(CASES, stats.norm.ppf([0.1, 0.5, 0.9], 300, 70), strict=True))
+    mean = sum(float(WEIGHTS[case]) * ends[case] for case in CASES)
+    variance = sum(float(WEIGHTS[case]) * (ends[case] - mean) ** 2 for case in CASES)
+
+    assert 1 == sum(WEIGHTS.values())
+    assert (pytest.approx(300), pytest.approx(70**2, rel=0.02)) == (mean, variance)
 
 
 def test_a_sale_that_earns_nothing_calls_for_no_piece():
