@@ -272,13 +272,22 @@ class _Counter:
         """Return the place, from 0, of each maker in order: (makers,) if the same in all rows, else for every row."""
         doubled = len(self._sizes) < self._sizes.sum()
         places = _after_doubles(self._sizes[self._order]) if doubled else np.arange(self._makers)
-        gaps = np.subtract(self._keys[:, 1:], self._keys[:, :-1], out=self._gaps[:, 1:])
+        gaps = self._gaps_between()
         if gaps.min(initial=self._tie + 1) > self._tie:
             return places
         tied = (gaps <= self._tie).any(axis=1)
         places = np.array(np.broadcast_to(places, self._keys.shape))
         places[tied] = _shared(self._keys[tied], places[tied], self._tie)
         return places
+
+    def _gaps_between(self) -> NDArray[np.int64]:
+        """Return how far each key lies above the one before it, the first of a row far: (weightings, makers).
+
+        Taken over the block as one line and then put right where rows begin, which takes less time than row by row.
+        """
+        np.subtract(self._keys.reshape(-1)[1:], self._keys.reshape(-1)[:-1], out=self._gaps.reshape(-1)[1:])
+        self._gaps[:, 0] = self._tie + 1
+        return self._gaps
 
 
 def _after_doubles(sizes: NDArray[np.intp]) -> NDArray[np.intp]:
