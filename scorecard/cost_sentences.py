@@ -10,12 +10,14 @@ from decimal import Decimal
 from scorecard.codes import money, money_range
 from scorecard.cost_words import days_words
 from scorecard.costed import Costed
-from scorecard.costing.amounts import over
-from scorecard.costing.choosing import cheapest_first, in_time, middle
+from scorecard.costing.amounts import added, over
+from scorecard.costing.cheapest import Cheapest, cheapest_of, level_words, piece_amount, rivals_words
+from scorecard.costing.choosing import in_time
 from scorecard.costing.comparing import CurrencyChange
 from scorecard.costing.currencies import Rate
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.paying import Sampling, sampling_cost
+from scorecard.costing.paying import SampledMaker, Sampling, sampling_cost
+from scorecard.costing.pieces import bare_piece, piece_of
 from scorecard.words import counted, listed, shortest
 
 Named = Callable[[str], str]
@@ -35,22 +37,33 @@ def goods_each(cost: LandedCost) -> Decimal:
 
 
 def _price_against_door(costed: Costed, named: Named) -> list[str]:
-    """Return who has the lowest price by the piece, where that is not who is the cheapest at the door."""
-    whole = [cost for cost in costed.chosen.values() if cost.is_complete and cost.high.is_finite()]
+    """Return who has the lowest price by the piece, where another is surely cheaper at the door."""
+    whole = [cost for cost in costed.chosen.values() if cost.is_complete and not cost.is_open]
     goods_only = [cost for cost in whole if not any(each.situation.coverage.pays_freight for each in cost.readings)]
-    if len(whole) < 2 or not goods_only:
+    found = cheapest_of(map(piece_of, costed.chosen.values()))
+    if len(whole) < 2 or not goods_only or found is None:
         return []
-    low_price, ranked = min(goods_only, key=goods_each), cheapest_first(whole)
-    cheapest = ranked[0]
-    if low_price is cheapest or goods_each(low_price) >= middle(cheapest):
+    low_price = min(goods_only, key=goods_each)
+    low, high = low_price.per_good_piece
+    others = [cost.per_good_piece for cost in whole if cost is not low_price]
+    below = sum(most < low for _, most in others)
+    is_lowest = goods_each(low_price) < min(cost.per_good_piece[0] for cost in costed.chosen.values())
+    if not below or not is_lowest:
         return []
-    home, place = costed.inputs.rates.home, ranked.index(low_price) + 1
+    home, is_placed = costed.inputs.rates.home, all(most < low or least > high for least, most in others)
+    place = f"{'' if is_placed else 'at best '}number {below + 1} of {counted(len(whole), 'maker')}"
     return [
         f"{named(low_price.maker)} asks {money(goods_each(low_price), home)} {home} a piece for the goods, less than a "
         f"piece costs at the door from anybody, but at your door a good piece costs {_piece(low_price, home)}: "
-        f"number {place} of {counted(len(ranked), 'maker')}. {named(cheapest.maker)} is the cheapest there, at "
-        f"{_piece(cheapest, home)}"
+        f"{place}. {_cheapest_there(found, home, named)}"
     ]
+
+
+def _cheapest_there(found: Cheapest, home: str, named: Named) -> str:
+    maker, amount = named(found.piece.maker), f"{piece_amount(found.piece, home)} {home}{level_words(found, named)}"
+    if found.is_sure:
+        return f"{maker} is the cheapest there, at {amount}"
+    return f"{maker} comes out cheapest there, at {amount}, but {rivals_words(found, home, named)}"
 
 
 def _piece(cost: LandedCost, home: str) -> str:
@@ -71,7 +84,7 @@ def _ways(costed: Costed, named: Named) -> list[str]:
 def _ways_of_one(costed: Costed, costs: Sequence[LandedCost], named: Named) -> str:
     each = "; ".join(_one_way(costed, cost) for cost in costs)
     chosen = costed.chosen[costs[0].maker]
-    why = _why(costed, chosen)
+    why = _why(costed, chosen, costs)
     return f"{named(costs[0].maker)}: {each}. {(chosen.way or 'the way not named').capitalize()} stands for it, {why}"
 
 
@@ -84,13 +97,27 @@ def _one_way(costed: Costed, cost: LandedCost) -> str:
     return f"{way} {least}{_piece(cost, inputs.rates.home)} a good piece, {days_words(cost.days)}{time}"
 
 
-def _why(costed: Costed, chosen: LandedCost) -> str:
-    need_by = costed.inputs.brief.need_by
+def _why(costed: Costed, chosen: LandedCost, costs: Sequence[LandedCost]) -> str:
+    inputs, need_by = costed.inputs, costed.inputs.brief.need_by
     if need_by is None:
-        return "as the cheapest"
-    if in_time(chosen, costed.inputs.as_of, need_by) == "yes":
-        return f"as the cheapest that is there by {need_by.isoformat()}"
+        return f"as the cheapest{_by_the_middle(chosen, costs)}"
+    punctual = [cost for cost in costs if in_time(cost, inputs.as_of, need_by) == "yes"]
+    if in_time(chosen, inputs.as_of, need_by) == "yes":
+        return f"as the cheapest that is there by {need_by.isoformat()}{_by_the_middle(chosen, punctual)}"
     return f"as the quickest, since none is surely there by {need_by.isoformat()}"
+
+
+def _by_the_middle(chosen: LandedCost, costs: Sequence[LandedCost]) -> str:
+    """Return how a way came to be the cheapest where another may be cheaper; "" where it surely is."""
+    one = bare_piece(chosen)
+    others = [bare_piece(cost) for cost in costs if cost is not chosen]
+    rivals = [other for other in others if other.may_be_below(one)]
+    if one.missing:
+        return ", as far as costs are known" if others else ""
+    if not rivals:
+        return ""
+    known = all(not other.missing for other in rivals)
+    return ", by the middle of what each may cost" if known else ", of those with every cost known"
 
 
 def rate_words(rate: Rate, home: str, named: Named = str) -> str:
@@ -110,25 +137,44 @@ def change_words(change: CurrencyChange, costed: Costed, named: Named = str) -> 
         for side, end in (("down", change.below), ("up", change.above))
         if end is not None
     ]
-    now = f"{named(change.cheapest)} is the cheapest at {shortest(float(change.figure))} {unit}"
-    return f"{now}; {listed(turns)}" if turns else f"{now}, and at any rate from half to twice that"
+    verb = "comes out" if change.rivals else "is the"
+    now = f"{named(change.cheapest)} {verb} cheapest at {shortest(float(change.figure))} {unit}"
+    said = f"{now}; {listed(turns)}" if turns else f"{now}, and at any rate from half to twice that"
+    if not change.rivals:
+        return said
+    rivals = listed(map(named, change.rivals))
+    return f"{said}. That is by the middle of what each may cost: {rivals} may be cheaper at any of these rates"
 
 
 def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[str]:
-    """Return what samples of some makers cost in all; none where none is left."""
+    """Return what samples of some makers cost in all, and what is not known of it; none where none is left."""
     said = []
-    if sampling.makers:
-        each = listed(f"{named(maker)} {money_range(low, high, home)}" for maker, low, high in sampling.makers)
-        number, verb = counted(len(sampling.makers), "maker"), "costs" if len(sampling.makers) == 1 else "cost"
-        total = money_range(sampling.low, sampling.high, home)
-        too_low = " or more" if sampling.unknown and not total.endswith("more") else ""
-        said.append(f"Before you sample: {number} sampled {verb} {total} {home}{too_low} in all ({each})")
-    if sampling.unknown:
-        said.append(f"Price or postage of a sample is not known of {listed(map(named, sampling.unknown))}: ask")
+    known = [one for one in sampling.makers if one.is_known_of]
+    if known:
+        each = listed(f"{named(one.maker)} {_sample_amount(one, home)}" for one in known)
+        number, verb = counted(len(known), "maker"), "costs" if len(known) == 1 else "cost"
+        total = money_range(sampling.low, added(one.high for one in known), home)
+        lacking = f"; not known, and in no sum: {_missing_words(sampling, named)}" if sampling.unknown else ""
+        said.append(f"Before you sample: {number} sampled {verb} {total} {home} in all ({each}){lacking}")
+    elif sampling.makers:
+        said.append(f"Before you sample: what it costs is not known; ask for {_missing_words(sampling, named)}")
     if sampling.already_paid:
         paid = listed(map(named, sampling.already_paid))
         said.append(f"Paid already, and left out of all sums: the sample of {paid}")
     return said
+
+
+def _sample_amount(one: SampledMaker, home: str) -> str:
+    return f"at least {money(one.low, home)}" if one.missing else money_range(one.low, one.high, home)
+
+
+def _missing_words(sampling: Sampling, named: Named) -> str:
+    """Return what is not known of samples, such as "the sample postage of B and C"."""
+    makers: dict[tuple[str, ...], list[str]] = {}
+    for one in sampling.makers:
+        if one.missing:
+            makers.setdefault(one.missing, []).append(named(one.maker))
+    return listed(f"the {listed(missing)} of {listed(names)}" for missing, names in makers.items())
 
 
 def beside(costed: Costed, first: Sequence[str], named: Named = str, *, changes: bool = True) -> list[str]:

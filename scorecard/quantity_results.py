@@ -74,7 +74,10 @@ def quantities_json(plan: "Plan") -> Json:
         "first_sale": plan.first_sale.isoformat() if plan.first_sale else None,
         "selling": _selling(plan),
         "makers": [_maker(plan, one) for one in plan.makers],
-        "cheapest_by_quantity": [{"from": one.start, "to": one.end, "maker": one.maker} for one in plan.stretches],
+        "cheapest_by_quantity": [
+            {"from": one.start, "to": one.end, "maker": one.maker, "may_be_cheaper": list(one.rivals)}
+            for one in plan.stretches
+        ],
         "best": None if best is None else {"maker": best.maker, "pieces": best.pieces, "left": _number(best.promise)},
         "words": plan_words(plan),
     }

@@ -3,7 +3,7 @@
 Enters: a plan. Leaves: what is left of a price, who is the cheapest at which quantity, what each size means.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 from math import ceil
 
@@ -99,9 +99,25 @@ def cheapest_words(plan: Plan) -> list[str]:
         return []
     if len(stretches) == 1:
         one = stretches[0]
-        return [f"From {one.start} to {one.end} pieces a good piece costs least at {one.maker} throughout"]
-    said = [f"{_span(one)} {one.maker or 'nobody has every cost known'}" for one in stretches]
-    return [f"Where a good piece costs least: {'; '.join(said)}"]
+        said = f"From {one.start} to {one.end} pieces a good piece costs least at {one.maker} throughout"
+        return [f"{said}{rivals_in(one)}{_how_counted(stretches)}"]
+    told = [f"{_span(one)} {one.maker or 'nobody has every cost known'}{rivals_in(one)}" for one in stretches]
+    return [f"Where a good piece costs least: {'; '.join(told)}{_how_counted(stretches)}"]
+
+
+def rivals_in(one: Stretch, named: Callable[[str], str] = str) -> str:
+    """Return who may be cheaper in a stretch all the same, such as " (B may be cheaper)"; "" where nobody may."""
+    first, more = list(map(named, one.rivals[:FEW])), len(one.rivals) - FEW
+    names = listed([*first, f"{more} more"] if more > 0 else first)
+    return f" ({names} may be cheaper)" if names else ""
+
+
+def _how_counted(stretches: Sequence[Stretch]) -> str:
+    """Return how costs that are not known exactly were counted; "" where all are."""
+    open_ones = any(one.rivals for one in stretches)
+    return (
+        "; counted by the middle of what each may cost, and only makers whose costs are all known" if open_ones else ""
+    )
 
 
 def _span(one: Stretch) -> str:

@@ -7,18 +7,20 @@ and the sentences about it.
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isnan
+from decimal import Decimal
+from math import inf, isfinite, isnan
 from typing import TYPE_CHECKING, Literal
 
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
-from scorecard.codes import money_range
+from scorecard.codes import money, money_range
 from scorecard.measures import measured
 from scorecard.ranking import TIE
 from scorecard.sentences import listed_apart, of_hundred
 from scorecard.words import counted, listed, rounded
 
 if TYPE_CHECKING:
+    from scorecard.costing.cheapest import Cheapest, Piece
     from scorecard.costing.landed import LandedCost
 
 MEASURE = "landed_cost_per_piece"
@@ -93,24 +95,43 @@ def _typed_makers(calculation: Calculation) -> frozenset[int]:
     return frozenset() if answers is None else frozenset(answers.known.nonzero()[0].tolist())
 
 
+def open_makers(calculation: Calculation) -> list[CostedMaker]:
+    """Return the ranked makers that are quoted and lack a cost, in the order of rank.
+
+    Parameters
+    ----------
+    calculation : with the names as they were read
+    """
+    names, costed = calculation.case.table.makers, calculation.case.costed
+    known, chosen = _landed_answers(calculation), costed.chosen if costed else {}
+    return [
+        CostedMaker(maker=maker, low=float(cost.per_good_piece[0]), high=inf, cost=cost)
+        for maker in calculation.ranking.order
+        if isnan(known.low[maker]) and (cost := chosen.get(names[maker])) is not None
+    ]
+
+
 def stage_of(costed: Sequence[CostedMaker]) -> Stage:
     """Return the stage: an order can be thought of once two ranked makers are costed."""
     return "order" if len(costed) > 1 else "write"
 
 
-def stage_sentences(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str]:
+def stage_sentences(
+    calculation: Calculation, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker] = ()
+) -> list[str]:
     """Return what the ranking is for so far, as sentences without their full stops; none where nobody is ranked.
 
     Parameters
     ----------
     calculation : of a case on a day
     costed : its ``costed_makers``
+    lacking : its ``open_makers``
     """
     if not calculation.ranking.order:
         return []
     if stage_of(costed) == "write":
-        return [_write_sentence(calculation, costed)]
-    return [_order_sentence(calculation), *_beside(calculation, costed)]
+        return [_write_sentence(calculation, costed), *_loss_sentences(calculation, costed)]
+    return [_order_sentence(calculation), *_beside(calculation, costed, lacking)]
 
 
 def _write_sentence(calculation: Calculation, costed: Sequence[CostedMaker]) -> str:
@@ -139,10 +160,10 @@ def _order_sentence(calculation: Calculation) -> str:
     return f"{ORDER}: {NOT_RANKED}, so what a good piece costs at your door stands beside the scores"
 
 
-def _beside(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str]:
+def _beside(calculation: Calculation, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker]) -> list[str]:
     pairs = dearer_and_lower(calculation, costed)
     uncosted = len(calculation.ranking.order) - len(costed)
-    said = [_cheapest_sentence(calculation, costed)]
+    said = [_cheapest_sentence(calculation, costed, lacking), *_loss_sentences(calculation, costed)]
     said += [_dearer_sentence(calculation, pairs)] if pairs else []
     said += [f"{_are_not(uncosted)} costed yet"] if uncosted else []
     return said + _if_it_counted(calculation, costed)
@@ -177,17 +198,63 @@ def _are_not(number: int) -> str:
     return f"{counted(number, 'ranked maker')} {'is' if number == 1 else 'are'} not"
 
 
-def _cheapest_sentence(calculation: Calculation, costed: Sequence[CostedMaker]) -> str:
-    names, home = calculation.case.table.makers, currency_of(calculation)
-    first, cheapest = costed[0], min(costed, key=lambda one: one.low + one.high)
-    if first is cheapest:
-        return (
-            f"Of those costed {names[first.maker]} stands first and is the cheapest too, at {piece_words(first, home)}"
-        )
-    return (
-        f"Of those costed {names[first.maker]} stands first, at {piece_words(first, home)}; "
-        f"the cheapest is {names[cheapest.maker]}, at {piece_words(cheapest, home)}"
-    )
+def _cheapest_sentence(calculation: Calculation, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker]) -> str:
+    from scorecard.costing.cheapest import level_words, piece_amount, rivals_words
+
+    home, found = currency_of(calculation), _cheapest(calculation, costed, lacking)
+    first, piece = costed[0], found.piece
+    name, level = calculation.case.table.makers[first.maker], level_words(found)
+    but = f", but {rivals_words(found, home)}" if found.rivals else ""
+    stands = f"Of those costed {name} stands first"
+    if piece.maker == name:
+        how = "comes out cheapest too" if but else "is the cheapest too"
+        return f"{stands} and {how}, at {piece_words(first, home)}{level}{but}"
+    amount = f"{piece_amount(piece, home)} {home}".rstrip() + " a good piece"
+    cheapest = f"{piece.maker} comes out cheapest" if but else f"the cheapest is {piece.maker}"
+    return f"{stands}, at {piece_words(first, home)}; {cheapest}, at {amount}{level}{but}"
+
+
+def _cheapest(calculation: Calculation, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker]) -> "Cheapest":
+    from scorecard.costing.cheapest import cheapest_of
+
+    found = cheapest_of(_piece(calculation, one) for one in (*costed, *lacking))
+    assert found is not None, "somebody is costed"  # noqa: S101 - told to the type checker
+    return found
+
+
+def _piece(calculation: Calculation, one: CostedMaker) -> "Piece":
+    """Return a maker's cost as a value to compare: its sum, or the figure that the user typed."""
+    from scorecard.costing.amounts import exact
+    from scorecard.costing.cheapest import Piece
+    from scorecard.costing.pieces import piece_of
+
+    name = calculation.case.table.makers[one.maker]
+    if one.cost is not None and not one.is_typed:
+        return piece_of(one.cost, name)
+    low, high = (exact(end) if isfinite(end) else Decimal(end) for end in (one.low, one.high))
+    return Piece(maker=name, cases=((low, high),))
+
+
+def _loss_sentences(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[str]:
+    """Return where the leader, or the maker that comes out cheapest, costs more than is kept of a piece's price."""
+    selling = calculation.case.selling
+    if selling is None or not costed:
+        return []
+    names, cheapest = calculation.case.table.makers, _cheapest(calculation, costed, ()).piece.maker
+    told = [one for one in costed if calculation.ranking.ranks[one.maker] == 1 or names[one.maker] == cheapest]
+    return [words for one in told if (words := _loss_words(calculation, one, float(selling.kept)))]
+
+
+def _loss_words(calculation: Calculation, one: CostedMaker, kept: float) -> str:
+    """Return what a maker's good piece loses, or may lose; "" where it surely does not."""
+    name, home = calculation.case.table.makers[one.maker], currency_of(calculation)
+    if one.high <= kept + HAIR:
+        return ""
+    left = f"of its price {money(kept, home)} {home} {'is' if kept >= 0 else 'would be'} left"
+    said = f"A good piece from {name} costs {money_range(one.low, one.high, home)} {home}, and {left}: each one sold"
+    if one.low > kept + HAIR:
+        return f"{said} loses {money_range(one.low - kept, one.high - kept, home)} {home}"
+    return f"{said} may lose {f'up to {money(one.high - kept, home)} {home}' if isfinite(one.high) else 'money'}"
 
 
 def currency_of(calculation: Calculation) -> str:

@@ -10,8 +10,8 @@ from quoted import charge, dollars, inputs, offer, quote, uk
 from scorecard.brief import Brief
 from scorecard.cost_sentences import beside, change_words, compared, goods_each, rate_words, sampling_words
 from scorecard.costed import Costed
-from scorecard.costing.amounts import Span
-from scorecard.costing.paying import Sampling
+from scorecard.costing.amounts import OPEN, Span
+from scorecard.costing.paying import SampledMaker, Sampling
 
 CLEARED = uk(charges=(charge("Clearance", 18, "clearance", group="border"),))
 
@@ -111,15 +111,108 @@ def test_a_cheapest_that_no_rate_changes_is_told():
 
 
 def test_samples_already_paid_for_are_left_out_of_the_sum():
-    sampling = Sampling(
-        makers=(("Ash", Decimal(20), Decimal(20)),),
-        low=Decimal(20),
-        high=Decimal(20),
-        unknown=(),
-        already_paid=("Birch",),
-    )
+    sampling = Sampling(makers=(ash(20),), already_paid=("Birch",))
 
     assert [
         "Before you sample: 1 maker sampled costs 20.00 EUR in all (Ash 20.00)",
         "Paid already, and left out of all sums: the sample of Birch",
     ] == sampling_words(sampling, "EUR")
+
+
+def ash(low, *missing, maker="Ash"):
+    return SampledMaker(maker=maker, low=Decimal(low), high=OPEN if missing else Decimal(low), missing=missing)
+
+
+def test_a_sample_of_which_nothing_is_known_is_named_and_never_0():
+    sampling = Sampling(makers=(ash(20), ash(0, "sample price", "sample postage", maker="Birch")))
+
+    assert [
+        "Before you sample: 1 maker sampled costs 20.00 EUR in all (Ash 20.00); not known, and in no sum: the sample "
+        "price and sample postage of Birch"
+    ] == sampling_words(sampling, "EUR")
+
+
+def test_a_sample_without_its_postage_is_a_sum_from_below():
+    sampling = Sampling(makers=(ash(20), ash(12, "sample postage", maker="Birch")))
+
+    assert [
+        "Before you sample: 2 makers sampled cost 32.00 or more EUR in all (Ash 20.00 and Birch at least 12.00); not "
+        "known, and in no sum: the sample postage of Birch"
+    ] == sampling_words(sampling, "EUR")
+
+
+def test_where_no_sample_is_priced_there_is_no_sum():
+    names = ("sample price", "sample postage")
+
+    assert [
+        "Before you sample: what it costs is not known; ask for the sample price and sample postage of Ash and Birch"
+    ] == sampling_words(Sampling(makers=(ash(0, *names), ash(0, *names, maker="Birch"))), "EUR")
+
+
+def ranged_rivals(**more):
+    """Fernhill at 3.97 the goods alone and dear at the door; Oxlip at 4 to 6 and Tansy at 4.50 to 5, all paid."""
+    return costed(
+        quote("3.97", days=20),
+        quote(Span.of(4, 6), maker="Oxlip", row=3, covers=PAID, days=30),
+        quote(Span.of("4.50", 5), maker="Tansy", row=4, covers=PAID, days=30),
+        offers=(offer("air", 700, days=9, covers="door to door"),),
+        imports=CLEARED,
+        **more,
+    )
+
+
+def test_the_cheapest_at_the_door_is_not_called_so_where_another_may_be_cheaper():
+    (words,) = compared(ranged_rivals())
+
+    assert words.endswith(
+        "number 3 of 3 makers. Tansy comes out cheapest there, at 4.50 to 5.00 GBP, but Oxlip (4.00 to 6.00) may be "
+        "cheaper, until more is known: of Tansy the price; of Oxlip the price"
+    )
+
+
+def test_a_low_price_that_may_be_low_at_the_door_is_not_called_dear():
+    # by sea 3.17 at the door, which lies between 2.50 and 4
+    ranged = costed(
+        quote(2, days=20),
+        quote(Span.of("2.50", 4), maker="Oxlip", row=3, covers=PAID, days=30),
+        offers=(offer("sea", 90, days=60, covers="door to door"),),
+        imports=CLEARED,
+    )
+
+    assert [] == compared(ranged)
+
+
+def test_a_way_that_may_not_be_the_cheapest_says_how_it_was_counted():
+    two = costed(
+        quote(2, days=20),
+        offers=(
+            offer("air", 150, days=9, covers="door to door"),
+            offer("sea", (90, 200), days=60, covers="door to door"),
+        ),
+        imports=CLEARED,
+    )
+
+    assert compared(two)[-1].endswith("Sea stands for it, as the cheapest, by the middle of what each may cost")
+
+
+def test_a_way_that_lacks_a_cost_is_not_counted():
+    two = costed(
+        quote(2, days=20),
+        offers=(offer("air", 150, days=9, covers="door to door"), offer("sea", 90, days=60, covers="port to port")),
+        imports=CLEARED,
+    )
+
+    assert compared(two)[-1].endswith("Air stands for it, as the cheapest, of those with every cost known")
+
+
+def test_a_rate_says_who_may_be_cheaper_already():
+    quotes = (
+        quote("4.00", covers=PAID),
+        quote("5.50", maker="Oxlip", row=3, currency="USD", covers=PAID),
+        quote(Span(Decimal(3), None), maker="Tansy", row=4, covers=PAID),
+    )
+    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
+    words = change_words(costed.changes[0], costed)
+
+    assert words.startswith("Fernhill comes out cheapest at 1.25 USD for 1 GBP; Oxlip from 1.37")
+    assert words.endswith("Tansy may be cheaper at any of these rates")

@@ -45,6 +45,16 @@ def test_one_that_is_always_the_cheapest_is_so_throughout():
     assert ["From 100 to 200 pieces a good piece costs least at Fernhill throughout"] == cheapest_words(plan)
 
 
+def test_who_may_be_cheaper_in_a_stretch_is_named():
+    lacks = quote("1.00", maker="Tansy", row=12, covers="goods")
+    words = cheapest_words(planned(*prices(p100="4.00"), *prices("Oxlip", 9, p100="4.50"), lacks))
+
+    assert [
+        "From 100 to 200 pieces a good piece costs least at Fernhill throughout (Tansy may be cheaper); counted by the "
+        "middle of what each may cost, and only makers whose costs are all known"
+    ] == words
+
+
 def test_one_maker_alone_is_compared_with_nobody():
     assert [] == cheapest_words(planned(*prices(p100="4.00")))
 

@@ -7,12 +7,13 @@ import pytest
 from cases import AS_OF, make_case, numbers
 from ordered import BRIEF, case_of
 from quoted import quote
+from sized import selling
 
 from scorecard.answers import Answers
 from scorecard.assessment import assess
 from scorecard.costing.amounts import Span
 from scorecard.criteria import Limit
-from scorecard.stage import costed_makers, dearer_and_lower, stage_of, stage_sentences
+from scorecard.stage import costed_makers, dearer_and_lower, open_makers, stage_of, stage_sentences
 
 ANSWERS = {"Ash": 90, "Birch": 70, "Cedar": 50}
 
@@ -22,7 +23,7 @@ def assessed(*args, **more):
 
 
 def said(assessment):
-    return stage_sentences(assessment, costed_makers(assessment))
+    return stage_sentences(assessment, costed_makers(assessment), open_makers(assessment))
 
 
 def pairs(assessment):
@@ -163,3 +164,75 @@ def test_where_nobody_is_ranked_nothing_is_said():
     case = make_case([numbers("a", 1, limit=Limit(at_least=50))], {"Ash": [1]})
 
     assert [] == said(assess(case, as_of=AS_OF))
+
+
+def test_a_range_that_meets_anothers_is_not_called_the_cheapest():
+    low, high = (
+        quote(Span.of(*ends), maker=maker, row=row, covers="to my door, duty and tax paid")
+        for maker, row, ends in (("Birch", 3, ("5.10", "5.90")), ("Cedar", 4, ("5.40", "6.20")))
+    )
+
+    assert (
+        "Of those costed Ash stands first, at 7.00 GBP a good piece; Birch comes out cheapest, at 5.10 to 5.90 GBP a "
+        "good piece, but Cedar (5.40 to 6.20) may be cheaper, until more is known: of Birch the price; of Cedar the "
+        "price" == said(assessed(ANSWERS, {"Ash": 7, "Birch": low, "Cedar": high}))[1]
+    )
+
+
+def test_one_that_lacks_a_cost_may_be_cheaper_than_the_cheapest():
+    goods_only = quote(3, maker="Cedar", row=4, covers="goods", way="road", days=30)
+
+    words = said(assessed(ANSWERS, {"Ash": 5, "Birch": 6, "Cedar": goods_only}))[1]
+
+    assert words.startswith(
+        "Of those costed Ash stands first and comes out cheapest too, at 5.00 GBP a good piece, but Cedar (at least "
+    )
+    assert ") may be cheaper, until more is known: of Cedar freight, " in words
+
+
+def test_who_costs_just_as_much_as_the_cheapest_is_named():
+    assert (
+        "Of those costed Ash stands first and is the cheapest too, at 5.00 GBP a good piece, level with Birch"
+        == said(assessed(ANSWERS, {"Ash": 5, "Birch": 5}))[1]
+    )
+
+
+def priced(assessment_case, price):
+    return said(assess(replace(assessment_case, selling=selling(price)), as_of=AS_OF))
+
+
+def test_a_leader_that_loses_money_on_every_piece_is_said_to():
+    case = case_of(ANSWERS, {"Ash": 5, "Cedar": 4})
+
+    assert (
+        "A good piece from Ash costs 5.00 GBP, and of its price 4.50 GBP is left: each one sold loses 0.50 GBP"
+        == priced(case, "4.50")[2]
+    )
+
+
+def test_the_cheapest_that_loses_money_is_said_to_as_well():
+    case = case_of(ANSWERS, {"Ash": 5, "Cedar": 4})
+    losses = [words for words in priced(case, "3.50") if "loses" in words]
+
+    assert ["A good piece from Ash costs 5.00", "A good piece from Cedar costs 4.00"] == [
+        words.split(" GBP")[0] for words in losses
+    ]
+
+
+def test_a_range_that_reaches_above_the_price_may_lose():
+    ranged = quote(Span.of(4, 7), maker="Ash", row=2, covers="to my door, duty and tax paid")
+    case = case_of(ANSWERS, {"Ash": ranged, "Cedar": 4})
+
+    assert "each one sold may lose up to 2.00 GBP" in priced(case, "5.00")[2]
+
+
+def test_while_one_alone_is_costed_its_loss_is_said_too():
+    case = case_of(ANSWERS, {"Ash": 5})
+
+    assert "each one sold loses 1.00 GBP" in priced(case, "4.00")[1]
+
+
+def test_where_no_piece_loses_money_nothing_is_said_of_it():
+    case = case_of(ANSWERS, {"Ash": 5, "Cedar": 4})
+
+    assert not [words for words in priced(case, "9.00") if "lose" in words]

@@ -21,7 +21,7 @@ from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
 from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
-from scorecard.stage import costed_makers, stage_of, stage_sentences
+from scorecard.stage import costed_makers, open_makers, stage_of, stage_sentences
 from scorecard.words import counted, listed, shortest
 from scorecard.workbooks.results import results_workbook
 from scorecard.writing import HISTORY, Written, time_stamp, write_outputs
@@ -202,7 +202,7 @@ def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:
     tell_case(case, assessment.as_of)
     typer.echo(f"{verdict_sentence(assessment)}.")
     costed = costed_makers(assessment)
-    for sentence in stage_sentences(assessment, costed):
+    for sentence in stage_sentences(assessment, costed, open_makers(assessment)):
         typer.echo(f"{sentence}.")
     for sentence in supporting(assessment):
         typer.echo(f"{sentence}.")

@@ -1,5 +1,6 @@
 """Chargeable weight and the freight of an offer, by the rule of its way of shipping."""
 
+from dataclasses import replace
 from decimal import ROUND_CEILING, Decimal
 
 from scorecard.costing.amounts import EXACT, End, Span, added, over, percent_of, priced, shown, times, to_step
@@ -39,7 +40,8 @@ def chargeable_kg(gross_kg: Decimal, cm3: Decimal, rule: ShippingRule) -> Decima
     References
     ----------
     Air: volume in cm³ ÷ 6000; couriers ÷ 5000; sea by revenue ton, the greater of m³ and tonnes (carriers' pages). Air
-    weights go up to the next half kg (a forwarder's page on the air carriers' rule).
+    weights go up to the next half kg, and sides to the nearest whole cm before, halves up (forwarders' pages on the air
+    carriers' rule).
 
     Examples
     --------
@@ -58,6 +60,11 @@ def _up(weight: Decimal, step: Decimal) -> Decimal:
 def carton_count(carton: Carton, quantity: int) -> int:
     """Return how many cartons so many pieces fill; the last one counts as full."""
     return -(-quantity // carton.pieces)
+
+
+def in_last_carton(carton: Carton, quantity: int) -> int | None:
+    """Return how many pieces the last carton holds; None where it is full."""
+    return quantity % carton.pieces or None
 
 
 def fits(offer: FreightOffer, quantity: int, wanted: int) -> bool:
@@ -87,7 +94,8 @@ def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End)
     charged = times(over(weight, unit), rate.at(end))
     surcharge = percent_of(rule.surcharge_percent, charged)
     per = "kg" if unit == 1 else "revenue tons"
-    words = f"{_weight_words(int(count), gross, cm3, rule)}: {shown(over(weight, unit))} {per} × "
+    cartons = _carton_words(offer.carton, int(count), quantity)
+    words = f"{cartons}, {_weight_words(offer.carton, gross, cm3, rule)}: {shown(over(weight, unit))} {per} × "
     words += priced(rate.at(end), offer.currency)
     words += f", and {shown(rule.surcharge_percent)} % surcharge" if rule.surcharge_percent else ""
     return added([charged, surcharge]), words
@@ -101,10 +109,20 @@ def _rate(offer: FreightOffer, rule: ShippingRule) -> tuple[Span, Decimal]:
     return offer.rate_per_kg, Decimal(1)
 
 
-def _weight_words(count: int, gross: Decimal, cm3: Decimal, rule: ShippingRule) -> str:
-    cartons = f"{count} carton{'' if count == 1 else 's'}, {shown(gross)} kg"
+def _carton_words(carton: Carton, count: int, quantity: int) -> str:
+    """Return how many cartons there are, and that the last one is counted as full where it is not."""
+    held = in_last_carton(carton, quantity)
+    part = f" (the last with {held} of {carton.pieces} pieces, counted as full)" if held else ""
+    return f"{count} carton{'' if count == 1 else 's'}{part}"
+
+
+def _weight_words(carton: Carton, gross: Decimal, cm3: Decimal, rule: ShippingRule) -> str:
+    weight = f"{shown(gross)} kg"
     by = f"÷ {shown(rule.divisor)}" if rule.divisor else f"× {shown(rule.kg_per_m3)} kg" if rule.kg_per_m3 else ""
     if not by:
-        return cartons
+        return weight
     size = shown(cm3) + " cm³" if rule.divisor else shown(over(cm3, _CM3_PER_M3)) + " m³"
-    return f"{cartons}, by size {size} {by} = {shown(volume_kg(cm3, rule))} kg"
+    rounded = (
+        " (sides to whole cm)" if volume_cm3(carton, rule) != volume_cm3(carton, replace(rule, round_cm=False)) else ""
+    )
+    return f"{weight}, by size {size}{rounded} {by} = {shown(volume_kg(cm3, rule))} kg"

@@ -5,11 +5,13 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, ZERO, added, over, times, to_step
+from scorecard.costing.cheapest import Cheapest, cheapest_of
 from scorecard.costing.choosing import chosen_ways, middle
 from scorecard.costing.delivery_terms import Coverage
 from scorecard.costing.entries import Group
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost, landed_costs
+from scorecard.costing.pieces import piece_of
 
 _FURTHEST = Decimal(2)
 _NARROW = Decimal("0.0003")
@@ -25,8 +27,9 @@ class CurrencyChange:
     ----------
     currency : whose rate moves, the others staying
     figure : today's, in its own direction
-    cheapest : the maker that is the cheapest today
+    cheapest : the maker that comes out cheapest today
     below, above : the rate, to 4 significant digits, and the maker that is then the cheapest; None where none is
+    rivals : makers that may be cheaper today already, for want of what is not known
     """
 
     currency: str
@@ -34,6 +37,7 @@ class CurrencyChange:
     cheapest: str
     below: tuple[Decimal, str] | None
     above: tuple[Decimal, str] | None
+    rivals: tuple[str, ...] = ()
 
 
 def shares(cost: LandedCost) -> Mapping[Group, Decimal | None]:
@@ -65,15 +69,18 @@ def inside_the_price(coverage: Coverage) -> list[Group]:
 
 
 def comparable(inputs: CostInputs) -> dict[str, Decimal]:
-    """Return the cost of a good piece, the middle of a range, of every maker whose costs are all known."""
-    chosen = chosen_ways(landed_costs(inputs), inputs.as_of, inputs.brief.need_by)
-    return {maker: middle(cost) for maker, cost in chosen.items() if cost.is_complete and middle(cost).is_finite()}
+    """Return the cost of a good piece, the middle of a range, of every maker whose costs are known from end to end."""
+    return {maker: middle(cost) for maker, cost in _chosen(inputs).items() if cost.is_complete and not cost.is_open}
 
 
-def cheapest_maker(inputs: CostInputs) -> str | None:
-    """Return the maker whose good piece costs least by its chosen way; None where no two can be compared."""
-    pieces = comparable(inputs)
-    return min(pieces, key=lambda maker: pieces[maker]) if len(pieces) > 1 else None
+def _chosen(inputs: CostInputs) -> Mapping[str, LandedCost]:
+    return chosen_ways(landed_costs(inputs), inputs.as_of, inputs.brief.need_by)
+
+
+def cheapest_maker(inputs: CostInputs) -> Cheapest | None:
+    """Return whose good piece comes out cheapest by its chosen way, and who may be cheaper; None below two makers."""
+    pieces = [piece_of(cost) for cost in _chosen(inputs).values()]
+    return cheapest_of(pieces) if sum(not piece.missing and piece.high.is_finite() for piece in pieces) > 1 else None
 
 
 def currency_changes(inputs: CostInputs) -> tuple[CurrencyChange, ...]:
@@ -99,8 +106,8 @@ def currency_changes(inputs: CostInputs) -> tuple[CurrencyChange, ...]:
     return tuple(_change(inputs, currency, today) for currency in inputs.rates.rates if currency in in_use)
 
 
-def _change(inputs: CostInputs, currency: str, today: str) -> CurrencyChange:
-    figure = inputs.rates.rates[currency].figure
+def _change(inputs: CostInputs, currency: str, found: Cheapest) -> CurrencyChange:
+    figure, today = inputs.rates.rates[currency].figure, found.piece.maker
 
     def lead_at(other: Decimal) -> Lead:
         pieces = comparable(replace(inputs, rates=inputs.rates.with_figure(currency, other)))
@@ -113,6 +120,7 @@ def _change(inputs: CostInputs, currency: str, today: str) -> CurrencyChange:
         cheapest=today,
         below=_where_it_changes(lead_at, figure, over(figure, _FURTHEST)),
         above=_where_it_changes(lead_at, figure, times(figure, _FURTHEST)),
+        rivals=tuple(piece.maker for piece in found.rivals),
     )
 
 

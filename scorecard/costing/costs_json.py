@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 from typing import Any
 
-from scorecard.costing.amounts import Span
+from scorecard.costing.amounts import OPEN, Span
 from scorecard.costing.choosing import cheapest_first, chosen_ways, in_time
 from scorecard.costing.comparing import CurrencyChange, shares
 from scorecard.costing.entries import Gap
@@ -94,6 +94,7 @@ def currency_changes_json(changes: Iterable[CurrencyChange]) -> list[dict[str, A
             "cheapest": change.cheapest,
             "below": _other(change.below),
             "above": _other(change.above),
+            "may_be_cheaper": list(change.rivals),
         }
         for change in changes
     ]
@@ -106,7 +107,14 @@ def _other(change: tuple[Decimal, str] | None) -> dict[str, Any] | None:
 def sampling_json(sampling: Sampling) -> dict[str, Any]:
     """Return what sampling some makers costs."""
     return {
-        "makers": [{"maker": maker, "cost": ends(low, high)} for maker, low, high in sampling.makers],
+        "makers": [
+            {
+                "maker": one.maker,
+                "cost": ends(one.low if one.is_known_of else OPEN, one.high),
+                "missing": list(one.missing),
+            }
+            for one in sampling.makers
+        ],
         "total": ends(sampling.low, sampling.high),
         "unknown": list(sampling.unknown),
         "already_paid": list(sampling.already_paid),

@@ -1,7 +1,8 @@
 """Freight: an offer for so many pieces, or a rate with the cartons, and how a way of shipping turns size into weight.
 
-Sources of the presets: forwarders' and couriers' public pages for air (6000 cm³ to a kg), express (5000) and sea (a
-revenue ton is a cubic metre or 1000 kg); steps and the rest are common practice, no source. All can be set.
+Sources of the presets: forwarders' and couriers' public pages for air (6000 cm³ to a kg, sides to whole cm), express
+(5000; no source says that sides are rounded, so they are not) and sea (a revenue ton is a cubic metre or 1000 kg);
+steps and the rest are common practice, no source. All can be set.
 """
 
 from collections.abc import Mapping
@@ -93,7 +94,7 @@ class ShippingRule:
         divisor = 6000            # cm³ to a kg; or kg_per_m3 = 167; 0: the size does not count
         step_kg = 0.5             # weights go up to the next step; 0: they stay
         minimum_kg = 45
-        round_cm = true           # each side to the nearest whole cm, halves up
+        round_cm = true           # each side to the nearest whole cm, halves up; by air unless you say false
         surcharge_percent = 18    # fuel and the like, on top of the rate
         days = "3-15"             # a number, or a text with a range; for offers without days
         covers = "door to door"   # or "port to port", "from the port to my door"
@@ -135,10 +136,19 @@ _SEA = ShippingRule(
     source="forwarders' pages: a revenue ton is the greater of cubic metres and tonnes, commonly at least one",
 )
 
+_AIR = ShippingRule(
+    way="air",
+    divisor=Decimal(6000),
+    step_kg=Decimal("0.5"),
+    round_cm=True,
+    covers="port to port",
+    source="forwarders' pages: weights go up to the next half kg, sides to the nearest whole cm, as air carriers round",
+)
+
 SHIPPING_RULES: Mapping[Way, ShippingRule] = MappingProxyType(
     {
         "sea": _SEA,
-        "air": _rule("air", 6000, "0.5", "port to port", "forwarders' pages; the step as air waybills round"),
+        "air": _AIR,
         "express": _rule("express", 5000, "0.5", "door to door", "couriers' pages; the step is common practice"),
         "rail": _rule("rail", 2000, "1", "port to port", _NO_SOURCE),
         "road": _rule("road", 3000, "1", "door to door", _NO_SOURCE),

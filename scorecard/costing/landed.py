@@ -80,6 +80,11 @@ class LandedCost:
         return not self.gaps
 
     @property
+    def is_open(self) -> bool:
+        """Whether the greatest total has no end."""
+        return not self.high.is_finite()
+
+    @property
     def days(self) -> Span | None:
         """Production and transit, least and most; None where any reading does not know."""
         found = [reading.days for reading in self.readings]

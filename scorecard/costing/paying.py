@@ -4,13 +4,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from scorecard.costing.amounts import HUNDRED, ZERO, Span, added, percent_of, to_minor
-from scorecard.costing.inputs import CostInputs, MakerFacts
+from scorecard.costing.amounts import ENDS, HUNDRED, OPEN, ZERO, Span, added, percent_of, to_minor
+from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.replies import standing
 from scorecard.costing.sums import Line, Reading
 
 _BILL = ("goods", "set-up", "sample credited")
+_OF_A_SAMPLE = {"sample_price": "sample price", "sample_postage": "sample postage"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,22 +93,53 @@ def _words(balance: str, deposit_unknown: bool) -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SampledMaker:
+    """What a sample of one maker costs, postage with it.
+
+    Parameters
+    ----------
+    low, high : as far as it is known, in the brief's currency; infinite where there is no telling
+    missing : of price and postage, what is not known; the sum is too low by that
+    """
+
+    maker: str
+    low: Decimal
+    high: Decimal
+    missing: tuple[str, ...] = ()
+
+    @property
+    def is_known_of(self) -> bool:
+        """Whether any of it is known."""
+        return len(self.missing) < len(_OF_A_SAMPLE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sampling:
     """What it costs to have samples of some makers before any order.
 
     Parameters
     ----------
-    makers : each with least and most in the brief's currency; infinite where there is no telling
-    low, high : in all
-    unknown : makers of which the sample price or its postage is not known: the sum is too low by that
+    makers : whose sample is still to be paid for
     already_paid : makers whose sample is paid for, which are not in the sum
     """
 
-    makers: tuple[tuple[str, Decimal, Decimal], ...]
-    low: Decimal
-    high: Decimal
-    unknown: tuple[str, ...]
-    already_paid: tuple[str, ...]
+    makers: tuple[SampledMaker, ...] = ()
+    already_paid: tuple[str, ...] = ()
+
+    @property
+    def low(self) -> Decimal:
+        """The least in all; too low by what is missing."""
+        return added(one.low for one in self.makers)
+
+    @property
+    def high(self) -> Decimal:
+        """The most in all; infinite where a part of it is not known."""
+        return added(one.high for one in self.makers)
+
+    @property
+    def unknown(self) -> tuple[str, ...]:
+        """Makers of which the sample price or its postage is not known."""
+        return tuple(one.maker for one in self.makers if one.missing)
 
 
 def sampling_cost(inputs: CostInputs, makers: Iterable[str]) -> Sampling:
@@ -120,26 +152,20 @@ def sampling_cost(inputs: CostInputs, makers: Iterable[str]) -> Sampling:
     """
     named = list(makers)
     paid = tuple(maker for maker in named if maker in inputs.settings.sampled)
-    asked = [maker for maker in named if maker not in paid]
-    found = {maker: _sample(inputs, inputs.makers.get(maker, MakerFacts(maker=maker))) for maker in asked}
     return Sampling(
-        makers=tuple((maker, low, high) for maker, (low, high, _) in found.items()),
-        low=added(low for low, _, _ in found.values()),
-        high=added(high for _, high, _ in found.values()),
-        unknown=tuple(maker for maker, (_, _, known) in found.items() if not known),
+        makers=tuple(_sample(inputs, maker) for maker in named if maker not in paid),
         already_paid=paid,
     )
 
 
-def _sample(inputs: CostInputs, facts: MakerFacts) -> tuple[Decimal, Decimal, bool]:
-    """Return a sample with postage, least and most, and whether both are known."""
-    replies = standing(row for row in inputs.quotes if row.maker == facts.maker).get(facts.maker, ())
-    low = high = ZERO
-    fields = ("sample_price", "sample_postage")
-    rows = [replies[0].saying(field) if replies else None for field in fields]
-    for field, row in zip(fields, rows, strict=True):
-        if row is not None:
-            span: Span = getattr(row, field)
-            low = added([low, to_minor(inputs.rates.to_home(span.at("low"), row.currency), inputs.rates.home)])
-            high = added([high, to_minor(inputs.rates.to_home(span.at("high"), row.currency), inputs.rates.home)])
-    return low, high, None not in rows
+def _sample(inputs: CostInputs, maker: str) -> SampledMaker:
+    """Return a sample with postage; what is not known of it is never taken as 0."""
+    replies = standing(row for row in inputs.quotes if row.maker == maker).get(maker, ())
+    rows = {field: replies[0].saying(field) if replies else None for field in _OF_A_SAMPLE}
+    spans = [(getattr(row, field), row.currency) for field, row in rows.items() if row is not None]
+    missing = tuple(_OF_A_SAMPLE[field] for field, row in rows.items() if row is None)
+    low, high = (
+        added(to_minor(inputs.rates.to_home(span.at(end), currency), inputs.rates.home) for span, currency in spans)
+        for end in ENDS
+    )
+    return SampledMaker(maker=maker, low=low, high=OPEN if missing else high, missing=missing)

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from scorecard.costing.border_entries import counts
+from scorecard.costing.chargeable import in_last_carton
 from scorecard.costing.entries import Entry, Situation
 from scorecard.costing.quantities import why_more
 from scorecard.words import listed
@@ -17,6 +18,7 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
         _country(situation),
         _freight_inside(situation),
         _arrival(situation),
+        _part_carton(situation),
         *_supplied(situation),
     )
     return tuple(note for note in found if note)
@@ -62,6 +64,20 @@ def _arrival(situation: Situation) -> str:
     if term in ("CFR", "CIF", "CPT", "CIP") and "arrival charges" not in situation.coverage.parts:
         return f"{term}: ask whether the freight in the price pays the charges at arrival too"
     return ""
+
+
+def _part_carton(situation: Situation) -> str:
+    """Return what a last carton that is not full means for the freight, where that is by weight."""
+    offer = situation.offer
+    if offer is None or offer.cost is not None or offer.carton is None:
+        return ""
+    held, full = in_last_carton(offer.carton, situation.quantity), offer.carton.pieces
+    if held is None:
+        return ""
+    return (
+        f"Freight by {offer.way} counts the last carton as full, though it holds {held} of {full} pieces: ask whether "
+        f"a smaller one costs less; {full - held} more would cost no more freight"
+    )
 
 
 def _supplied(situation: Situation) -> list[str]:

@@ -5,7 +5,7 @@ straight lines in the quantity. Who is the cheapest at both ends of such a stret
 the piece.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import pairwise
@@ -27,11 +27,13 @@ class Stretch:
     Parameters
     ----------
     maker : None where no maker has every cost known
+    rivals : other makers that may be cheaper somewhere in it, for want of what is not known
     """
 
     start: int
     end: int
     maker: str | None
+    rivals: tuple[str, ...] = ()
 
 
 def cheapest_by_quantity(pricing: Pricing, start: int, end: int) -> tuple[Stretch, ...]:
@@ -55,7 +57,13 @@ def cheapest_by_quantity(pricing: Pricing, start: int, end: int) -> tuple[Stretc
             found[-1] = Stretch(start=found[-1].start, end=beyond - 1, maker=maker)
         else:
             found.append(Stretch(start=first, end=beyond - 1, maker=maker))
-    return tuple(found)
+    return tuple(replace(one, rivals=_rivals(pricing, one, grid)) for one in found)
+
+
+def _rivals(pricing: Pricing, one: Stretch, grid: Sequence[int]) -> tuple[str, ...]:
+    """Return who may be cheaper somewhere in a stretch: between its ends and the bends in it costs are straight."""
+    places = sorted({one.start, one.end, *(at for at in grid if one.start < at < one.end)})
+    return tuple(dict.fromkeys(maker for pieces in places for maker in pricing.rivals(pieces)))
 
 
 def _changes(pricing: Pricing, low: int, high: int) -> Iterator[int]:

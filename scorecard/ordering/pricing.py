@@ -4,9 +4,11 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from scorecard.costing.amounts import added, over
+from scorecard.costing.cheapest import cheapest_of
 from scorecard.costing.choosing import chosen_ways, middle
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost, landed_costs
+from scorecard.costing.pieces import bare_piece
 from scorecard.ordering.sizes import at_quantity, of_makers
 
 Line = tuple[str, int, str | None]
@@ -45,17 +47,25 @@ class Pricing:
         return None if cost is None or not cost.is_complete else _middle_total(cost)
 
     def standing(self, pieces: int) -> dict[str, Decimal]:
-        """Return the cost of a good piece of every maker whose costs are all known, the middle of a range."""
+        """Return the cost of a good piece of every maker whose costs have an end and are all known, the middle."""
         return {
-            maker: middle(cost)
-            for maker, cost in self.chosen(pieces).items()
-            if cost.is_complete and middle(cost).is_finite()
+            maker: middle(cost) for maker, cost in self.chosen(pieces).items() if cost.is_complete and not cost.is_open
         }
 
     def cheapest(self, pieces: int) -> str | None:
-        """Return the maker whose good piece costs least at so many pieces, the first in sheet order of several."""
-        found = self.standing(pieces)
+        """Return the maker whose good piece comes out cheapest at so many pieces, the first in sheet order of several.
+
+        Of costs without an upper end the least counts, and only where there are no others.
+        """
+        found = self.standing(pieces) or {
+            maker: cost.per_good_piece[0] for maker, cost in self.chosen(pieces).items() if cost.is_complete
+        }
         return min(found, key=lambda maker: found[maker]) if found else None
+
+    def rivals(self, pieces: int) -> tuple[str, ...]:
+        """Return the other makers that may be cheaper than the cheapest at so many pieces."""
+        found = cheapest_of(bare_piece(cost) for cost in self.chosen(pieces).values())
+        return tuple(piece.maker for piece in found.rivals) if found else ()
 
     def line(self, pieces: int) -> Line | None:
         """Return what the cheapest good piece is: of which maker, reply and way. None where no maker has every cost."""

@@ -34,7 +34,7 @@ from scorecard.report.strips import strips_of
 from scorecard.report.texts import bare, marked, presentable
 from scorecard.report.trying import data_of, script
 from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
-from scorecard.stage import costed_makers
+from scorecard.stage import costed_makers, open_makers
 from scorecard.words import plain_command
 from scorecard.writing import environment
 
@@ -84,7 +84,7 @@ def page(
     """
     shown = presentable(assessment)
     reweigh, where = how_to_change(shown.case.criteria, command)
-    costs = {"ordering": ordering_of(shown, costed_makers(assessment))}
+    costs = {"ordering": ordering_of(shown, costed_makers(assessment), open_makers(assessment))}
     ways = costs | {"sources": sources_of(shown, made, command), "reweigh": reweigh, "where_weights": where}
     html = ""
     for room in ROOMS:

@@ -149,6 +149,8 @@ def _over(option: "Option", ends: tuple[Decimal, Decimal], home: str) -> str:
 
 
 def _stretches(plan: "Plan") -> tuple[StretchRow, ...]:
+    from scorecard.quantity_words import rivals_in
+
     home = plan.inputs.rates.home
     rows = []
     for one in plan.stretches:
@@ -157,7 +159,9 @@ def _stretches(plan: "Plan") -> tuple[StretchRow, ...]:
         rows.append(
             StretchRow(
                 pieces=" to ".join(map(str, ends)),
-                maker="nobody has every cost known" if one.maker is None else isolate(one.maker),
+                maker="nobody has every cost known"
+                if one.maker is None
+                else isolate(one.maker) + rivals_in(one, isolate),
                 costs=" to ".join(money(cost, home) for cost in costs if cost is not None) or "–",
             )
         )

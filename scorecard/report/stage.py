@@ -55,15 +55,15 @@ class Ordering:
     left: int = 0
 
 
-def ordering_of(shown: Assessment, costed: Sequence[CostedMaker]) -> Ordering:
+def ordering_of(shown: Assessment, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker] = ()) -> Ordering:
     """Return the stage of the choice.
 
     Parameters
     ----------
     shown : with names made visible
-    costed : the ``costed_makers`` of the same assessment with its names as read
+    costed, lacking : the ``costed_makers`` and ``open_makers`` of the same assessment with its names as read
     """
-    said = [sentence(words) for words in stage_sentences(shown, costed)]
+    said = [sentence(words) for words in stage_sentences(shown, costed, lacking)]
     opening, beside = (said[0] if said else None), tuple(said[1:])
     if stage_of(costed) == "write":
         return Ordering(stage=opening, beside=beside)

@@ -101,6 +101,26 @@ def test_sides_are_rounded_first_where_the_rule_says_so():
     assert Decimal(61 * 40 * 20) == volume_cm3(carton, replace(AIR, round_cm=True))
 
 
+def test_by_air_sides_are_rounded_and_the_working_says_so_where_it_matters():
+    # forwarders' pages on the air carriers' rule: the nearest whole cm, halves up
+    carton = replace(BOX, length_cm=Decimal("60.5"), width_cm=Decimal("40.4"))
+    words = freight_at(offer(rate_per_kg=Span.of(3), carton=carton), AIR, 25, "low")[1]
+
+    assert "by size 48800 cm³ (sides to whole cm) ÷ 6000" in words
+
+
+def test_by_express_sides_stay_as_they_are_since_no_source_says_otherwise():
+    carton = replace(BOX, length_cm=Decimal("60.5"))
+
+    assert Decimal("60.5") * 40 * 20 == volume_cm3(carton, EXPRESS)
+
+
+def test_a_last_carton_that_is_not_full_is_said_to_count_as_full():
+    words = freight_at(offer(rate_per_kg=Span.of(3), carton=BOX), AIR, 201, "low")[1]
+
+    assert words.startswith("9 cartons (the last with 1 of 25 pieces, counted as full), 50.625 kg")
+
+
 def test_a_surcharge_is_added_to_the_rate():
     cost, words = freight_at(
         offer(rate_per_kg=Span.of(3), carton=BOX), replace(AIR, surcharge_percent=Decimal(20)), 200, "low"

@@ -48,7 +48,9 @@ def rivals(here="4.00", there="4.50", **more):
 
 
 def test_the_cheapest_maker_is_that_of_the_cheapest_good_piece():
-    assert ["Oxlip", MAKER] == [cheapest_maker(rivals()), cheapest_maker(rivals(there="5.50"))]
+    found = [cheapest_maker(rivals()), cheapest_maker(rivals(there="5.50"))]
+
+    assert [("Oxlip", True), (MAKER, True)] == [(one.piece.maker, one.is_sure) for one in found]
 
 
 def test_the_cheapest_maker_changes_where_both_cost_the_same():
@@ -87,3 +89,12 @@ def test_a_rate_that_no_quote_uses_changes_nothing():
     both = inputs(quote(4, covers=ALL_PAID), quote(5, maker="Oxlip", row=3, covers=ALL_PAID), rates=dollars())
 
     assert () == currency_changes(both)
+
+
+def test_who_may_be_cheaper_already_is_told_with_the_change():
+    # 4.00 to 5.00 GBP has the middle 4.50, above 3.60; but a third asks 3.00 or more
+    rows = (quote(Span(Decimal(3), None), maker="Tansy", row=4, covers=ALL_PAID), quote("4.00", covers=ALL_PAID))
+    there = quote("4.50", maker="Oxlip", row=3, currency="USD", covers=ALL_PAID)
+    (change,) = currency_changes(inputs(*rows, there, rates=dollars()))
+
+    assert ("Oxlip", ("Tansy",)) == (change.cheapest, change.rivals)

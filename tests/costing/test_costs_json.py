@@ -83,10 +83,14 @@ def test_rates_changes_and_sampling_as_json():
     assert (MAKER, None, "Oxlip") == (change["cheapest"], change["below"], change["above"]["cheapest"])
     assert {
         "makers": [
-            {"maker": MAKER, "cost": {"low": 45.0, "high": 45.0}},
-            {"maker": "Oxlip", "cost": {"low": 0.0, "high": 0.0}},
+            {"maker": MAKER, "cost": {"low": 45.0, "high": 45.0}, "missing": []},
+            {
+                "maker": "Oxlip",
+                "cost": {"low": None, "high": None},
+                "missing": ["sample price", "sample postage"],
+            },
         ],
-        "total": {"low": 45.0, "high": 45.0},
+        "total": {"low": 45.0, "high": None},
         "unknown": ["Oxlip"],
         "already_paid": [],
     } == sampling_json(sampling_cost(case, [MAKER, "Oxlip"]))

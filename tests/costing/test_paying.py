@@ -73,7 +73,8 @@ def test_sampling_two_makers_costs_price_and_postage_of_both():
 def test_a_maker_whose_sample_is_not_priced_is_named():
     found = sampled(MAKER, "Tansy", "Nobody")
 
-    assert (Decimal(70), ("Tansy", "Nobody")) == (found.low, found.unknown)
+    assert (Decimal(70), OPEN, ("Tansy", "Nobody")) == (found.low, found.high, found.unknown)
+    assert [(), ("sample postage",), ("sample price", "sample postage")] == [one.missing for one in found.makers]
 
 
 def test_a_sample_already_paid_for_is_not_in_the_sum():

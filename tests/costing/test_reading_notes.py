@@ -1,11 +1,13 @@
 """What is said beside a sum."""
 
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 from quoted import MAKER, charge, landed, offer, quote, uk
 
 from scorecard.costing.amounts import Money, Span
+from scorecard.costing.freight import Carton
 from scorecard.costing.import_presets import preset_for
 from scorecard.costing.importing import Supplied
 from scorecard.costing.inputs import CostSettings, MakerFacts
@@ -76,3 +78,19 @@ def test_supplied_artwork_is_explained(made_in, words):
     found = notes(quote(5, **NAMED), imports=uk(supplied=(drawings,)))
 
     assert any(words in note for note in found)
+
+
+def rated(pieces):
+    carton = Carton(pieces=pieces, length_cm=Decimal(60), width_cm=Decimal(40), height_cm=Decimal(20), kg=Decimal(5))
+    return notes(quote(5, **NAMED), offers=(offer("air", rate_per_kg=3, carton=carton),))
+
+
+def test_a_last_carton_that_is_not_full_says_what_that_means():
+    assert (
+        "Freight by air counts the last carton as full, though it holds 20 of 36 pieces: ask whether a smaller one "
+        "costs less; 16 more would cost no more freight" in rated(36)
+    )
+
+
+def test_full_cartons_need_no_word():
+    assert not [note for note in rated(25) if "carton" in note]

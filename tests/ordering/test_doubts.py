@@ -1,8 +1,11 @@
 """A selling price below what the pieces cost."""
 
+from decimal import Decimal
+
 from quoted import landed, quote
 from sized import ALL_PAID, selling
 
+from scorecard.costing.amounts import Span
 from scorecard.errors import Place
 from scorecard.ordering.doubts import price_doubts
 
@@ -39,3 +42,27 @@ def test_a_cost_that_is_not_known_says_nothing_of_the_price():
 
 def test_without_a_price_there_is_nothing_to_doubt():
     assert [] == doubts(None, quote(5, covers=ALL_PAID))
+
+
+def test_a_price_that_a_range_reaches_above_may_be_below_the_cost():
+    (one,) = doubts(selling("5.00"), quote((4, 6), covers=ALL_PAID), quote(7, maker="Oxlip", row=3, covers=ALL_PAID))
+
+    assert one[1] == "the price, 5.00 GBP, may be below what the cheapest good piece costs, 4.00 to 6.00 GBP (Fernhill)"
+
+
+def test_a_cost_without_an_end_is_not_left_out():
+    (one,) = doubts(selling("2.00"), quote(Span(Decimal(4), None), covers=ALL_PAID))
+
+    assert "is below what the cheapest good piece costs, 4.00 or more GBP (Fernhill)" in one[1]
+
+
+def test_one_that_surely_costs_less_than_the_price_leaves_no_doubt():
+    assert [] == doubts(
+        selling("7.00"), quote((4, 8), covers=ALL_PAID), quote("6.50", maker="Oxlip", row=3, covers=ALL_PAID)
+    )
+
+
+def test_who_may_be_cheaper_is_named_beside():
+    (one,) = doubts(selling("4.00"), quote(5, covers=ALL_PAID), quote(1, maker="Oxlip", row=3, covers="goods"))
+
+    assert "may be below what the cheapest good piece costs, 5.00 GBP (Fernhill); Oxlip (at least 1." in one[1]

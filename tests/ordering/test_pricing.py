@@ -5,6 +5,7 @@ from decimal import Decimal
 from quoted import MAKER, inputs, quote
 from sized import ALL_PAID, planned, prices
 
+from scorecard.costing.amounts import Span
 from scorecard.ordering.pricing import Pricing
 from scorecard.ordering.sizes import settled
 
@@ -23,6 +24,22 @@ def test_a_maker_with_a_cost_missing_is_never_the_cheapest():
     two = pricing(*prices(p1="5.00"), quote(1, maker="Oxlip", row=9, covers="goods"))
 
     assert (MAKER, None) == (two.cheapest(200), two.total("Oxlip", 200))
+
+
+def test_where_no_cost_has_an_end_the_least_of_them_counts():
+    open_ones = [
+        quote(Span(Decimal(price), None), maker=maker, row=row, covers=ALL_PAID)
+        for maker, row, price in ((MAKER, 2, 5), ("Oxlip", 3, 4))
+    ]
+
+    assert ("Oxlip", (MAKER,)) == (pricing(*open_ones).cheapest(200), pricing(*open_ones).rivals(200))
+
+
+def test_who_may_be_cheaper_is_told():
+    ranged = [quote((5, 7), covers=ALL_PAID), quote("5.50", maker="Oxlip", row=3, covers=ALL_PAID)]
+    lacks = quote(1, maker="Tansy", row=4, covers="goods")
+
+    assert ("Oxlip", ("Tansy", MAKER)) == (pricing(*ranged).cheapest(200), pricing(*ranged, lacks).rivals(200))
 
 
 def test_the_total_is_the_middle_of_a_range():

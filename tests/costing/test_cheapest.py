@@ -1,0 +1,124 @@
+"""Who comes out cheapest, and whether that is sure."""
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from scorecard.costing.cheapest import Piece, cheapest_of, level_words, piece_amount, rivals_words
+
+OPEN = Decimal("Infinity")
+
+
+def piece(maker, low, high=None, *missing, parts=()):
+    ends = (Decimal(low), Decimal(low if high is None else high))
+    return Piece(maker=maker, cases=(ends,), missing=missing, open_parts=parts)
+
+
+def found(*pieces):
+    one = cheapest_of(pieces)
+    return one.piece.maker, [rival.maker for rival in one.rivals], [level.maker for level in one.level]
+
+
+def test_costs_that_are_known_have_one_cheapest():
+    assert ("B", [], []) == found(piece("A", "5.20"), piece("B", "5.10"))
+
+
+def test_ranges_that_do_not_meet_have_one_cheapest():
+    assert ("A", [], []) == found(piece("A", "5.10", "5.90"), piece("B", "5.90", "6.20"))
+
+
+def test_one_whose_least_lies_below_the_most_of_the_cheapest_may_be_cheaper():
+    assert ("A", ["B"], []) == found(piece("A", "5.10", "5.90"), piece("B", "5.40", "6.20"))
+
+
+def test_a_cost_without_an_upper_end_is_not_dropped():
+    assert ("A", ["B"], []) == found(piece("A", "5.10"), piece("B", "3.00", OPEN))
+
+
+def test_of_costs_without_an_upper_end_the_one_of_the_least_comes_out():
+    assert ("B", ["A"], []) == found(piece("A", "5.00", OPEN), piece("B", "3.00", OPEN))
+
+
+def test_one_that_lacks_a_cost_never_comes_out_but_may_be_cheaper():
+    assert ("A", ["C"], []) == found(
+        piece("A", "5.10"), piece("B", "5.10", "5.10", "freight"), piece("C", "2.00", "2.00", "clearance")
+    )
+
+
+def test_with_a_cost_missing_of_all_nobody_comes_out():
+    assert cheapest_of([piece("A", "5.10", "5.10", "freight")]) is None
+
+
+def test_who_costs_just_as_much_is_level():
+    assert ("A", [], ["B"]) == found(piece("A", "5.10"), piece("B", "5.10"), piece("C", "5.1", "5.1", "freight"))
+
+
+def test_what_is_open_for_all_alike_is_compared_case_by_case():
+    # with or without import tax B is the dearer, though the ranges meet
+    alike = Piece(maker="A", cases=((Decimal(5), Decimal(5)), (Decimal(6), Decimal(6))))
+    dearer = Piece(maker="B", cases=((Decimal("5.5"), Decimal("5.5")), (Decimal("6.6"), Decimal("6.6"))))
+
+    assert ("A", [], []) == found(dearer, alike)
+
+
+MONEY = st.decimals(0, 9, places=2)
+
+
+@given(st.lists(st.tuples(MONEY, MONEY, st.booleans()), min_size=1, max_size=5), st.data())
+def test_a_sure_cheapest_is_the_cheapest_whatever_the_costs_turn_out_to_be(ends, data):
+    pieces = [
+        piece(str(at), min(low, high), max(low, high), *(["freight"] if lacks else []))
+        for at, (low, high, lacks) in enumerate(ends)
+    ]
+    one = cheapest_of(pieces)
+    if one is None or not one.is_sure:
+        return
+    least = min(each.low if each is not one.piece else each.high for each in pieces)
+
+    assert least == one.piece.high
+
+
+def test_the_words_name_who_may_be_cheaper_and_what_is_open():
+    one = cheapest_of(
+        [
+            piece("A", "5.10", "5.90", parts=("what the price covers",)),
+            piece("B", "5.40", "6.20"),
+            piece("C", "4", "4", "freight", parts=("freight",)),
+        ]
+    )
+
+    assert (
+        "C (at least 4.00) and B (5.40 to 6.20) may be cheaper, until more is known: of A what the price covers; "
+        "of C freight" == rivals_words(one, "EUR")
+    )
+
+
+def test_of_many_that_may_be_cheaper_and_of_many_open_parts_some_are_named():
+    parts = ("freight", "clearance", "duty", "delivery", "unloading")
+    rivals = [piece(f"B{at}", at, at, *parts, parts=parts) for at in range(5)]
+    words = rivals_words(cheapest_of([piece("A", "9"), *rivals]), "EUR")
+
+    assert words.startswith("B0 (at least 0.00), B1 (at least 1.00), B2 (at least 2.00) and 2 more makers may be")
+    assert "of B0 freight, clearance, duty, delivery and 1 more" in words
+
+
+def test_where_it_is_sure_there_are_no_words():
+    assert ("", "") == (rivals_words(cheapest_of([piece("A", 5)]), "EUR"), level_words(cheapest_of([piece("A", 5)])))
+
+
+def test_level_makers_are_named():
+    assert ", level with B" == level_words(cheapest_of([piece("A", 5), piece("B", 5)]))
+
+
+@pytest.mark.parametrize(
+    ("one", "words"),
+    [
+        (piece("A", 5, 6), "5.00 to 6.00"),
+        (piece("A", 5, OPEN), "5.00 or more"),
+        (piece("A", 5, 5, "x"), "at least 5.00"),
+    ],
+)
+def test_an_amount_in_words(one, words):
+    assert words == piece_amount(one, "EUR")
