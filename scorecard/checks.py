@@ -112,14 +112,12 @@ class Check:
     maker : spelt as on the sheet Makers
     row : in the sheet, from 1
     name : what was checked; as in the usual list where it is one of it
-    evidence : as typed, "" where blank
     """
 
     maker: str
     row: int
     name: str
     state: State
-    evidence: str = ""
     checked_on: date | None = None
     place: Place = field(default_factory=Place)
 

@@ -27,42 +27,11 @@ _RANDOM_INDEX = {3: 0.58, 4: 0.90, 5: 1.12, 6: 1.24, 7: 1.32, 8: 1.41, 9: 1.45, 
 _SAME = 1e-9
 
 
-def rank_weights(n: int, rule: RankRule = "centroid") -> Floats:
-    """Return the weights of n criteria in a strict order of importance.
-
-    Centroid: w_i = (1/n) · Σ_{k=i..n} 1/k, the mean of all weights in that order. Sum: w_i = 2(n + 1 - i) / (n(n + 1)).
-    Reciprocal: w_i = (1/i) / Σ_{k=1..n} 1/k.
-
-    Parameters
-    ----------
-    n : number of criteria, at least 1
-    rule : "centroid", "sum" or "reciprocal"
-
-    Returns
-    -------
-    (criteria,), most important first, adding up to 1
-
-    Raises
-    ------
-    ValueError
-        If there is no criterion, or no such rule.
-
-    References
-    ----------
-    Sum and reciprocal: Stillwell, Seaver and Edwards (1981), Organizational Behavior and Human Performance 28, 62-77.
-    Centroid: Edwards and Barron (1994), Organizational Behavior and Human Decision Processes 60, 306-325. Both from
-    memory.
-
-    Examples
-    --------
-    >>> rank_weights(2).tolist(), rank_weights(4, "sum").tolist()
-    ([0.75, 0.25], [0.4, 0.3, 0.2, 0.1])
-    """
-    return np.array([float(weight) for weight in _exact_rank_weights(n, rule)])
-
-
 def tied_rank_weights(group_sizes: Sequence[int], rule: RankRule = "centroid") -> Floats:
     """Return the weights of criteria of which some share a place: each takes the mean weight of the places shared.
+
+    Of n places, centroid: w_i = (1/n) · Σ_{k=i..n} 1/k, the mean of all weights in that order. Sum:
+    w_i = 2(n + 1 - i) / (n(n + 1)). Reciprocal: w_i = (1/i) / Σ_{k=1..n} 1/k.
 
     Parameters
     ----------
@@ -81,6 +50,12 @@ def tied_rank_weights(group_sizes: Sequence[int], rule: RankRule = "centroid") -
     Notes
     -----
     That tied criteria take the mean of their places is a convention; the sources of the rules do not settle ties.
+
+    References
+    ----------
+    Sum and reciprocal: Stillwell, Seaver and Edwards (1981), Organizational Behavior and Human Performance 28, 62-77.
+    Centroid: Edwards and Barron (1994), Organizational Behavior and Human Decision Processes 60, 306-325. Both from
+    memory.
 
     Examples
     --------
@@ -102,8 +77,8 @@ def _exact_rank_weights(n: int, rule: RankRule) -> list[Fraction]:
         "sum": lambda n: [Fraction(2 * (n + 1 - i), n * (n + 1)) for i in range(1, n + 1)],
         "reciprocal": _reciprocal,
     }
-    if n < 1 or rule not in formulas:
-        raise ValueError(f"there are no {rule!r} weights for {n} criteria")
+    if rule not in formulas:
+        raise ValueError(f"there is no rule {rule!r} for weights by ranks")
     return formulas[rule](n)
 
 

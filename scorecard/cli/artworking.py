@@ -7,7 +7,8 @@ from typing import Any
 
 import typer
 
-from scorecard.artwork import Checked, Picture, PrintSize, check_picture, pixels_needed, several, verdict_sentence
+from scorecard.artwork import Picture, PrintSize, pixels_needed
+from scorecard.artwork_check import Checked, check_picture, several, verdict_sentence
 from scorecard.brief import Brief
 from scorecard.cli.gate import show_json
 from scorecard.cli.tables import as_text, visible

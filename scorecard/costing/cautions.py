@@ -18,6 +18,9 @@ DUTY_PAID = (
     "proof of the tax paid), and who answers if customs asks later; tax paid in somebody else's name can often not be "
     "reclaimed"
 )
+# UK: HMRC manual GACV06350 and GACV03100. Canada: CBSA D13-3-7. Australia: a law firm's note on the Border Force's
+# practice. From memory: EU Customs Code article 71(1)(b)(iv), 19 USC 1401a(h), New Zealand, Japan, and the UK on
+# artwork made at home.
 SUPPLIED = (
     "Tools and materials that you give the maker free of charge count into the customs value. Artwork and design count "
     "where the work was done outside the importing country; the EU, the USA, Canada and Australia leave out work done "
@@ -31,12 +34,6 @@ NONE_FAULTY = (
     "Every piece is counted as good: give faulty_percent under [cost] for the part that you expect to be no good"
 )
 RATES_MOVE = "Rates of exchange move between the quote and each payment: the sum is as of the rates' own days"
-
-SUPPLIED_SOURCES = (
-    "UK: HMRC manual GACV06350 and GACV03100. Canada: CBSA D13-3-7. Australia: a law firm's note on the Border Force's "
-    "practice. From memory: EU Customs Code article 71(1)(b)(iv), 19 USC 1401a(h), New Zealand, Japan, and the UK on "
-    "artwork made at home"
-)
 
 
 def cautions(inputs: CostInputs, costs: Iterable[LandedCost]) -> tuple[str, ...]:

@@ -3,7 +3,6 @@
 Only bases and cutting are preset; the rates are the user's. Thresholds of relief are dated, and off.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from types import MappingProxyType
@@ -140,8 +139,6 @@ PRESETS: tuple[Preset, ...] = (
         ),
     ),
 )
-_BY_NAME: Mapping[str, Preset] = MappingProxyType({preset.name: preset for preset in PRESETS})
-PRESET_NAMES: tuple[str, ...] = tuple(_BY_NAME)
 
 
 def preset_for(destination: str) -> ImportRules | None:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal, get_args
+from typing import Literal
 
 from scorecard.costing.amounts import EXACT, times
 from scorecard.ordering.demands import Case
@@ -11,7 +11,6 @@ from scorecard.ordering.margins import break_even
 from scorecard.ordering.options import Option, middle
 
 Verdict = Literal["costs less in all", "worth taking", "not worth taking", "not known"]
-VERDICTS: tuple[Verdict, ...] = get_args(Verdict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -133,7 +133,6 @@ def _check(row: TableRow) -> Check | None:
         row=row.number_in_sheet,
         name=known.name if known else name,
         state=state or "waiting",
-        evidence=row.text("Evidence"),
         checked_on=day,
         place=row.places()["Maker"],
     )

@@ -1,15 +1,9 @@
-"""The sheets Samples, Checks and Orders: how samples were judged, what was looked into, what was ordered.
-
-Enters: the makers' workbook. Leaves: rounds, checks and orders, in sheet order, with every problem at its cell.
-"""
+"""What was read of the sheets Samples, Checks and Orders: samples as judged, what was looked into, what was ordered."""
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from scorecard.errors import InputError, Problem
-from scorecard.reading.criteria_file import CriteriaReading
-from scorecard.reading.filled_sheets import filled_sheets
-from scorecard.reading.makers import MakersReading, ReadingOptions
+from scorecard.errors import Problem
 
 if TYPE_CHECKING:
     from scorecard.checks import Check
@@ -36,23 +30,3 @@ class DealingsReading:
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
     set_aside: tuple[Problem, ...] = ()
-
-
-def read_dealings(makers: MakersReading, criteria: CriteriaReading, options: ReadingOptions) -> DealingsReading:
-    """Return what the sheets Samples, Checks and Orders say.
-
-    Parameters
-    ----------
-    makers : as read, with the workbook
-    criteria : as read; the brief's decimal mark settles numbers typed as text
-    options : what to set aside, today, and the most rows
-    """
-    try:
-        filled = filled_sheets(makers, DEALING_SHEETS)
-        if not filled:
-            return DealingsReading()
-        from scorecard.reading.dealing_rows import gathered
-
-        return gathered(filled, makers, criteria, options)
-    except InputError as refused:
-        return DealingsReading(problems=refused.problems)

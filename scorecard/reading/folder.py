@@ -9,13 +9,12 @@ from pathlib import Path
 
 from scorecard.case import Case, day_meant
 from scorecard.errors import InputError, Place, Problem
-from scorecard.reading.costs import read_costs
 from scorecard.reading.criteria_file import read_criteria
-from scorecard.reading.dates import DatesReading, ReadSoFar, read_dates
-from scorecard.reading.dealings import read_dealings
+from scorecard.reading.dates import DatesReading, ReadSoFar
 from scorecard.reading.gatekeeper import OTHER_KINDS
 from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
 from scorecard.reading.memory_file import MemoryReading, read_memory
+from scorecard.reading.once_filled import read_costs, read_dates, read_dealings
 
 CRITERIA_FILE = "criteria.toml"
 MAKERS_FILES = ("makers.xlsx", "makers.csv")

@@ -59,12 +59,6 @@ class Progress:
         until = self.order.complain_until
         return until is not None and self.stage != "arrived" and self.expected_on >= until
 
-    @property
-    def broken_promise(self) -> bool:
-        """Whether the promised day is over and the pieces have not come."""
-        promised = self.order.promised
-        return promised is not None and self.stage != "arrived" and promised < self.expected_on
-
 
 def is_open(order: OrderRow, as_of: date) -> bool:
     """Say whether anything of an order is still to come: the pieces, the balance, or the last day to complain."""

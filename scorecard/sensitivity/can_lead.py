@@ -94,13 +94,6 @@ def can_lead(points: Floats, shares: Floats, asked: Sequence[int] | None = None)
     return tuple(_nearest(proven[maker], moves.get(maker), counted) for maker in makers)
 
 
-def standings(points: Floats, shares: Floats, asked: Sequence[int] | None = None) -> tuple[Standing, ...]:
-    """Return whether makers can lead, with a proof but not the nearest weighting: see ``can_lead``."""
-    makers = range(len(points)) if asked is None else asked
-    found = _settled(points, shares, makers).found
-    return tuple(_standing(found[maker], np.flatnonzero(shares > 0), len(shares)) for maker in makers)
-
-
 def _settled(points: Floats, shares: Floats, makers: Sequence[int]) -> "_Search":
     """Return the search of some makers' outcomes, on the criteria that count, when it is done."""
     counted = np.flatnonzero(shares > 0)

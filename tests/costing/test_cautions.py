@@ -45,8 +45,3 @@ def test_that_every_piece_counts_as_good_is_said_until_the_user_says_otherwise()
 
 def test_nothing_is_said_where_nothing_is_costed():
     assert () == cautions(inputs(), ())
-
-
-def test_the_carve_out_for_artwork_names_its_sources_and_what_is_from_memory():
-    assert "D13-3-7" in texts.SUPPLIED_SOURCES
-    assert "From memory" in texts.SUPPLIED_SOURCES

@@ -3,12 +3,14 @@
 import pytest
 
 from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS
-from scorecard.costing.import_presets import PRESET_NAMES, PRESETS, preset_for
+from scorecard.costing.import_presets import PRESETS, preset_for
 from scorecard.costing.importing import DUTY_BASES, TAX_BASES
 
 
 def test_the_seven_destinations_are_preset():
-    assert ("UK", "EU", "Canada", "Australia", "New Zealand", "USA", "Japan") == PRESET_NAMES
+    assert ("UK", "EU", "Canada", "Australia", "New Zealand", "USA", "Japan") == tuple(
+        preset.name for preset in PRESETS
+    )
 
 
 @pytest.mark.parametrize("preset", PRESETS, ids=lambda preset: preset.name)

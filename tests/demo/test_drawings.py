@@ -1,6 +1,7 @@
 """The demo's pictures: four files, four verdicts."""
 
-from scorecard.artwork import PrintSize, check_picture
+from scorecard.artwork import PrintSize
+from scorecard.artwork_check import check_picture
 from scorecard.demo.drawings import drawings
 from scorecard.reading.pictures import read_picture
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from published import SUPPLIERS
 
 from scorecard.sensitivity import can_lead as module
-from scorecard.sensitivity.can_lead import can_lead, standings
+from scorecard.sensitivity.can_lead import can_lead
 
 X, Y, Z = range(3)
 SHARES = np.array([0.6, 0.2, 0.1, 0.1])
@@ -97,21 +97,21 @@ def test_who_leads_under_some_weighting_can_lead(table):
     points, weights = np.array(table[0]), np.array(table[1], dtype=float)
     shares = weights / weights.sum()
     random = np.random.default_rng(1).dirichlet(np.ones((shares > 0).sum()), 30)
-    able = np.array([found.possible for found in standings(points, shares)])
+    able = np.array([found.possible for found in can_lead(points, shares)])
     scores = random @ points[:, shares > 0].T
     assert able[scores.argmax(axis=1)].all()
 
 
 def test_settling_many_at_once_says_the_same_as_one_by_one(monkeypatch):
     points, shares = np.random.default_rng(9).random((300, 5)) * 100, np.full(5, 0.2)
-    together = [(s.possible, s.level) for s in standings(points, shares)]
+    together = [(s.possible, s.level) for s in can_lead(points, shares)]
     monkeypatch.setattr(module._Search, "_sample", lambda *_: np.array([0]))
     monkeypatch.setattr(module._Search, "_beaten_too", lambda *_: None)
-    assert together == [(s.possible, s.level) for s in standings(points, shares)]
+    assert together == [(s.possible, s.level) for s in can_lead(points, shares)]
     assert 20 < sum(possible for possible, _ in together) < 280
 
 
 def test_a_maker_left_without_a_proof_is_not_passed_over(monkeypatch):
     monkeypatch.setattr(module._Search, "settle", lambda *_: None)
     with pytest.raises(ArithmeticError, match="without a proof"):
-        standings(SUPPLIERS, SHARES)
+        can_lead(SUPPLIERS, SHARES)
