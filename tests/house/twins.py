@@ -1,0 +1,33 @@
+"""Logic twice: functions of five lines or more whose bodies are the same but for the names in them."""
+
+import ast
+from collections import defaultdict
+
+from house.sizes import length
+from house.sources import Function, Module, body, functions
+
+LEAST = 5
+
+
+def twins(modules: list[Module]) -> list[str]:
+    """Return every set of functions that do the same."""
+    alike: dict[str, list[str]] = defaultdict(list)
+    for module in modules:
+        for function in functions(module):
+            if length(function) >= LEAST:
+                alike[shape(function)].append(f"{module.name}:{function.lineno} {function.name}")
+    return [" = ".join(names) for names in alike.values() if len(names) > 1]
+
+
+def shape(function: Function) -> str:
+    """Return the body as text, the names of its own parameters and variables numbered in the order they come."""
+    own = {each.arg for each in ast.walk(function.args) if isinstance(each, ast.arg)}
+    own |= {node.id for node in ast.walk(function) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
+    numbers: dict[str, str] = {}
+    tree = ast.parse("\n".join(ast.unparse(each) for each in body(function)).replace("\nreturn", "\nreturn"))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Name) and node.id in own:
+            node.id = numbers.setdefault(node.id, f"name{len(numbers)}")
+        elif isinstance(node, ast.arg):
+            node.arg = numbers.setdefault(node.arg, f"name{len(numbers)}")
+    return ast.dump(tree)
