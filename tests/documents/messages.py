@@ -35,7 +35,7 @@ WARNINGS = {
     ("reading/columns.py", "read-as"),
     ("reading/csv_cells.py", "read-as-windows-1252"),
     ("reading/date_inputs.py", "not-a-country"),
-    ("reading/dates.py", "need-by-past"),
+    ("reading/once_filled.py", "need-by-past"),
     ("reading/folder.py", "two-makers-files"),
     ("reading/gatekeeper.py", "open-elsewhere"),
     ("reading/headings.py", "second-heading"),

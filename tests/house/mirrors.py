@@ -53,13 +53,21 @@ def mirror(path: Path) -> Path:
 
 
 def without_module(root: Path = ROOT) -> list[str]:
-    """Return the test files that mirror no module and no exception names."""
+    """Return the test files that mirror no module and no exception names.
+
+    Tests in a folder that no package has (documents, formats, house) are of the whole.
+    """
     return [
         name
         for path in sorted((root / "tests").rglob("test_*.py"))
         for name in [path.relative_to(root).as_posix()]
-        if not _mirrored(path, root) and not path.is_relative_to(root / "tests" / "house") and name not in OTHER_TESTS
+        if _is_package(path.parent, root) and not _mirrored(path, root) and name not in OTHER_TESTS
     ]
+
+
+def _is_package(folder: Path, root: Path) -> bool:
+    """Return whether a folder of tests has the name of a package."""
+    return (root / "scorecard" / folder.relative_to(root / "tests") / "__init__.py").exists()
 
 
 def _mirrored(path: Path, root: Path) -> bool:

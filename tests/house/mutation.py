@@ -188,9 +188,10 @@ def _codes(code: CodeType) -> Iterator[CodeType]:
 def run(module: Path, tests: Sequence[str]) -> list[Tried]:
     """Run every mutant of a module against tests, in this process and its children."""
     mutation = Mutation(module.resolve())
-    left_out = ["-p", "no:cacheprovider", "-p", "no:cov", "-p", "no:xdist", "-m", "not browser and not office"]
+    quiet = ["-q", "-s", "--tb=no", "-p", "no:cacheprovider", "-p", "no:cov", "-p", "no:xdist"]
     with tempfile.TemporaryDirectory() as folder:
-        ended = pytest.main(["-q", "-s", *left_out, "--basetemp", f"{folder}/base", *tests], plugins=[mutation])
+        words = [*quiet, "-m", "not browser and not office", "--basetemp", f"{folder}/base", *tests]
+        ended = pytest.main(words, plugins=[mutation])
     if ended not in {pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED}:
         raise SystemExit(f"{module}: pytest ended with {ended!r}")
     source = module.read_text("utf-8").splitlines()

@@ -31,7 +31,8 @@ def test_an_exception_whose_test_is_gone_is_none(tmp_path):
 
 
 def test_a_test_without_its_module_is_named(tmp_path):
-    write(tmp_path, "scorecard/a.py", "tests/test_a.py", "tests/test_a_in_browser.py", "tests/test_b.py")
+    write(tmp_path, "scorecard/__init__.py", "scorecard/a.py", "tests/test_a.py", "tests/test_a_in_browser.py")
+    write(tmp_path, "tests/test_b.py", "tests/whole/test_c.py")
 
     assert ["tests/test_b.py"] == mirrors.without_module(tmp_path)
 
