@@ -95,7 +95,7 @@ PLACES = (
     ),
     *((f"reading/{name}_table", "The criteria file, at a key") for name in ("brief", "charges", "import", "order")),
     *((f"reading/{name}_table", "The criteria file, at a key") for name in ("schedule", "selling")),
-    *((f"reading/{name}", "The criteria file, at a key") for name in ("cost_tables", "arrival_tables", "dates.py")),
+    *((f"reading/{name}", "The criteria file, at a key") for name in ("cost_tables", "arrival_tables", "once_filled")),
     *(
         (f"reading/{name}", "The criteria file or a sheet, once both are read")
         for name in ("cost_inputs", "date_inputs")
