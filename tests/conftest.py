@@ -7,11 +7,12 @@ import os
 import shutil
 import subprocess
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import openpyxl
 import pytest
 from hypothesis import settings
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, Page, sync_playwright
 
 # no deadline: the machine may be busy; in CI the same examples each time
 settings.register_profile("house", deadline=None, derandomize=bool(os.environ.get("CI")))
@@ -86,3 +87,27 @@ def browser() -> Iterator[Browser]:
         opened = driver.chromium.launch(executable_path=program, args=CHROMIUM_FLAGS)
         yield opened
         opened.close()
+
+
+@pytest.fixture
+def opened(browser: Browser, tmp_path: Path) -> Iterator[Callable[..., Page]]:
+    """Yield a function that opens a page from disk, offline; ``said`` and ``asked`` gather messages and requests."""
+    contexts = []
+
+    def run(html: str, *, width: int = 1200, scheme: str = "light") -> Page:
+        file = tmp_path / "page.html"
+        file.write_text(html, encoding="utf-8")
+        view = {"width": width, "height": 800}
+        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
+        page = contexts[-1].new_page()
+        page.said, page.asked = [], []
+        page.on("console", lambda message: page.said.append(message.text))
+        page.on("pageerror", lambda error: page.said.append(str(error)))
+        page.on("dialog", lambda dialog: page.said.append(dialog.message))
+        page.on("request", lambda request: page.asked.append(request.url))
+        page.goto(file.as_uri())
+        return page
+
+    yield run
+    for context in contexts:
+        context.close()

@@ -17,8 +17,8 @@ from scorecard.care import (
     promises_dishwasher,
 )
 from scorecard.case import Case
-from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import say, show_json
+from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
 from scorecard.cli.tables import plain, visible
 from scorecard.errors import InputError, Place, Problem

@@ -2,7 +2,6 @@
 
 import json
 import os
-from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from scorecard.assessment import assess
 from scorecard.case import Case
 from scorecard.cli.gate import say, show_json
 from scorecard.cli.invocation import command, quoted
+from scorecard.cli.naming import named_maker, names_at
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_kept
 from scorecard.cli.tables import as_text, visible
 from scorecard.errors import InputError, UsageError
@@ -21,8 +21,7 @@ from scorecard.letters.asked import REMIND_AFTER, Asked
 from scorecard.letters.messages import Message, Round, cell_of, file_of, files_of, result_of, round_of
 from scorecard.letters.page import page
 from scorecard.letters.wording import KINDS, Wording, file_name, read_wording, shipped
-from scorecard.reading.names import same
-from scorecard.words import counted, listed, nearest
+from scorecard.words import counted, listed
 from scorecard.writing import time_stamp, write_outputs, write_whole
 
 SHORT = 15  # makers in a table on the screen, and names in a list
@@ -102,27 +101,6 @@ def read_all(inputs: Inputs) -> tuple[Case, Wording]:
     return case, wording
 
 
-def named_maker(typed: str, makers: Sequence[str], option: str = "--maker") -> int:
-    """Return the position of the maker that is named whole, or by a beginning that fits no other.
-
-    Raises
-    ------
-    UsageError
-        If the name fits none, or several.
-    """
-    wanted, names = same(typed), [same(name) for name in makers]
-    whole = [at for at, name in enumerate(names) if name == wanted]
-    found = whole or [at for at, name in enumerate(names) if wanted and name.startswith(wanted)]
-    if len(found) == 1:
-        return found[0]
-    if not found:
-        close = nearest(typed, makers)
-        hint = f"Is {visible(close)} meant?" if close else "Write it as in the sheet, or a beginning of it."
-        raise UsageError(f"{option} {visible(typed)}: no maker has this name. {hint}")
-    fitting = _names(makers, found)
-    raise UsageError(f"{option} {visible(typed)} fits several: {fitting}. Write more of the name.")
-
-
 def outputs_of(made: Round, result: dict[str, Any], written: str) -> dict[str, bytes]:
     """Return the text files, the page and the result as they are written, by file name."""
     lines = json.dumps(result, ensure_ascii=False, allow_nan=False, indent=1)
@@ -199,15 +177,9 @@ def _tell_others(made: Round, inputs: Inputs) -> None:
     if made.left_out:
         typer.echo(f"Left out: {counted(made.left_out, 'more maker')} of lower rank.")
     if made.ruled_out:
-        typer.echo(f"No message, since ruled out: {_names(makers, made.ruled_out)}.")
+        typer.echo(f"No message, since ruled out: {names_at(makers, made.ruled_out)}.")
     if made.ruled_out or made.left_out:
         typer.echo(f"To write to one of them too: {inputs.started.command('enquire --maker NAME')}")
-
-
-def _names(makers: Sequence[str], positions: Sequence[int]) -> str:
-    names = [visible(makers[at]) for at in positions[:SHORT]]
-    more = len(positions) - SHORT
-    return listed([*names, f"{more} more"] if more > 0 else names)
 
 
 def next_step(made: Round, inputs: Inputs) -> str:

@@ -9,9 +9,9 @@ import typer
 
 from scorecard.arrivals import Told, arrival_of, order_of
 from scorecard.case import Case
-from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import show_json
 from scorecard.cli.invocation import quoted
+from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
 from scorecard.cli.tables import as_text, plain, visible
 from scorecard.errors import UsageError

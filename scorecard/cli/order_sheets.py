@@ -7,9 +7,9 @@ from typing import Any
 import typer
 
 from scorecard.checks import MONEY_CAUTION
-from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import show_json
 from scorecard.cli.invocation import quoted
+from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, refuse_nobody, tell_case, tell_kept, tell_warnings
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quotes import WAYS, Way

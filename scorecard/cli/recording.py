@@ -9,9 +9,9 @@ import typer
 
 from scorecard.arrivals import order_of
 from scorecard.case import Case
-from scorecard.cli.enquiring import named_maker
 from scorecard.cli.gate import show_json
 from scorecard.cli.invocation import quoted
+from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warnings
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quoted_then import quoted_then

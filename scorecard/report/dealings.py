@@ -79,13 +79,12 @@ def what_samples_change(calculation: Calculation) -> str:
         return ""
     tried = 0.0 if shares[at] else 1 / (1 + np.count_nonzero(shares))
     without, with_it = (_with_share(calculation, at, part) for part in (0.0, tried or float(shares[at])))
-    moves = _moves(calculation, without, with_it)
     if not tried:
-        return f"Sample marks {'move ' + moves if moves else 'change no rank among the first makers.'}"
+        return f"Sample marks {_moves(calculation, without, with_it, '')}"
     weights = [one.weight for one in case.criteria if one.weight]
     weight = shortest(round(fsum(weights) / len(weights), 1))
-    so = f"they would {'move ' + moves if moves else 'change no rank among the first makers.'}"
-    return f"Sample marks have weight 0. With a weight of {weight} {so}".replace("They change", "They would change")
+    moves = _moves(calculation, without, with_it, "would ")
+    return f"Sample marks have weight 0. With a weight of {weight} they {moves}"
 
 
 def _with_share(calculation: Calculation, at: int, part: float) -> Ranking:
@@ -97,15 +96,15 @@ def _with_share(calculation: Calculation, at: int, part: float) -> Ranking:
     return rank_makers(calculation.points, shares, calculation.screening.ruled_out)
 
 
-def _moves(calculation: Calculation, without: Ranking, with_it: Ranking) -> str:
-    """Return which of the first makers rank otherwise, and whether another leads; "" where none does."""
+def _moves(calculation: Calculation, without: Ranking, with_it: Ranking, would: str) -> str:
+    """Return which of the first makers rank otherwise, and who leads then; ``would``: "would " of what is but tried."""
     moved = [maker for maker in with_it.order[:MOST] if without.ranks[maker] != with_it.ranks[maker]]
     if not moved:
-        return ""
+        return f"{would}change no rank among the first makers."
     names = calculation.case.table.makers
     moves = listed(f"{names[maker]} from rank {without.ranks[maker]} to {with_it.ranks[maker]}" for maker in moved)
-    leads = "" if without.leaders == with_it.leaders else " They change who leads."
-    return f"{moves}.{leads}"
+    leads = "" if without.leaders == with_it.leaders else f" They {would}change who leads."
+    return f"{would}move {moves}.{leads}"
 
 
 def _dealing(calculation: Calculation, maker: int) -> Dealing:

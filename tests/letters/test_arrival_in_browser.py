@@ -47,29 +47,6 @@ def cards(item="350 ml enamel mug, wrap-around illustration", lines=3):
 PAGES = {"tally": tally, "claim": claim, "cards": cards}
 
 
-@pytest.fixture
-def opened(browser, tmp_path):
-    """Return a function that opens a page from disk, offline; ``said`` and ``asked`` gather messages and requests."""
-    contexts = []
-
-    def run(html, *, width=1200, scheme="light"):
-        file = tmp_path / "page.html"
-        file.write_text(html, encoding="utf-8")
-        context = browser.new_context(color_scheme=scheme, viewport={"width": width, "height": 800}, offline=True)
-        contexts.append(context)
-        page = context.new_page()
-        page.said, page.asked = [], []
-        page.on("console", lambda message: page.said.append(message.text))
-        page.on("pageerror", lambda error: page.said.append(str(error)))
-        page.on("request", lambda request: page.asked.append(request.url))
-        page.goto(file.as_uri())
-        return page
-
-    yield run
-    for context in contexts:
-        context.close()
-
-
 def sheets_of_paper(page):
     """Return how many A4 pages a page prints on, and whether each is A4 (595 by 842 points)."""
     paper = page.pdf(prefer_css_page_size=True)

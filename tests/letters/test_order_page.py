@@ -92,28 +92,6 @@ def test_of_more_than_500_pieces_a_sample_is_opened(tmp_path):
     assert "Major faults (limit 2.5 of 100): in 80 pieces, up to 5 are within it, 6 or more are over it" in text
 
 
-@pytest.fixture
-def opened(browser, tmp_path):
-    """Return a function that opens a page from disk, offline."""
-    contexts = []
-
-    def run(html, *, width=1200, scheme="light"):
-        file = tmp_path / "order.html"
-        file.write_text(html, encoding="utf-8")
-        view = {"width": width, "height": 800}
-        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
-        shown = contexts[-1].new_page()
-        shown.said, shown.asked = [], []
-        shown.on("console", lambda message: shown.said.append(message.text))
-        shown.on("request", lambda request: shown.asked.append(request.url))
-        shown.goto(file.as_uri())
-        return shown
-
-    yield run
-    for context in contexts:
-        context.close()
-
-
 @pytest.mark.browser
 @pytest.mark.parametrize(("scheme", "width"), [("light", 320), ("dark", 1200)])
 def test_in_the_browser_it_is_accessible_silent_and_no_wider_than_the_screen(opened, draft, scheme, width):

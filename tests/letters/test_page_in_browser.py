@@ -43,29 +43,6 @@ def html():
     return page(made, written=written, enquire=f"scorecard enquire --folder {HOSTILE}", with_contacts=True)
 
 
-@pytest.fixture
-def opened(browser, tmp_path):
-    """Return a function that opens a page from disk, offline; ``said`` and ``asked`` gather messages and requests."""
-    contexts = []
-
-    def run(html, *, width=1200, scheme="light"):
-        file = tmp_path / "enquiries.html"
-        file.write_text(html, encoding="utf-8")
-        view = {"width": width, "height": 800}
-        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
-        shown = contexts[-1].new_page()
-        shown.said, shown.asked = [], []
-        shown.on("console", lambda message: shown.said.append(message.text))
-        shown.on("pageerror", lambda error: shown.said.append(str(error)))
-        shown.on("request", lambda request: shown.asked.append(request.url))
-        shown.goto(file.as_uri())
-        return shown
-
-    yield run
-    for context in contexts:
-        context.close()
-
-
 @pytest.mark.parametrize(("scheme", "width"), SETTINGS)
 def test_axe_finds_nothing(opened, html, scheme, width):
     shown = opened(html, width=width, scheme=scheme)

@@ -90,27 +90,3 @@ def render() -> Callable[..., str]:
         return page(assessment, assessment.as_json(), made=datetime(2026, 11, 25, 10, tzinfo=UTC), **options)
 
     return run
-
-
-@pytest.fixture
-def opened(browser, tmp_path):
-    """Return a function that opens a page from disk, offline; ``said`` and ``asked`` gather messages and requests."""
-    contexts = []
-
-    def run(html, *, width=1200, scheme="light"):
-        file = tmp_path / "shortlist.html"
-        file.write_text(html, encoding="utf-8")
-        view = {"width": width, "height": 800}
-        contexts.append(browser.new_context(color_scheme=scheme, viewport=view, offline=True))
-        page = contexts[-1].new_page()
-        page.said, page.asked = [], []
-        page.on("console", lambda message: page.said.append(message.text))
-        page.on("pageerror", lambda error: page.said.append(str(error)))
-        page.on("dialog", lambda dialog: page.said.append(dialog.message))
-        page.on("request", lambda request: page.asked.append(request.url))
-        page.goto(file.as_uri())
-        return page
-
-    yield run
-    for context in contexts:
-        context.close()
