@@ -75,10 +75,16 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told, as_of: date) -> A
         complain_until=order.complain_until if order else None,
         per_carton=told.per_carton or _per_carton(case, order),
         price=None if order is None else _paid(case, order) or _landed(case, order, as_of),
-        complain_at=order.at("Complain until") if order else None,
-        paid_at=order.at("Paid in all") if order else None,
-        faulty_at=order.at("Faulty pieces") if order else None,
+        counted_among=order.opened or order.pieces if order else None,
+        complain_at=_cell(order, "Complain until"),
+        paid_at=_cell(order, "Paid in all"),
+        faulty_at=_cell(order, "Faulty pieces"),
+        opened_at=_cell(order, "Pieces opened"),
     )
+
+
+def _cell(order: OrderRow | None, heading: str) -> Place | None:
+    return order.places.get(heading) if order else None
 
 
 def _per_carton(case: Case, order: OrderRow | None) -> int | None:

@@ -138,7 +138,7 @@ class OnTimeShare:
 
 @dataclass(frozen=True, slots=True)
 class FaultyShare:
-    """Of 100 pieces of own orders, the faulty ones."""
+    """Of 100 pieces of own orders that were opened, the faulty ones: any fault counts, minor ones too."""
 
     def answers(self, case: Case, as_of: date) -> Answers:
         """Return all makers' share; unknown where the faulty pieces of no own order were counted."""

@@ -38,7 +38,8 @@ class Record:
     maker : as the sheet Makers spelt it
     number : among the maker's orders of this day, from 1
     ordered : the day of the order; None where it is not known, and then it is not kept
-    faulty : faulty pieces
+    faulty : pieces with any fault, minor ones too, among those that were opened
+    opened : pieces that were opened on arrival; None for all
     paid : everything paid, in ``currency``
     quoted : what the quote of that time came to at the door for these pieces, in ``currency``, tax that comes back
         with it; None where nothing was quoted for them
@@ -55,6 +56,7 @@ class Record:
     promised: date | None = None
     arrived: date | None = None
     faulty: int | None = None
+    opened: int | None = None
     paid: Span | None = None
     quoted: Span | None = None
     quoted_in_full: bool = False
@@ -65,6 +67,16 @@ class Record:
     def key(self) -> Key:
         """What makes it this order and no other; of records with one key, the last holds."""
         return same_maker(self.maker), self.ordered, self.number
+
+    @property
+    def counted_among(self) -> int | None:
+        """The pieces among which the faulty ones were counted: those opened, else all; None where neither is known."""
+        return self.opened or self.pieces
+
+    @property
+    def opened_some(self) -> bool:
+        """Whether other pieces were opened than just those that were ordered: a sample, or what came."""
+        return self.opened not in (None, self.pieces)
 
     def days_late(self, as_of: date) -> int | None:
         """Return the days from the promised day to the arrival, below 0 where it was early.
@@ -86,7 +98,8 @@ class Totals:
     Parameters
     ----------
     judged : orders of which it can be told whether they came by the promised day
-    pieces, faulty : of orders whose faulty pieces were counted
+    pieces, faulty : opened, and among these faulty, of orders whose faulty pieces were counted
+    in_part : orders among these of which not just the ordered pieces were opened: samples, as a rule
     paid, quoted : least and most, over orders with both known in full, in ``currency``
     """
 
@@ -95,6 +108,7 @@ class Totals:
     on_time: int
     pieces: int
     faulty: int
+    in_part: int = 0
     paid: Span | None = None
     quoted: Span | None = None
     currency: str | None = None
@@ -106,7 +120,7 @@ class Totals:
 
     @property
     def faulty_share(self) -> Fraction | None:
-        """Of 100 pieces, the faulty ones; None where none were counted."""
+        """Of 100 pieces opened, the faulty ones; None where none were counted."""
         return Fraction(100 * self.faulty, self.pieces) if self.pieces else None
 
 
@@ -135,6 +149,7 @@ def records_of(orders: Sequence[OrderRow], item: str, currency: str | None) -> t
                 promised=order.promised,
                 arrived=order.arrived,
                 faulty=order.faulty,
+                opened=order.opened,
                 paid=order.paid,
                 currency=currency,
             )
@@ -167,9 +182,14 @@ def _with_what_is_kept(record: Record, known: Mapping[Key, Record]) -> Record:
     return replace(record, quoted=quoted, quoted_in_full=in_full, recorded_on=before.recorded_on)
 
 
+def last_of(record: Record, kept: Sequence[Record]) -> Record | None:
+    """Return the last record that was kept of an order; None where there is none."""
+    return {one.key: one for one in kept}.get(record.key)
+
+
 def is_news(record: Record, kept: Sequence[Record]) -> bool:
     """Return whether a record says anything that the last one of its order did not."""
-    before = {one.key: one for one in kept}.get(record.key)
+    before = last_of(record, kept)
     return before is None or replace(before, recorded_on=None) != replace(record, recorded_on=None)
 
 
@@ -183,7 +203,7 @@ def totals(records: Iterable[Record], as_of: date) -> Totals:
     """
     own = list(records)
     late = [days for record in own if (days := record.days_late(as_of)) is not None]
-    counted = [(record.pieces, record.faulty) for record in own if record.pieces and record.faulty is not None]
+    counted = [record for record in own if record.counted_among and record.faulty is not None]
     money = [one for one in own if one.paid and one.quoted and one.quoted_in_full]
     currencies = {one.currency for one in money}
     comparable = money if len(currencies) == 1 else []
@@ -191,8 +211,9 @@ def totals(records: Iterable[Record], as_of: date) -> Totals:
         orders=len(own),
         judged=len(late),
         on_time=sum(days <= 0 for days in late),
-        pieces=sum(pieces for pieces, _ in counted),
-        faulty=sum(faulty or 0 for _, faulty in counted),
+        pieces=sum(record.counted_among or 0 for record in counted),
+        faulty=sum(record.faulty or 0 for record in counted),
+        in_part=sum(record.opened_some for record in counted),
         paid=_sum(one.paid for one in comparable),
         quoted=_sum(one.quoted for one in comparable),
         currency=currencies.pop() if comparable else None,

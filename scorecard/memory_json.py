@@ -20,7 +20,8 @@ SCHEMA = "scorecard-memory/1"
 LONGEST = 32_767
 LARGEST = 10**9
 DAYS = ("ordered", "promised", "arrived", "recorded_on")
-COUNTS = {"number": 1, "pieces": 1, "faulty": 0}
+COUNTS = {"number": 1, "pieces": 1, "faulty": 0, "opened": 1}
+LATER = ("opened",)  # keys that records kept by earlier versions do not have
 SPANS = ("paid", "quoted")
 
 
@@ -34,6 +35,7 @@ def record_json(record: Record) -> Json:
         "pieces": record.pieces,
         "way": record.way,
         "faulty": record.faulty,
+        "opened": record.opened,
         **{key: _span(getattr(record, key)) for key in SPANS},
         "quoted_in_full": record.quoted_in_full,
         "currency": record.currency,
@@ -63,6 +65,7 @@ def totals_json(made: Totals) -> Json:
         "on_time_share": None if made.on_time_share is None else float(f"{float(made.on_time_share):.12g}"),
         "pieces": made.pieces,
         "faulty": made.faulty,
+        "in_part": made.in_part,
         "faulty_share": None if made.faulty_share is None else float(f"{float(made.faulty_share):.12g}"),
         "paid": _span(made.paid),
         "quoted": _span(made.quoted),
@@ -74,6 +77,7 @@ def record_of(found: object) -> Record | str:
     """Return a record as it was kept, or the key that is wrong; "" where it is no record at all."""
     if not isinstance(found, dict):
         return ""
+    found = {**dict.fromkeys(LATER), **found}
     wrong = next(_wrong_keys(found), None)
     if wrong is not None:
         return wrong
@@ -84,6 +88,7 @@ def record_of(found: object) -> Record | str:
         pieces=found["pieces"],
         way=found["way"],
         faulty=found["faulty"],
+        opened=found["opened"],
         quoted_in_full=found["quoted_in_full"],
         currency=found["currency"],
         ordered=_day_of(found["ordered"]),
@@ -108,7 +113,8 @@ def _wrong_keys(found: Mapping[str, Any]) -> Iterator[str]:
     yield from (key for key in SPANS if key not in found or not _is_span(found[key]))
     if not isinstance(found.get("quoted_in_full"), bool):
         yield "quoted_in_full"
-    if not any(True for key in ("faulty", "pieces") if found.get(key) is None) and found["faulty"] > found["pieces"]:
+    among = found.get("opened") or found.get("pieces")
+    if isinstance(among, int) and isinstance(found.get("faulty"), int) and found["faulty"] > among:
         yield "faulty"
 
 

@@ -8,6 +8,21 @@ from scorecard.costing.amounts import OPEN, Span
 from scorecard.memory import Record, Totals
 from scorecard.words import counted, day_words, rounded
 
+CHANGING = (
+    ("goods", "item"),
+    ("pieces", "pieces"),
+    ("way", "way"),
+    ("promised for", "promised"),
+    ("arrived on", "arrived"),
+    ("faulty pieces", "faulty"),
+    ("pieces opened", "opened"),
+    ("paid", "paid"),
+    ("quoted", "quoted"),
+    ("quoted without a gap", "quoted_in_full"),
+    ("currency", "currency"),
+    ("spelt", "maker"),
+)
+
 
 def record_words(record: Record, as_of: date) -> str:
     """Return one order as it went.
@@ -26,12 +41,46 @@ def _parts(record: Record, as_of: date) -> Iterator[str]:
     yield f"ordered{began}: {pieces}{f', by {record.way}' if record.way else ''}"
     yield arrival_words(record, as_of)
     if record.faulty is not None:
-        of = f" of {record.pieces} ({rounded(100 * record.faulty / record.pieces)} of 100)" if record.pieces else ""
-        yield f"faulty: {record.faulty}{of}"
+        yield f"faulty: {_among(record, record.faulty)}"
     elif record.arrived:
         yield "faulty pieces not noted"
     if record.paid is not None or record.arrived:
         yield money_words(record)
+
+
+def _among(record: Record, faulty: int) -> str:
+    """Return the faulty pieces, and of how many: of those opened, where that was not just the order."""
+    among = record.counted_among
+    if among is None:
+        return str(faulty)
+    opened = " opened" if record.opened_some else ""
+    return f"{faulty} of {among}{opened} ({rounded(100 * faulty / among)} of 100)"
+
+
+def changes_words(before: Record, after: Record) -> list[str]:
+    """Return what changed from one record of an order to the next, each with what it was.
+
+    Examples
+    --------
+    >>> changes_words(Record(maker="A", item="mug", faulty=6), Record(maker="A", item="mug", faulty=9, opened=32))
+    ['faulty pieces 9 (before: 6)', 'pieces opened 32 (before: not noted)']
+    """
+    return [
+        f"{name} {_noted(after, key)} (before: {_noted(before, key)})"
+        for name, key in CHANGING
+        if getattr(before, key) != getattr(after, key)
+    ]
+
+
+def _noted(record: Record, key: str) -> str:
+    value = getattr(record, key)
+    if value is None:
+        return "not noted"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, date):
+        return day_words(value)
+    return _amount(value, record.currency or "") if isinstance(value, Span) else str(value)
 
 
 def arrival_words(record: Record, as_of: date) -> str:
@@ -107,7 +156,8 @@ def faulty_words(made: Totals) -> str:
     """Return how many pieces were faulty; "" where none were counted."""
     if made.faulty_share is None:
         return ""
-    return f"{made.faulty} of {made.pieces} pieces faulty ({rounded(float(made.faulty_share))} of 100)"
+    opened = " opened" if made.in_part else ""
+    return f"{made.faulty} of {made.pieces}{opened} pieces faulty ({rounded(float(made.faulty_share))} of 100)"
 
 
 def cost_words(made: Totals) -> str:

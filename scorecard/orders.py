@@ -14,13 +14,14 @@ class OrderRow:
     """One row of the sheet Orders, as read; blank and unknown cells are None.
 
     The reader refuses, at its cell: an unknown maker, days that are still to come for what has happened, days out of
-    order, more faulty pieces than were ordered.
+    order, more faulty pieces than were opened or ordered.
 
     Parameters
     ----------
     row : in the sheet, from 1
     way : from a column "Way" where there is one
-    faulty : faulty pieces
+    faulty : pieces with any fault, minor ones too, among those that were opened
+    opened : pieces that were opened on arrival; None for all
     paid : everything paid, in the brief's currency
     places : the cell of every column that is there, by its heading; "Maker" always
     """
@@ -38,6 +39,7 @@ class OrderRow:
     complain_until: date | None = None
     balance_paid: date | None = None
     faulty: int | None = None
+    opened: int | None = None
     paid: Span | None = None
     places: Mapping[str, Place] = field(default_factory=dict)
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from scorecard.costing.amounts import Span
 from scorecard.memory import Record, is_news, newest, own_orders, records_of, totals
-from scorecard.memory_json import record_json, record_of
+from scorecard.memory_json import LATER, record_json, record_of
 from scorecard.orders import OrderRow
 
 AS_OF = date(2026, 11, 25)
@@ -53,6 +53,14 @@ def test_shares_are_of_those_that_can_be_judged():
 
     # 1 of 2 by the day; 6 of 300 faulty: 2 of 100
     assert (3, Fraction(50), Fraction(2)) == (found.orders, found.on_time_share, found.faulty_share)
+
+
+def test_a_samples_count_is_a_share_of_the_pieces_opened_and_never_of_the_order():
+    own = [record(faulty=6, opened=32), record(number=2, pieces=100, faulty=0), record(number=3, pieces=None, faulty=1)]
+    found = totals(own, AS_OF)
+
+    # 6 of 32 and 0 of 100; of the third it is not known among how many: 6 of 132
+    assert (132, 6, 1, Fraction(600, 132)) == (found.pieces, found.faulty, found.in_part, found.faulty_share)
 
 
 def test_of_no_order_nothing_is_known():
@@ -124,6 +132,7 @@ spans = st.builds(
         promised=st.none() | days,
         arrived=st.none() | days,
         faulty=st.none() | st.integers(0, 10),
+        opened=st.none() | st.integers(10, 10**6),
         paid=st.none() | spans,
         quoted=st.none() | spans,
         quoted_in_full=st.booleans(),
@@ -147,6 +156,7 @@ def test_a_record_comes_back_from_json_as_it_was(one):
         ("pieces", 2.5),
         ("faulty", -1),
         ("faulty", 201),
+        ("opened", 0),
         ("way", "boat"),
         ("paid", {"low": "-1", "high": None}),
         ("paid", {"low": "5", "high": "4"}),
@@ -160,7 +170,20 @@ def test_a_record_that_was_changed_by_hand_names_the_key(key, value):
     assert key == record_of(record_json(record()) | {key: value})
 
 
-@pytest.mark.parametrize("key", record_json(record()))
+def test_of_a_record_more_faulty_pieces_than_were_opened_are_refused():
+    found = [record_of(record_json(record(faulty=faulty, opened=32))) for faulty in (32, 33)]
+
+    assert [record(faulty=32, opened=32), "faulty"] == found
+
+
+def test_a_record_of_an_earlier_version_counts_among_all_pieces():
+    found = record_json(record(faulty=6))
+    del found["opened"]
+
+    assert record(faulty=6) == record_of(found)
+
+
+@pytest.mark.parametrize("key", [key for key in record_json(record()) if key not in LATER])
 def test_a_record_without_one_of_its_keys_names_it(key):
     found = record_json(record())
     del found[key]

@@ -1,12 +1,13 @@
 """Own orders in words."""
 
+from dataclasses import fields, replace
 from datetime import date
 
 import pytest
 
 from scorecard.costing.amounts import Span
 from scorecard.memory import Record, Totals
-from scorecard.memory_words import against_words, record_words, totals_words
+from scorecard.memory_words import CHANGING, against_words, changes_words, record_words, totals_words
 
 AS_OF = date(2026, 11, 25)
 
@@ -55,6 +56,43 @@ def test_what_is_not_known_is_said(known, words):
 )
 def test_paid_stands_against_the_nearer_end_of_what_was_quoted(paid, quoted, words):
     assert words == against_words(paid, quoted)
+
+
+@pytest.mark.parametrize(
+    ("known", "words"),
+    [
+        ({"pieces": 200, "faulty": 6}, "faulty: 6 of 200 (3.0 of 100)"),
+        ({"pieces": 200, "faulty": 6, "opened": 200}, "faulty: 6 of 200 (3.0 of 100)"),
+        ({"pieces": 200, "faulty": 6, "opened": 32}, "faulty: 6 of 32 opened (18.8 of 100)"),
+        ({"faulty": 6, "opened": 32}, "faulty: 6 of 32 opened (18.8 of 100)"),
+        ({"faulty": 6}, "faulty: 6"),
+    ],
+)
+def test_faulty_pieces_are_told_among_those_that_were_opened(known, words):
+    assert words in record_words(Record(maker="Fernhill", item="mug", **known), AS_OF).split("; ")
+
+
+def test_totals_with_a_sample_say_that_they_are_of_the_opened_pieces():
+    made = Totals(orders=2, judged=0, on_time=0, pieces=132, faulty=6, in_part=1)
+
+    assert "2 own orders: 6 of 132 opened pieces faulty (4.5 of 100)" == totals_words(made)
+
+
+def test_what_changed_is_told_with_what_it_was():
+    before = Record(maker="Fernhill", item="mug", pieces=200, paid=Span.of(5), currency="EUR")
+    after = replace(before, arrived=AS_OF, paid=Span.of(6), quoted_in_full=True)
+
+    assert [
+        "arrived on 25 November 2026 (before: not noted)",
+        "paid 6.00 EUR (before: 5.00 EUR)",
+        "quoted without a gap yes (before: no)",
+    ] == changes_words(before, after)
+
+
+def test_every_change_that_makes_a_record_new_is_told():
+    kept = {one.name for one in fields(Record)} - {"recorded_on", "number", "ordered"}
+
+    assert kept == {key for _, key in CHANGING}
 
 
 def test_of_orders_of_which_nothing_is_known_nothing_is_said():

@@ -27,6 +27,7 @@ from scorecard.inspection.outcome_words import (
     judged_sentence,
     last_day_sentence,
     money_sentence,
+    noting_words,
     rest_sentence,
 )
 from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, limit_sentence, slip_rows
@@ -257,9 +258,7 @@ def _capital(text: str) -> str:
 
 def _next_step(outcome: Outcome) -> str:
     """Return what to do with an outcome."""
-    place, bad = outcome.arrival.faulty_at, outcome.of("critical", "major")
-    cell = f"{place.cell} of the sheet Orders" if place else "the sheet Orders, in a row for this order"
-    into = f"type {bad} into {cell} (Faulty pieces)"
+    noting = noting_words(outcome)
     if outcome.lost or outcome.of("minor"):
-        return f"take the photographs, send the message from the page, then {into}"
-    return into
+        return f"take the photographs, send the message from the page, then {noting}"
+    return noting

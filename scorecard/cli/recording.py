@@ -16,12 +16,12 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warning
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quoted_then import quoted_then
 from scorecard.errors import InputError, Problem
-from scorecard.memory import Record, is_news, own_orders, records_of, same_maker, totals
+from scorecard.memory import Record, is_news, last_of, own_orders, records_of, same_maker, totals
 from scorecard.memory_json import memory_bytes, record_json, totals_json
-from scorecard.memory_words import record_words, totals_words
+from scorecard.memory_words import changes_words, record_words, totals_words
 from scorecard.orders import OrderRow
 from scorecard.reading.memory_file import MEMORY_FILE
-from scorecard.words import counted
+from scorecard.words import counted, day_words
 from scorecard.writing import write_whole
 
 SCHEMA = "scorecard-record/1"
@@ -38,14 +38,14 @@ def record_orders(inputs: Inputs, typed: str, *, as_json: bool) -> None:
     news = [replace(one, recorded_on=day) for one in fresh if is_news(one, case.memory)]
     if news:
         write_whole(inputs.folder / MEMORY_FILE, memory_bytes([*case.memory, *news]))
+    changes = [line for one in news for line in change_lines(one, case.memory)]
     own = [one for one in own_orders([*case.memory, *news], fresh) if same_maker(one.maker) == same_maker(maker)]
     if as_json:
-        show_json(record_result(case, maker, own, day) | {"new": len(news), "file": MEMORY_FILE})
+        show_json(record_result(case, maker, own, day) | {"new": len(news), "changes": changes, "file": MEMORY_FILE})
         return
     tell_case(case, day)
     tell_orders(maker, own, day)
-    known = f"{MEMORY_FILE} has it all already" if not news else f"{counted(len(news), 'order')} kept in {MEMORY_FILE}"
-    typer.echo(f"{known}, beside {counted(len(case.memory), 'earlier record')}.")
+    tell_kept_orders(news, changes)
     tell_warnings(case, inputs)
     typer.echo(f"Next: {next_step(case, maker, inputs)}")
 
@@ -110,6 +110,24 @@ def tell_orders(maker: str, own: Sequence[Record], day: date) -> None:
     typer.echo(f"{totals_words(totals(own, day))}.")
 
 
+def change_lines(one: Record, kept: Sequence[Record]) -> list[str]:
+    """Return what a record says that the last one of its order did not, in words; nothing of an order that is new."""
+    before = last_of(one, kept)
+    if before is None or one.ordered is None:
+        return []
+    return [f"order of {day_words(one.ordered)}: {'; '.join(changes_words(before, one))}"]
+
+
+def tell_kept_orders(news: Sequence[Record], changes: Sequence[str]) -> None:
+    """Print what was kept of these orders that was not kept before."""
+    if not news:
+        typer.echo(f"Already recorded in {MEMORY_FILE}; nothing changed.")
+    for line in changes:
+        typer.echo(f"Changed in {MEMORY_FILE}, {plain(line)}.")
+    if len(news) > len(changes):
+        typer.echo(f"Kept in {MEMORY_FILE}: {counted(len(news) - len(changes), 'order')}.")
+
+
 def next_step(case: Case, maker: str, inputs: Inputs) -> str:
     """Return what to do next: what is still to be noted of the last order, or the next brief."""
     of_sheet = [one for one in case.orders if one.maker == maker]
@@ -117,15 +135,16 @@ def next_step(case: Case, maker: str, inputs: Inputs) -> str:
         order = inputs.started.command(f"order {quoted(visible(maker))}")
         return f"to order again, see what the order sheet still lacks: {order}"
     last = of_sheet[-1]
+    inspect = inputs.started.command(f"inspect --maker {quoted(visible(maker))}")
     wanted = (
         ("Arrived on", last.arrived, "when the pieces have come, type the day"),
-        ("Faulty pieces", last.faulty, "type how many were faulty"),
+        ("Faulty pieces", last.faulty, f"count with {inspect}, and type what it says"),
         ("Paid in all", last.paid, "type what it cost in all"),
     )
     for heading, value, words in wanted:
         if value is None:
-            cell = last.places[heading].cell if heading in last.places else "a new column"
+            into = f"{last.places[heading].cell} ({heading})" if heading in last.places else f"a new column {heading}"
             again = inputs.started.command(f"record {quoted(visible(maker))}")
-            return f"{words} into {cell} ({heading}) of the sheet Orders, then {again}"
+            return f"{words} into {into} of the sheet Orders, then {again}"
     source = inputs.folder if inputs.folder.name else "."
     return f"when you order again: {inputs.started.program} start NEW-FOLDER --from {quoted(str(source))}"

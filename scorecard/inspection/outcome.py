@@ -47,7 +47,8 @@ class Arrival:
     ordered, lot : pieces ordered, and pieces that arrived
     per_carton : pieces in a full carton; None where it is not known
     price : None where it is not known
-    complain_at, paid_at, faulty_at : the cells of the order; None where no order is noted
+    counted_among : pieces among which the sheet's faulty ones count: opened, else ordered; None where it says neither
+    complain_at, paid_at, faulty_at, opened_at : the order's cells; None where no order is noted, or no such column
     """
 
     maker: str | None
@@ -59,9 +60,11 @@ class Arrival:
     complain_until: date | None = None
     per_carton: int | None = None
     price: PiecePrice | None = None
+    counted_among: int | None = None
     complain_at: Place | None = None
     paid_at: Place | None = None
     faulty_at: Place | None = None
+    opened_at: Place | None = None
 
     @property
     def cartons(self) -> int | None:
@@ -121,7 +124,7 @@ class Outcome:
 
     @property
     def faulty(self) -> int:
-        """Faulty pieces of every kind."""
+        """Faulty pieces of every kind, minor faults too."""
         return self.of(*KINDS)
 
     @property

@@ -9,6 +9,7 @@ from datetime import date
 from decimal import Decimal
 
 from scorecard.costing.amounts import priced
+from scorecard.errors import Place
 from scorecard.inspection.faults import KINDS, MEANINGS, OTHER, Kind
 from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
 from scorecard.inspection.plans import Plan
@@ -33,8 +34,10 @@ def found_sentence(outcome: Outcome) -> str:
     opened = f"{of_all} {counted(arrival.lot, 'piece')} opened"
     if not faulty:
         return f"{opened}: no faulty piece was counted"
+    minor = outcome.of("minor")
+    sold = f"; {minor if minor < faulty else 'all'} of these can be sold, with a minor fault" if minor else ""
     share = rounded(float(100 * outcome.share))
-    return f"{opened}: {faulty} {'is' if faulty == 1 else 'are'} faulty, {share} of 100"
+    return f"{opened}: {faulty} {'is' if faulty == 1 else 'are'} faulty, {share} of 100{sold}"
 
 
 def rest_sentence(outcome: Outcome) -> str | None:
@@ -103,8 +106,8 @@ def money_sentence(outcome: Outcome) -> str:
     price, pieces = outcome.arrival.price, outcome.lost
     worth, minor = outcome.worth(pieces), outcome.worth(outcome.of("minor"))
     if price is None or worth is None or minor is None:
-        into = f": write what you paid into {outcome.arrival.paid_at} (Paid in all)" if outcome.arrival.paid_at else ""
-        return f"What this comes to in money is not known{into}"
+        into = _into(outcome.arrival, "Paid in all", outcome.arrival.paid_at)
+        return f"What this comes to in money is not known: write what you paid {into}"
     parts = []
     if pieces:
         parts.append(f"{counted(pieces, 'piece')} that {_why_lost(outcome)} cost {amount_words(worth, price.currency)}")
@@ -124,10 +127,9 @@ def last_day_sentence(arrival: Arrival, as_of: date) -> str:
     """Return the last day to complain, and how many days that leaves."""
     last = arrival.complain_until
     if last is None:
-        where = f", then write it into {arrival.complain_at} (Complain until)" if arrival.complain_at else ""
         return (
             "The last day to complain is not known: look it up today in the terms of the order and of the payment "
-            f"service{where}"
+            f"service, then write it {_into(arrival, 'Complain until', arrival.complain_at)}"
         )
     left = (last - as_of).days
     if left < 0:
@@ -135,6 +137,29 @@ def last_day_sentence(arrival: Arrival, as_of: date) -> str:
         return f"The last day to complain, {day_words(last)}, was {ago} ago; write all the same, and ask"
     when = "today" if left == 0 else f"in {counted(left, 'day')}"
     return f"The last day to complain is {day_words(last)}, {when}"
+
+
+def noting_words(outcome: Outcome) -> str:
+    """Return what to type into the sheet Orders: a sample's count goes with the pieces that were opened.
+
+    Faulty pieces of every kind count, as everywhere; the pieces opened are left out where the sheet counts among just
+    so many.
+    """
+    arrival = outcome.arrival
+    minor = " (minor faults too)" if outcome.of("minor") else ""
+    words = f"type {outcome.faulty}{minor} {_into(arrival, 'Faulty pieces', arrival.faulty_at)}"
+    if outcome.opened == arrival.counted_among:
+        return words
+    return f"{words}, and {outcome.opened} {_into(arrival, 'Pieces opened', arrival.opened_at)}"
+
+
+def _into(arrival: Arrival, heading: str, place: Place | None) -> str:
+    """Return where something of the order is typed: its cell, or the column or row that is yet to be made."""
+    if arrival.maker is None:
+        return f"into the sheet Orders, under {heading}, in a row for this order"
+    if place is None:
+        return f"into the sheet Orders, under a new heading {heading}"
+    return f"into {place.cell} of the sheet Orders ({heading})"
 
 
 def claim_text(outcome: Outcome) -> str | None:

@@ -11,10 +11,10 @@ from scorecard.orders import OrderRow
 from scorecard.reading.cells import Fault
 from scorecard.reading.sheet_table import TableRow
 
-FAULTY, PAID = "Faulty pieces", "Paid in all"
+FAULTY, OPENED, PAID = "Faulty pieces", "Pieces opened", "Paid in all"
 HAPPENED = ("Ordered on", "Deposit paid on", "Proof approved on", "Shipped on", "Arrived on", "Balance paid on")
 SAID = ("Promised on", "Complain until")
-ORDER_HEADINGS = ("Maker", "Pieces", "Way", *HAPPENED, *SAID, FAULTY, PAID)
+ORDER_HEADINGS = ("Maker", "Pieces", "Way", *HAPPENED, *SAID, FAULTY, OPENED, PAID)
 
 # The first cannot come after the second. A proof may be approved before the deposit is paid, or after it.
 IN_ORDER = (
@@ -63,12 +63,11 @@ def _order(row: TableRow, currency: str | None) -> OrderRow | None:
         complain_until=days["Complain until"],
         balance_paid=days["Balance paid on"],
         faulty=_faulty(row),
+        opened=row.whole(OPENED),
         paid=row.number(PAID, currency or ""),
         places=row.places(),
     )
-    if order.faulty is not None and order.pieces is not None and order.faulty > order.pieces:
-        found = f"{order.faulty} faulty pieces of {order.pieces} ordered"
-        row.refuse(FAULTY, Fault("more-faulty-than-pieces", found, f"Correct {FAULTY} or Pieces"))
+    _refuse_counts(row, order)
     return None if maker is None else order
 
 
@@ -81,6 +80,17 @@ def _refuse_disorder(row: TableRow, days: dict[str, date | None]) -> None:
             told.add(later)
             found = f"{later} {second.isoformat()} comes before {earlier} {first.isoformat()}"
             row.refuse(later, Fault("out-of-order", found, f"Correct {earlier} or {later}"))
+
+
+def _refuse_counts(row: TableRow, order: OrderRow) -> None:
+    """Note more faulty pieces than there can be, and warn of more opened ones than were ordered."""
+    among, heading, done = (order.opened, OPENED, "opened") if order.opened else (order.pieces, "Pieces", "ordered")
+    if order.faulty is not None and among is not None and order.faulty > among:
+        found = f"{order.faulty} faulty pieces of {among} {done}"
+        row.refuse(FAULTY, Fault("more-faulty-than-pieces", found, f"Correct {FAULTY} or {heading}"))
+    if order.opened and order.pieces and order.opened > order.pieces:
+        found = f"{order.opened} pieces opened of {order.pieces} ordered"
+        row.warn(OPENED, Fault("more-opened-than-ordered", found, "If no more came than you ordered, correct it"))
 
 
 def _faulty(row: TableRow) -> int | None:

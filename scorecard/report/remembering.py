@@ -53,6 +53,7 @@ def _row(one: dict[str, Any]) -> OwnRow:
         on_time=one["on_time"],
         pieces=one["pieces"],
         faulty=one["faulty"],
+        in_part=one["in_part"],
         paid=span_of(one["paid"]),
         quoted=span_of(one["quoted"]),
         currency=one["currency"],

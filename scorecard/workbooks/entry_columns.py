@@ -293,7 +293,20 @@ ORDERS = EntrySheet(
             "date",
         ),
         _column("Balance paid on", "The day on which you paid the rest", "Your bank", "date"),
-        _column("Faulty pieces", "How many could not be sold", "Your count on arrival", "number", "pieces"),
+        _column(
+            "Faulty pieces",
+            "How many of those opened had a fault, minor ones too",
+            "Your count on arrival",
+            "number",
+            "pieces",
+        ),
+        _column(
+            "Pieces opened",
+            "How many you opened and looked at; nothing where you opened all",
+            "Your count on arrival",
+            "number",
+            "pieces",
+        ),
         _column(
             "Paid in all", "Everything paid for this order, to the door", "Your bank", "money", "the brief's currency"
         ),

@@ -48,10 +48,16 @@ def test_the_sheet_has_the_faults_of_the_criteria_file(folder):
 def test_counts_become_a_claim(folder):
     ran = run(folder, "--arrived", "197", "--opened", "197", "B1=4", "B2=3", "minor=12")
     assert (0, "") == (ran.status, ran.err)
-    assert "All 197 pieces opened: 19 are faulty, 9.6 of 100.\n3 pieces did not come.\n" in ran.out
+    assert (
+        "All 197 pieces opened: 19 are faulty, 9.6 of 100; 12 of these can be sold, with a minor fault.\n"
+        "3 pieces did not come.\n"
+    ) in ran.out
     assert "  B2 smudge: 3 pieces, photographs 5 to 7\n" in ran.out
     assert "10 pieces that cannot be sold or did not come cost 59.23 EUR" in ran.out
-    assert ran.last.endswith("then type 7 into F2 of the sheet Orders (Faulty pieces)")
+    assert ran.last.endswith(
+        "then type 19 (minor faults too) into F2 of the sheet Orders (Faulty pieces), and 197 into the sheet Orders, "
+        "under a new heading Pieces opened"
+    )
     assert "Hello Fernhill," in (folder / "reports" / "arrival-02-fernhill.html").read_text("utf-8")
 
 

@@ -52,6 +52,35 @@ def test_the_same_again_keeps_nothing_twice(tmp_path):
     assert before == (tmp_path / "memory.json").read_bytes()
 
 
+def test_the_same_again_says_that_nothing_changed(tmp_path):
+    first, second = (record(lay_out(tmp_path, Orders=ORDERS), "fern").out for _ in range(2))
+
+    assert "Kept in memory.json: 1 order.\n" in first
+    assert "Already recorded in memory.json; nothing changed.\n" in second
+
+
+def test_what_changed_since_it_was_recorded_is_told(tmp_path):
+    record(lay_out(tmp_path, Orders=ORDERS), "fern")
+    lay_out(tmp_path, Orders=orders(**{"Faulty pieces": 9}))
+    said = record(tmp_path, "fern").out
+
+    assert "Changed in memory.json, order of 21 November 2026: faulty pieces 9 (before: 6).\n" in said
+    assert "Kept in memory.json" not in said
+
+
+def test_a_sample_is_recorded_as_one(tmp_path):
+    heads = [*ORDER_HEADINGS, "Pieces opened"]
+    result = json.loads(record(lay_out(tmp_path, Orders=[heads, [*ORDERS[1], 32]]), "fern", "--json").out)
+
+    jsonschema.validate(result, schema_of("record"))
+    # 6 of 32 is 18.75 of 100, not 3 of 100
+    assert (32, 18.75, 1) == (
+        result["orders"][0]["opened"],
+        result["totals"]["faulty_share"],
+        result["totals"]["in_part"],
+    )
+
+
 def test_earlier_records_are_kept_and_the_last_holds(tmp_path):
     record(lay_out(tmp_path, Orders=ORDERS), "fern")
     lay_out(tmp_path, Orders=orders(**{"Faulty pieces": 9}))

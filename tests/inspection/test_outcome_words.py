@@ -15,6 +15,7 @@ from scorecard.inspection.outcome_words import (
     judged_sentence,
     last_day_sentence,
     money_sentence,
+    noting_words,
     rest_sentence,
 )
 from scorecard.inspection.plans import sampling_plan
@@ -27,7 +28,16 @@ PRICE = PiecePrice(low=Decimal("5.923"), high=Decimal("5.923"), currency="EUR", 
 @pytest.mark.parametrize(
     ("opened", "counts", "told"),
     [
-        (200, {"B1": 4, "C1": 15}, "all 200 pieces opened: 19 are faulty, 9.5 of 100"),
+        (
+            200,
+            {"B1": 4, "C1": 15},
+            "all 200 pieces opened: 19 are faulty, 9.5 of 100; 15 of these can be sold, with a minor fault",
+        ),
+        (
+            200,
+            {"C1": 2},
+            "all 200 pieces opened: 2 are faulty, 1.0 of 100; all of these can be sold, with a minor fault",
+        ),
         (200, {"B1": 1}, "all 200 pieces opened: 1 is faulty, 0.5 of 100"),
         (50, {}, "50 of 200 pieces opened: no faulty piece was counted"),
     ],
@@ -43,6 +53,48 @@ def test_of_pieces_not_opened_only_the_bounds_are_told():
 
 def test_nothing_is_left_to_say_of_the_rest_where_all_was_opened():
     assert rest_sentence(outcome(200, B1=2)) is None
+
+
+CELLS = {
+    "faulty_at": Place(file="makers.xlsx", sheet="Orders", cell="G2"),
+    "opened_at": Place(file="makers.xlsx", sheet="Orders", cell="H2"),
+}
+
+
+@pytest.mark.parametrize(
+    ("opened", "fields", "told"),
+    [
+        (200, CELLS, "type 5 (minor faults too) into G2 of the sheet Orders (Faulty pieces)"),
+        (
+            32,
+            CELLS,
+            "type 5 (minor faults too) into G2 of the sheet Orders (Faulty pieces), and 32 into H2 of the sheet Orders "
+            "(Pieces opened)",
+        ),
+        (
+            200,
+            CELLS | {"counted_among": 32},
+            "type 5 (minor faults too) into G2 of the sheet Orders (Faulty pieces), and 200 into H2 of the sheet "
+            "Orders (Pieces opened)",
+        ),
+        (
+            32,
+            {},
+            "type 5 (minor faults too) into the sheet Orders, under a new heading Faulty pieces, and 32 into the sheet "
+            "Orders, under a new heading Pieces opened",
+        ),
+    ],
+)
+def test_a_count_is_noted_with_the_pieces_that_were_opened(opened, fields, told):
+    came = arrival(**({"counted_among": 200} | fields))
+
+    assert told == noting_words(outcome(opened, came=came, B1=2, C1=3))
+
+
+def test_without_an_order_a_row_for_it_is_to_be_made():
+    told = noting_words(outcome(200, came=arrival(maker=None)))
+
+    assert told.startswith("type 0 into the sheet Orders, under Faulty pieces, in a row for this order, and 200 into")
 
 
 def test_a_whole_kind_is_told_without_a_code():
@@ -99,8 +151,8 @@ def test_unknown_money_says_where_to_write_what_was_paid():
     place = Place(file="makers.xlsx", sheet="Orders", cell="L2")
     told = money_sentence(outcome(200, came=arrival(paid_at=place), B1=10))
     assert (
-        "What this comes to in money is not known: write what you paid into makers.xlsx, Orders!L2 (Paid in all)"
-        == told
+        "What this comes to in money is not known: write what you paid into L2 of the sheet Orders (Paid "
+        "in all)" == told
     )
 
 
@@ -120,7 +172,7 @@ def test_an_unknown_last_day_is_to_be_looked_up_at_once():
     place = Place(file="makers.xlsx", sheet="Orders", cell="I2")
     told = last_day_sentence(arrival(complain_at=place), AS_OF)
     assert told.startswith("The last day to complain is not known: look it up today")
-    assert told.endswith("write it into makers.xlsx, Orders!I2 (Complain until)")
+    assert told.endswith("write it into I2 of the sheet Orders (Complain until)")
 
 
 CLAIM = """\

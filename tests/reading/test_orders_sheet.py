@@ -66,6 +66,22 @@ def test_blank_cells_are_unknown(tmp_path):
     assert (None, None, None, None) == (order.pieces, order.ordered, order.faulty, order.paid)
 
 
+@pytest.mark.parametrize(("faulty", "opened", "codes"), [(32, 32, []), (33, 32, ["more-faulty-than-pieces"])])
+def test_faulty_pieces_are_among_those_that_were_opened(tmp_path, faulty, opened, codes):
+    found = problems_of(tmp_path, {"Orders": [["Maker", "Pieces", "Faulty pieces", "Pieces opened"],
+                                              ["Fernhill", 200, faulty, opened]]}, as_of=AS_OF)  # fmt: skip
+
+    assert [("C2", code) for code in codes] == found
+
+
+def test_more_opened_than_ordered_is_a_warning(tmp_path):
+    sheet = [["Maker", "Pieces", "Faulty pieces", "Pieces opened"], ["Fernhill", 200, 205, 210]]
+    case = read_folder(folder_of(tmp_path, {"Orders": sheet}), as_of=AS_OF)
+
+    assert [("D2", "more-opened-than-ordered")] == [(one.place.cell, one.code) for one in case.warnings]
+    assert (205, 210) == (case.orders[0].faulty, case.orders[0].opened)
+
+
 def test_an_order_that_has_only_begun_is_no_problem(tmp_path):
     assert [] == problems(tmp_path, Arrived_on=None, Shipped_on=None)
 
