@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from trying import passes, standings, tries, worth
 
+from scorecard import firmness as module
 from scorecard.criteria import Firmness, Limit
 from scorecard.firmness import Change, examine
 
@@ -190,3 +191,17 @@ def test_a_rival_that_the_leader_beats_or_equals_everywhere_is_no_contender():
 def test_a_maker_that_no_weighting_puts_first_alone_is_at_best_level():
     found = examined(rated((1, 1), {"Fernhill": [50, 50], "Brightholm": [50, 40], "Cold Quay": [40, 60]}))
     assert [False, True, False] == [found.at_best_level(maker) for maker in (0, 1, 2)]
+
+
+def test_beyond_the_makers_in_front_the_shares_of_first_place_are_of_all(monkeypatch):
+    monkeypatch.setattr(module, "MOST_IN_FRONT", 1)
+    # second leads where its criterion weighs more than 2/3: 90·t against 60 and 60·(1 - t)
+    case = rated((3, 1), {"Fernhill": [0, 90], "Brightholm": [60, 60], "Cold Quay": [60, 0]})
+    found = examined(case)
+
+    assert ((1,), (1, 2, 0)) == (found.front, (found.front[0], *found.rivals))
+    assert [pytest.approx(2 / 3, abs=0.02), 0, pytest.approx(1 / 3, abs=0.02)] == found.first_shares.shares.tolist()
+
+
+def test_while_all_makers_are_in_front_there_are_no_further_shares():
+    assert examined(rated((1, 1), {"Fernhill": [0, 90], "Brightholm": [60, 60]})).first_shares is None

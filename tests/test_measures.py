@@ -1,5 +1,6 @@
 """Working days, against numpy's own count and a walk through the calendar."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import numpy as np
@@ -11,6 +12,8 @@ from ordered import case_of
 from quoted import quote
 
 from scorecard.measures import measured, working_days
+from scorecard.orders import OrderRow
+from scorecard.samples import SampleRound
 
 DAYS = st.dates(date(1990, 1, 1), date(2060, 12, 31))
 WEDNESDAY = AS_OF
@@ -132,3 +135,47 @@ def test_the_day_that_stands_for_today_chooses_the_way():
     cost = [ends(measured("landed_cost_per_piece", case, day))[0][0] for day in (date(2026, 10, 1), AS_OF)]
 
     assert [4.0, 9.0] == cost
+
+
+# sample marks
+
+
+def with_samples(*rounds):
+    case = make_case([numbers("a", 1)], {"Ash": [1], "Birch": [2]})
+    return measured("sample_marks", replace(case, samples=rounds), AS_OF)
+
+
+def test_sample_marks_are_the_mean_of_a_makers_marks():
+    marks = {"Print": (8.0, 8.0), "Colour": (5.0, 7.0)}
+    found = with_samples(SampleRound(maker="Birch", row=2, kind="sample", marks=marks))
+
+    assert ([False, True], (6.5, 7.5)) == (found.known.tolist(), ends(found)[1])
+
+
+def test_while_no_sample_is_marked_all_marks_are_unknown():
+    assert [False, False] == with_samples().known.tolist()
+
+
+# own orders
+
+
+def with_orders(name, *orders):
+    case = make_case([numbers("a", 1)], {"Ash": [1], "Birch": [2]})
+    return measured(name, replace(case, orders=orders), AS_OF)
+
+
+def came(row, arrived, **more):
+    days = {"ordered": date(2026, row, 1), "promised": date(2026, row, 20), "arrived": date(2026, row, arrived)}
+    return OrderRow(maker="Birch", row=row, pieces=100, **days, **more)
+
+
+def test_the_on_time_share_counts_own_orders():
+    found = with_orders("on_time_share", came(2, 20), came(3, 19), came(4, 21), came(5, 20))
+
+    assert ([False, True], (75.0, 75.0)) == (found.known.tolist(), ends(found)[1])
+
+
+def test_the_faulty_share_counts_pieces():
+    found = with_orders("faulty_share", came(2, 20, faulty=3), came(3, 20, faulty=6))
+
+    assert ([False, True], (4.5, 4.5)) == (found.known.tolist(), ends(found)[1])

@@ -8,7 +8,13 @@ from hypothesis import strategies as st
 
 from scorecard.counting import count
 from scorecard.criteria import Limit
-from scorecard.points import PointsTable, counted_points, table_of_points
+from scorecard.points import (
+    PointsTable,
+    counted_points,
+    greatest_that_pass,
+    table_of_counted,
+    table_of_points,
+)
 
 KNOTS = ((0, 80), (2, 20), (4, 20), (6, 100))
 SAMPLE = {"free": 100, "paid": 60, "photo only": 10}
@@ -111,3 +117,26 @@ def test_points_that_count_beyond_their_ends_are_refused():
 def test_tables_of_unlike_shape_are_refused():
     with pytest.raises(ValueError, match="one shape"):
         PointsTable(low=ONE, high=ONE, counted=ONE, known=np.zeros((2, 1), dtype=bool))
+
+
+def test_what_counts_alone_is_that_of_the_whole_table():
+    criteria = [numbers("a", 1, *KNOTS, unknown="worst"), choices("b", 1, SAMPLE, unknown="middle")]
+    case = make_case(criteria, {"Fernhill": [(0, 5), "paid"], "Brightholm": [None, None], "Cold Quay": [6, "free"]})
+    countings = [count(criterion, case, AS_OF) for criterion in criteria]
+
+    assert [[20, 60], [20, 55], [100, 100]] == table_of_counted(criteria, countings).tolist()
+    assert (table_of_points(criteria, countings).counted == table_of_counted(criteria, countings)).all()
+
+
+def test_without_a_limit_the_greatest_that_pass_are_the_greatest():
+    criterion = numbers("a", 1, *KNOTS)
+    case = make_case([criterion], {"Fernhill": [(0, 5)], "Brightholm": [3]})
+
+    assert [80, 20] == greatest_that_pass(criterion, count(criterion, case, AS_OF)).tolist()
+
+
+def test_one_maker_that_counts_beyond_its_ends_is_one_too_many():
+    low, high = np.array([[10.0], [10.0]]), np.array([[20.0], [20.0]])
+
+    with pytest.raises(ValueError, match="between low and high"):
+        PointsTable(low=low, high=high, counted=np.array([[15.0], [25.0]]), known=np.ones((2, 1), dtype=bool))

@@ -273,3 +273,10 @@ def test_the_best_of_the_others_is_found_among_makers_a_hair_apart():
     # the third in the sheet is the best of those behind the leader, by less than what counts as level
     rows = {"Fernhill": [60], "Brightholm": [50], "Cold Quay": [50], "Dale": [50 + 0.9e-9]}
     assert (50 + 0.9e-9, None) == standing_of(rated((1,), rows)).best_of_others(0)
+
+
+def test_a_maker_alone_can_lose_the_lead_to_nobody():
+    limited = numbers("a", 1, (0, 0), (10, 100), limit=Limit(at_least=5))
+    (one,) = asked(make_case([limited], {"Fernhill": [None]}))
+
+    assert (False, ()) == (one.could_change_leader, one.turns)

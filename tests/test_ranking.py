@@ -264,3 +264,7 @@ def test_the_rank_of_one_let_in_is_that_of_ranking_it_with_the_others(steps, dra
     out = drawn.draw(st.sets(st.integers(0, len(points) - 1)))
     expected = [ranked(points, [1], out=tuple(out - {maker})).ranks[maker] for maker in sorted(out)]
     assert expected == ranks_if_let_in(ranked(points, [1], out=tuple(out)), sorted(out))
+
+
+def test_the_ruled_out_are_told_in_sheet_order():
+    assert (0, 2) == ranked([[50], [60], [70]], [1], out=(2, 0)).ruled_out

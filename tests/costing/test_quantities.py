@@ -79,3 +79,15 @@ def test_an_even_split_keeps_every_piece_and_differs_by_one_at_most(quantity, un
 @given(st.integers(1, 5000), st.integers(1, 40), st.integers(0, 500))
 def test_no_fewer_are_ordered_than_wanted_or_than_each_minimum(quantity, units, minimum):
     assert ordered(quantity, units, minimum) >= max(quantity, units * minimum)
+
+
+def test_why_more_is_ordered_names_an_open_minimum_as_at_least():
+    facts = MakerFacts(maker="A", minimum=Span(Decimal(300), None), minimum_per="order")
+
+    assert "300 pieces, 100 more than wanted: the minimum order is at least 300 per order" == why_more(MUGS, facts, 300)
+
+
+def test_why_more_is_ordered_names_both_ends_of_a_minimum():
+    facts = MakerFacts(maker="A", minimum=Span.of(60, 80), minimum_per="design")
+
+    assert "320 pieces, 120 more than wanted: the minimum order is 60 to 80 per design" == why_more(MUGS, facts, 320)

@@ -9,6 +9,7 @@ import gc
 import importlib.abc
 import importlib.machinery
 import importlib.util
+import json
 import os
 import resource
 import signal
@@ -24,7 +25,12 @@ import pytest
 from house.mutants import Mutant, mutants_of
 
 MEMORY = 4 * 2**30
-OUTCOMES = {"killed": "killed by a failing test", "timed out": "killed by the clock", "survived": "survived"}
+LONGEST = 600  # seconds by the clock
+OUTCOMES = {
+    "killed": "killed by a failing test",
+    "timed out": "killed by the time that it took",
+    "survived": "survived",
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,24 +79,25 @@ class Mutation:
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Run the sound code once, then every mutant within a function."""
         if self.child:
-            os._exit(_first_failure(session, session.items) is not None or bool(session.testsfailed))
-        started = time.perf_counter()
-        if self._forked(session, session.items, None) != ("survived", None):
+            _seconds_to_failure(session, session.items)
+            os._exit(bool(session.testsfailed))
+        sound, seconds = self._forked(session, session.items, None)
+        if sound != "survived":
             raise pytest.UsageError(f"the tests of {self.module.name} fail without a mutant")
-        self.limit = float(os.environ.get("MUTANT_SECONDS", 10)) + 5 * (time.perf_counter() - started)
-        items = list(session.items)
+        self.limit = float(os.environ.get("MUTANT_SECONDS", 4)) + 5 * sum(seconds)
+        items = [session.items[at] for at in sorted(range(len(seconds)), key=seconds.__getitem__)]  # the quick first
         functions = _functions(self.module)
         for mutant in self.mutants(in_functions=True):
-            outcome, killer = self._forked(session, items, lambda mutant=mutant: _infect(functions, mutant))
+            outcome, seconds = self._forked(session, items, lambda mutant=mutant: _infect(functions, mutant))
             self.outcomes.append((mutant, outcome))
-            if killer is not None:
-                items.insert(0, items.pop(killer))  # likely to find the next one, too
+            if outcome == "killed" and seconds:
+                items.insert(0, items.pop(len(seconds) - 1))  # what found one is likely to find the next, too
         return True
 
     def _forked(
         self, session: pytest.Session, items: Sequence[pytest.Item], infect: Callable[[], None] | None
-    ) -> tuple[str, int | None]:
-        """Return what a child makes of the tests, and the place of the one that failed."""
+    ) -> tuple[str, list[float]]:
+        """Return what a child makes of the tests, and the seconds of each that it ran, the one that failed last."""
         reading, writing = os.pipe()
         started = os.fork()
         if not started:
@@ -98,16 +105,15 @@ class Mutation:
                 _prepare(self.limit)
                 if infect:
                     infect()
-                failed = _first_failure(session, items)
-                os.write(writing, b"" if failed is None else str(failed).encode())
-                os._exit(failed is not None)
+                seconds = _seconds_to_failure(session, items)
+                os.write(writing, json.dumps(seconds).encode())
+                os._exit(bool(session.testsfailed))
             finally:
                 os._exit(1)
         os.close(writing)
-        outcome = _outcome(started)
         with os.fdopen(reading) as pipe:
             said = pipe.read()
-        return outcome, int(said) if said else None
+        return _outcome(started), json.loads(said or "[]")
 
 
 class _Faulty(importlib.abc.MetaPathFinder, importlib.machinery.SourceFileLoader):
@@ -135,8 +141,8 @@ def _prepare(limit: float) -> None:
     os.dup2(nowhere, 1)
     os.dup2(nowhere, 2)
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
-    signal.signal(signal.SIGALRM, signal.SIG_DFL)
-    signal.setitimer(signal.ITIMER_REAL, limit)
+    signal.setitimer(signal.ITIMER_PROF, limit)  # by the processor, since the machine may be busy
+    signal.alarm(LONGEST)
 
 
 def _outcome(started: int) -> str:
@@ -147,13 +153,16 @@ def _outcome(started: int) -> str:
     return "killed" if os.WEXITSTATUS(status) else "survived"
 
 
-def _first_failure(session: pytest.Session, items: Sequence[pytest.Item]) -> int | None:
-    """Run the tests until one fails, and return its place."""
-    for at, (item, following) in enumerate(zip(items, [*items[1:], None], strict=True)):
+def _seconds_to_failure(session: pytest.Session, items: Sequence[pytest.Item]) -> list[float]:
+    """Run the tests until one fails, and return the seconds of the processor that each took."""
+    seconds = []
+    for item, following in zip(items, [*items[1:], None], strict=True):
+        started = time.process_time()
         item.config.hook.pytest_runtest_protocol(item=item, nextitem=following)
+        seconds.append(round(time.process_time() - started, 3))
         if session.testsfailed:
-            return at
-    return None
+            break
+    return seconds
 
 
 def _functions(module: Path) -> dict[tuple[str, int], list[FunctionType]]:

@@ -14,7 +14,8 @@ def test_a_module_is_a_line_and_so_is_each_survivor():
     lines = list(lines_of(Path("scorecard/a.py"), [tried("killed"), tried("timed out"), tried("survived")], {}))
 
     assert [
-        "scorecard/a.py: 3 mutants, 1 killed by a failing test, 1 killed by the clock, 1 survived, 0 of these equal",
+        "scorecard/a.py: 3 mutants, 1 killed by a failing test, 1 killed by the time that it took, 1 survived, "
+        "0 of these equal",
         "    scorecard/a.py:7: Lt becomes LtE: a < b",
     ] == lines
 

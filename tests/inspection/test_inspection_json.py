@@ -47,3 +47,11 @@ def test_an_outcome_without_a_price_has_no_money():
 def test_a_count_has_its_photographs():
     (count,) = outcome_json(outcome(200, major=7))["counts"]
     assert {"code": "major", "kind": "major", "fault": None, "pieces": 7, "photographs": [1, 7]} == count
+
+
+def test_an_outcome_tells_how_a_sample_is_judged():
+    plan = sampling_plan(200, "II", USUAL_LIMITS)
+    judged = outcome_json(outcome(32, plan=plan, B1=3))["judged"]
+
+    assert [("critical", 0), ("major", 3), ("minor", 0)] == [(one["kind"], one["found"]) for one in judged]
+    assert ["not over its limit", "over its limit", "not over its limit"] == [one["verdict"] for one in judged]

@@ -211,3 +211,17 @@ def test_a_sample_over_its_limit_asks_about_the_rest():
 
 def test_without_faults_there_is_nothing_to_claim():
     assert claim_text(outcome(200)) is None
+
+
+def test_a_claim_for_missing_pieces_alone_speaks_of_no_opened_ones():
+    text = claim_text(outcome(190, came=arrival(lot=190, ordered=200)))
+
+    assert "Missing: 10 pieces; 190 of 200 came." in text
+    assert "I opened" not in text
+
+
+def test_a_claim_for_minor_faults_alone_asks_for_a_lower_price_and_no_new_pieces():
+    text = claim_text(outcome(200, C1=3))
+
+    assert "For 3 pieces with a minor fault I ask you for a lower price." in text
+    assert "send good ones" not in text

@@ -102,3 +102,9 @@ def test_without_a_quote_there_is_nothing_to_plan():
     plan = plan_of(inputs(), selling(), [MAKER])
 
     assert ((), (), None) == (plan.makers, plan.stretches, plan.best)
+
+
+def test_the_sizes_of_which_most_is_said_are_the_one_wanted_and_the_one_that_leaves_most():
+    (one,) = planned(*prices(p100="5.00", p200="4.50", p250="4.00", p300="3.99"), sold=selling("12.00", 240)).makers
+
+    assert [200, 250] == [option.pieces for option in one.told]

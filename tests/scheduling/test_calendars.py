@@ -98,3 +98,9 @@ def test_doubts_are_told_of_the_years_that_are_touched():
     calendar = Calendar(doubts=(*doubts, always))
 
     assert [doubts[1], always] == doubts_touching(calendar, date(2027, 1, 1), date(2027, 5, 1))
+
+
+def test_without_holidays_or_stops_makers_keep_the_calendar_as_it_is():
+    empty = Calendar(country="CN")
+
+    assert (True, True) == (empty.with_stops(6, 5, 7) is empty, CHINA.with_stops(6, 0, 0) is CHINA)

@@ -1,6 +1,8 @@
 """What a schedule is worked out from."""
 
-from scorecard.scheduling.inputs import usual_production, usual_transit
+from planned import maker, way
+
+from scorecard.scheduling.inputs import Said, WayTimes, usual_production, usual_transit
 from scorecard.scheduling.settings import Days, ScheduleSettings
 
 
@@ -18,3 +20,10 @@ def test_days_of_the_criteria_file_are_not_assumed():
     assert [(Days(33, 35), False), (Days(9, 9), False)] == [
         (said.days, said.assumed) for said in (usual_transit(settings, "sea"), usual_production(settings))
     ]
+
+
+def test_a_maker_has_said_something_where_one_of_its_ways_is_said():
+    usual = Said(days=Days(1, 1), source="assumed", assumed=True)
+    assumed = WayTimes(way="air", production=usual, transit=usual)
+
+    assert (True, False) == (maker("Fernhill", assumed, way()).is_said, maker("Fernhill", assumed).is_said)

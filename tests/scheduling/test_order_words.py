@@ -82,3 +82,13 @@ def test_pieces_on_their_way_have_no_way_out():
 
 def test_the_day_of_leaving_is_told_until_they_have_left():
     assert "They must leave the maker by sea by 16 March 2027" in told(ordered=AS_OF)
+
+
+def test_a_promise_that_the_steps_allow_is_told_alone():
+    assert "The maker promised 1 February 2027" in told(shipped=date(2026, 11, 20), promised=date(2027, 2, 1))
+
+
+def test_once_the_pieces_are_there_no_promise_is_told():
+    sentences = told(shipped=date(2026, 11, 1), promised=date(2026, 11, 20), arrived=AS_OF)
+
+    assert not any("promised" in sentence for sentence in sentences)

@@ -198,3 +198,12 @@ def test_parts_of_several_countries_are_said_in_one_sentence():
         "parts of Poland and Germany" in doubt_sentences([*doubts, thin])[-1],
     )
     assert ["PL"] == doubt_sentences(doubts[:1])
+
+
+def test_where_no_time_is_left_for_a_sample_the_headline_says_so():
+    of_maker = maker("Fernhill", QUICKER)
+    told = headline(schedule_of(inputs(of_maker, as_of=date(2027, 2, 3))))
+
+    assert told.startswith(
+        "To have the pieces by 14 May 2027 there is no time left for a sample first: Fernhill by sea:"
+    )

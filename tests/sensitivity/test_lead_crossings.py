@@ -169,3 +169,12 @@ def test_the_stretch_of_the_leader_is_its_weight_range(table):
             held = [(one.start, one.end) for one in lead_crossings(lines) if one.leader == leader]
             expected = [] if known.low == known.high else [(pytest.approx(known.low), pytest.approx(known.high))]
             assert expected == held
+
+
+def test_lines_within_a_hair_of_each_other_leave_no_empty_stretch():
+    # the third line lies half a billionth above the second and rises a little more: both meet the first at 5/9
+    none_on, all_on = np.array([90.0, 40.0, 40.0 + 5e-10]), np.array([50.0, 90.0, 90.0 + 1.3e-9])
+
+    first, second = told(lead_crossings(ScoreLines(none_on=none_on, all_on=all_on)))
+    assert (0, 0.0, pytest.approx(5 / 9)) == first
+    assert (2, pytest.approx(5 / 9), 1.0) == second

@@ -250,3 +250,13 @@ def test_first_shares_of_thousands_of_makers_add_up():
     points = np.random.default_rng(6).random((5000, 3)) * 100
     firsts = first_shares(points, points, weightings("any", 1, 1, 1))
     assert (firsts.draws, pytest.approx(1)) == (16_384, firsts.shares.sum())
+
+
+def test_open_answers_added_one_by_one_come_to_the_same(monkeypatch):
+    low = np.array([[50.0, 20, 0], [30, 30, 30], [0, 60, 10]])
+    high = np.array([[50.0, 90, 40], [30, 80, 30], [100, 60, 10]])
+    stream = weightings("any", 3, 2, 1, seed=4)
+    at_once = rank_shares(low, high, stream)
+    monkeypatch.setattr(module, "SPREAD_AT_MOST", 0)
+
+    assert (at_once.shares == rank_shares(low, high, stream).shares).all()
