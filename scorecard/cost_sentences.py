@@ -8,16 +8,16 @@ from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 from scorecard.codes import money, money_range
-from scorecard.cost_words import days_words
+from scorecard.cost_words import days_words, standing
 from scorecard.costed import Costed
 from scorecard.costing.amounts import added, over
 from scorecard.costing.cheapest import Cheapest, cheapest_of, level_words, piece_amount, rivals_words
-from scorecard.costing.choosing import in_time
 from scorecard.costing.comparing import CurrencyChange
 from scorecard.costing.currencies import Rate
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.paying import SampledMaker, Sampling, sampling_cost
 from scorecard.costing.pieces import bare_piece, piece_of
+from scorecard.costing.timing import begin_words
 from scorecard.words import counted, listed, shortest
 
 Named = Callable[[str], str]
@@ -91,20 +91,34 @@ def _ways_of_one(costed: Costed, costs: Sequence[LandedCost], named: Named) -> s
 def _one_way(costed: Costed, cost: LandedCost) -> str:
     inputs = costed.inputs
     least = "" if cost.is_complete else "at least "
-    late = {"yes": ", in time", "no": ", too late", "unknown": ""}
-    time = late[in_time(cost, inputs.as_of, inputs.brief.need_by)] if inputs.brief.need_by else ""
+    words = standing(costed, cost)
+    time = f", {words}" if words else ""
     way = f"by {cost.way}" if cost.way else "by a way not named"
-    return f"{way} {least}{_piece(cost, inputs.rates.home)} a good piece, {days_words(cost.days)}{time}"
+    quoted = " as quoted" if cost.timing and cost.days else ""
+    begin = f": {begin_words(cost.timing)}" if cost.timing else ""
+    return f"{way} {least}{_piece(cost, inputs.rates.home)} a good piece, {days_words(cost.days)}{quoted}{time}{begin}"
 
 
 def _why(costed: Costed, chosen: LandedCost, costs: Sequence[LandedCost]) -> str:
-    inputs, need_by = costed.inputs, costed.inputs.brief.need_by
+    need_by = costed.inputs.brief.need_by
     if need_by is None:
         return f"as the cheapest{_by_the_middle(chosen, costs)}"
-    punctual = [cost for cost in costs if in_time(cost, inputs.as_of, need_by) == "yes"]
-    if in_time(chosen, inputs.as_of, need_by) == "yes":
-        return f"as the cheapest that is there by {need_by.isoformat()}{_by_the_middle(chosen, punctual)}"
-    return f"as the quickest, since none is surely there by {need_by.isoformat()}"
+    day, status = need_by.isoformat(), costed.status(chosen)
+    if status == "in time":
+        said, unsaid = _in_time(costed, costs)
+        is_said = any(chosen is cost for cost in said)
+        surely = "surely " if is_said and unsaid else ""
+        return f"as the cheapest that is {surely}there by {day}{_by_the_middle(chosen, said if is_said else unsaid)}"
+    if status == "no time for a sample":
+        return f"as the quickest, since by none is there time for a sample before {day}"
+    return f"as the quickest, since none is surely there by {day}"
+
+
+def _in_time(costed: Costed, costs: Sequence[LandedCost]) -> tuple[list[LandedCost], list[LandedCost]]:
+    """Return the costs that are in time by days that were said, and by days that nobody has said."""
+    found = [cost for cost in costs if costed.status(cost) == "in time"]
+    said = [cost for cost in found if not (cost.timing and cost.timing.rests_on)]
+    return said, [cost for cost in found if cost.timing and cost.timing.rests_on]
 
 
 def _by_the_middle(chosen: LandedCost, costs: Sequence[LandedCost]) -> str:

@@ -11,13 +11,13 @@ from scorecard.codes import money_range
 from scorecard.costed import Costed
 from scorecard.costing.amounts import Span
 from scorecard.costing.charges import PARTS
-from scorecard.costing.choosing import in_time
 from scorecard.costing.comparing import shares
 from scorecard.costing.entries import Gap, Group, no_figure
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.paying import paid_before_checking
 from scorecard.costing.sums import Line, Reading
-from scorecard.words import counted, listed, shortest
+from scorecard.costing.timing import begin_words, standing_words
+from scorecard.words import counted, day_words, listed, span_of_days
 
 WHERE: dict[Group, str] = {
     "maker": "the maker",
@@ -30,7 +30,9 @@ _GAPS: dict[Group, frozenset[str]] = {
     "freight": frozenset(PARTS) - {"clearance", "duty", "import tax"},
     "border": frozenset({"clearance", "duty", "import tax", "sales tax"}),
 }
-IN_TIME = {"yes": "in time", "no": "too late", "unknown": "not known"}
+NOT_KNOWN = "days not known"
+AS_QUOTED = "Days are as quoted, production and transit alone, without samples, proof and days on which nobody works"
+COUNTED = "How it stands, and by when to begin, count these too, and days kept spare, as the dates to order by do"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +83,10 @@ class CostTold:
     way : "by sea"; "" where none is named
     per_piece : of a good piece; "at least …" where a cost is missing
     pieces : to order, and how many more than wanted
-    time : whether it comes by the need-by date; "" where there is none
+    time : how it stands against the need-by date, in the words of ``dates``; "" where there is none, and where there is
+        no telling
+    begin_by : the latest day to begin; "" without a schedule
+    begin : the same as a clause: by when to ask for a sample and to order
     adds : what freight and border make of the total
     paid : what will have been paid before anything can be checked
     paid_how : the same as a sentence, with the deposit
@@ -99,6 +104,8 @@ class CostTold:
     pieces: str
     days: str
     time: str
+    begin_by: str
+    begin: str
     adds: str
     paid: str
     paid_how: str
@@ -109,8 +116,14 @@ class CostTold:
 
     @property
     def when(self) -> str:
-        """Days to the door, and whether that is in time where it can be told."""
-        return f"{self.days}, {self.time}" if self.time in (IN_TIME["yes"], IN_TIME["no"]) else self.days
+        """Days to the door as quoted, how that stands, and by when to begin, as far as it can be told."""
+        said = f"{self.days}{' as quoted' if self.begin and self.is_quoted else ''}"
+        return f"{said}, {self.time}{f': {self.begin}' if self.begin else ''}" if self.time else said
+
+    @property
+    def is_quoted(self) -> bool:
+        """Whether its days are known."""
+        return self.days != NOT_KNOWN
 
 
 def told(costed: Costed, cost: LandedCost) -> CostTold:
@@ -123,7 +136,6 @@ def told(costed: Costed, cost: LandedCost) -> CostTold:
     """
     inputs, home = costed.inputs, costed.inputs.rates.home
     paid = paid_before_checking(cost)
-    need_by = inputs.brief.need_by
     return CostTold(
         maker=cost.maker,
         way=f"by {cost.way}" if cost.way else "",
@@ -133,7 +145,9 @@ def told(costed: Costed, cost: LandedCost) -> CostTold:
         total=_at_least(cost, money_range(cost.low, cost.high, home)),
         pieces=pieces_words(cost, inputs.brief.quantity),
         days=days_words(cost.days),
-        time=IN_TIME[in_time(cost, inputs.as_of, need_by)] if need_by else "",
+        time=standing(costed, cost),
+        begin_by=day_words(cost.timing.act_by) if cost.timing else "",
+        begin=begin_words(cost.timing) if cost.timing else "",
         adds=adds_words(cost),
         paid=_at_least(cost, money_range(paid.low, paid.high, home)),
         paid_how=f"{money_range(paid.deposit_low, paid.deposit_high, home)} of it with the order. {paid.words}",
@@ -142,6 +156,18 @@ def told(costed: Costed, cost: LandedCost) -> CostTold:
         spent=tuple(_line(line, home) for line in cost.spent),
         notes=cost.notes,
     )
+
+
+def days_counted(costed: Costed) -> list[str]:
+    """Return what the days of costs count, and what their verdict counts besides, sentences without the full stop."""
+    known = any(cost.days for cost in costed.costs)
+    return [*([AS_QUOTED] if known else []), *([COUNTED] if any(cost.timing for cost in costed.costs) else [])]
+
+
+def standing(costed: Costed, cost: LandedCost) -> str:
+    """Return how a way stands against the need-by date; "" without one, and where there is no telling."""
+    status = costed.status(cost)
+    return "" if status is None else standing_words(status, cost.timing.rests_on if cost.timing else "")
 
 
 def _at_least(cost: LandedCost, amount: str) -> str:
@@ -205,16 +231,8 @@ def days_words(days: Span | None) -> str:
     ('35 to 50 days', '1 day', 'days not known')
     """
     if days is None:
-        return "days not known"
-    low = shortest(float(days.low))
-    if days.high is None:
-        return f"{low} days or more"
-    return counted_days(low) if days.is_known else f"{low} to {shortest(float(days.high))} days"
-
-
-def counted_days(number: str) -> str:
-    """Return a number of days with its noun."""
-    return f"{number} {'day' if number == '1' else 'days'}"
+        return NOT_KNOWN
+    return span_of_days(float(days.low), None if days.high is None else float(days.high))
 
 
 def adds_words(cost: LandedCost) -> str:
@@ -225,7 +243,7 @@ def adds_words(cost: LandedCost) -> str:
         return "not known"
     if all(parts[group] is None for group in groups):
         return "freight and border in the price"
-    return ", ".join(f"{group} {'not known' if lacks(cost, group) else _percent(parts[group])}" for group in groups)
+    return ", ".join(_part_words(group, parts[group], is_lacking=lacks(cost, group)) for group in groups)
 
 
 def lacks(cost: LandedCost, group: Group) -> bool:
@@ -233,5 +251,13 @@ def lacks(cost: LandedCost, group: Group) -> bool:
     return any(gap.name in _GAPS[group] for gap in cost.gaps)
 
 
-def _percent(part: Decimal | None) -> str:
-    return "in the price" if part is None else f"{part.quantize(Decimal(1)):f} %"
+def _part_words(group: Group, part: Decimal | None, *, is_lacking: bool) -> str:
+    """Return what freight, or the border, makes of a total: never so many per cent of what is nothing or not known."""
+    if is_lacking:
+        return f"{group} not known"
+    if part is None:
+        return f"{group} in the price"
+    if not part:
+        return "nothing at the border" if group == "border" else f"nothing for {group}"
+    whole = part.quantize(Decimal(1))
+    return f"{group} {'under 1' if not whole else f'{whole:f}'} %"

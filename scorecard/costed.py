@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from scorecard.costing.comparing import CurrencyChange
     from scorecard.costing.inputs import CostInputs
     from scorecard.costing.landed import LandedCost
+    from scorecard.costing.timing import Status
     from scorecard.ordering.plan import Plan
     from scorecard.ordering.selling import Selling
 
@@ -67,6 +68,12 @@ class Costed:
 
         return (*price_doubts(self.selling, self.chosen.values()), *doubts(self.inputs, self.costs))
 
+    def status(self, cost: "LandedCost") -> "Status | None":
+        """Return how a way stands against the need-by date; None without one, and where there is no telling."""
+        from scorecard.costing.choosing import status_of
+
+        return status_of(cost, self.inputs.as_of, self.inputs.brief.need_by)
+
     def doubts_on(self, cost: "LandedCost") -> tuple[Problem, ...]:
         """Return the warnings that one cost calls for by itself."""
         from scorecard.costing.doubts import doubts
@@ -103,7 +110,17 @@ def costed_on(case: Case, as_of: date) -> Costed | None:
         return None
     if case.costed is not None and case.costed.inputs.as_of == as_of:
         return case.costed
-    return Costed(inputs=replace(case.costs, as_of=as_of), selling=case.selling)
+    return Costed(inputs=_timed(case, replace(case.costs, as_of=as_of)), selling=case.selling)
+
+
+def _timed(case: Case, costs: "CostInputs") -> "CostInputs":
+    """Return the inputs of landed costs with what the schedule says of each quoted maker and way, if there is one."""
+    if case.schedule is None or case.schedule.need_by is None:
+        return costs
+    from scorecard.scheduling.timed import timings
+
+    quoted = dict.fromkeys(row.maker for row in costs.quotes)
+    return replace(costs, timings=timings(replace(case.schedule, as_of=costs.as_of), quoted))
 
 
 def with_costs(case: Case, as_of: date) -> Case:

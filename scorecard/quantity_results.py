@@ -120,7 +120,7 @@ def _maker(plan: "Plan", one: "MakerPlan") -> Json:
 
 
 def _size(plan: "Plan", option: "Option") -> Json:
-    from scorecard.costing.costs_json import ends
+    from scorecard.costing.costs_json import ends, timing_json
     from scorecard.size_words import bears
 
     return {
@@ -129,6 +129,7 @@ def _size(plan: "Plan", option: "Option") -> Json:
         "sure": option.is_sure,
         "way": option.cost.way,
         "in_time": option.in_time,
+        **timing_json(option.cost, option.status),
         "complete": option.is_complete,
         "gaps": list(dict.fromkeys(gap.name for gap in option.cost.gaps)),
         "good_pieces": _number(option.good),
@@ -179,8 +180,9 @@ def _cash(plan: "Plan", option: "Option") -> Json:
     from scorecard.costing.costs_json import ends
     from scorecard.ordering.cash import cash_of
 
-    cash = cash_of(option, plan.first_sale)
+    cash, timing = cash_of(option, plan.first_sale), option.cost.timing
     return {
+        "begun": None if timing is None else "with a sample" if timing.course.with_sample else "with the order",
         "payments": [_payment(payment) for payment in cash.payments],
         "peak": ends(*cash.peak),
         "weeks_out": _number(cash.weeks_out),

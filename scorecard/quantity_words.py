@@ -9,6 +9,7 @@ from math import ceil
 
 from scorecard.codes import money
 from scorecard.costing.amounts import HUNDRED, over, shown, times
+from scorecard.costing.timing import Status, begin_words, late_words, standing_words
 from scorecard.ordering.advice import Newsvendor
 from scorecard.ordering.changes import Stretch
 from scorecard.ordering.options import Option
@@ -35,6 +36,11 @@ ON_AVERAGE = (
     "than the low are asked for in 1 season of 10, and more than the high in 1"
 )
 ONCE_LEFT_OUT = "for the price, freight and border, what is paid once left out"
+LATE: dict[Status, str] = {
+    "no time for a sample": "No time for a sample before {day}",
+    "only if all goes quickly": "There by {day} only if all goes quickly",
+    "too late": "Too late for {day} if ordered today",
+}
 NOT_GIVEN = {
     "sales_tax_percent": "sales tax inside the price",
     "channel_fee_percent": "a channel fee",
@@ -81,9 +87,10 @@ def _best_words(plan: Plan) -> list[str]:
     amount = money(abs(best.promise), _home(plan))
     left = f"leaves most, {amount}" if best.promise >= 0 else f"loses least, {amount}"
     what = f"{best.maker}, {counted(best.pieces, 'piece')}, {left} {_home(plan)} {how_reckoned(best)}"
-    late = f"; but ordered today it is too late for {plan.inputs.brief.need_by}" if best.in_time == "no" else ""
+    late = late_words(best.status or "in time", str(plan.inputs.brief.need_by))
     working = average_words(best)
-    return [f"By money alone: {what}, after everything{f' ({working})' if working else ''}{late}"]
+    average = f" ({working})" if working else ""
+    return [f"By money alone: {what}, after everything{average}{f'; but {late}' if late else ''}"]
 
 
 def _average_words(plan: Plan) -> list[str]:
@@ -259,13 +266,27 @@ def maker_words(plan: Plan, one: MakerPlan) -> list[str]:
     said += [words for option in one.told if option.is_complete for words in outcome_words(option)]
     said += newsvendor_words(one)
     said += [words for option in one.told for words in cash_words(option, plan.first_sale)]
-    return [*said, *steady_words(one), *late_words(plan, one.options)]
+    return [*said, *steady_words(one), *begin_lines(one.options), *late_lines(plan, one.options)]
 
 
-def late_words(plan: Plan, options: Sequence[Option]) -> list[str]:
-    """Return which sizes are not known to be there in time."""
+def begin_lines(options: Sequence[Option]) -> list[str]:
+    """Return by when to begin, way by way, as the schedule has it; none without one."""
+    by_way = {option.cost.way: option.cost.timing for option in options if option.cost.timing}
+    return [
+        f"{f'By {way}' if way else 'By a way not named'}: {standing_words(timing.status, timing.rests_on)}, "
+        f"{begin_words(timing)}"
+        for way, timing in by_way.items()
+    ]
+
+
+def late_lines(plan: Plan, options: Sequence[Option]) -> list[str]:
+    """Return which sizes are not there in time, by how they stand."""
     need_by = plan.inputs.brief.need_by
     if need_by is None:
         return []
-    late = [str(one.pieces) for one in options if one.in_time == "no"]
-    return [f"Too late for {need_by.isoformat()} if ordered today: {listed(late)} pieces"] if late else []
+    by_status = {status: [str(one.pieces) for one in options if one.status == status] for status in LATE}
+    return [
+        f"{LATE[status].format(day=need_by.isoformat())}: {listed(pieces)} pieces"
+        for status, pieces in by_status.items()
+        if pieces
+    ]

@@ -7,6 +7,7 @@ from datetime import date
 from decimal import Decimal
 
 from scorecard.codes import money, money_range
+from scorecard.costing.timing import rests_words
 from scorecard.ordering.cash import Cash, Payment, cash_of
 from scorecard.ordering.demands import Case
 from scorecard.ordering.options import Ends, Option, Outcome
@@ -171,9 +172,18 @@ def cash_words(option: Option, first_sale: date | None) -> list[str]:
     steps = [payment_words(payment, home) for payment in cash.payments]
     peak = money_range(*cash.peak, home)
     return [
-        f"Cash for {option.pieces}: {'; '.join(steps)}",
-        f"{peak} {home} are out before the first sale{_weeks(cash)}",
+        f"Cash for {option.pieces}{_begun(option)}: {'; '.join(steps)}",
+        f"{peak} {home} are out before the first sale{_weeks(cash, option)}",
     ]
+
+
+def _begun(option: Option) -> str:
+    """Return what the days of the payments are counted from, where the schedule gives them; "" without one."""
+    timing = option.cost.timing
+    if timing is None:
+        return ""
+    begun = "begun today with a sample" if timing.course.with_sample else "ordered today"
+    return f", {begun}{rests_words(timing.rests_on)}"
 
 
 def payment_words(payment: Payment, home: str) -> str:
@@ -186,10 +196,11 @@ def _ordered(ends: Ends) -> Ends:
     return min(ends), max(ends)
 
 
-def _weeks(cash: Cash) -> str:
+def _weeks(cash: Cash, option: Option) -> str:
     said = "" if cash.weeks_at_peak is None else f", all of it for {_week_words(cash.weeks_at_peak)}"
     if cash.weeks_out is not None:
-        said += f"; the first sale is {_week_words(cash.weeks_out)} after an order today"
+        since = "from today" if option.cost.timing else "after an order today"
+        said += f"; the first sale is {_week_words(cash.weeks_out)} {since}"
     if cash.weeks_until_back is not None:
         after = "that" if cash.weeks_out is not None else "the first sale"
         said += f"; at the likely demand the money is back {_week_words(cash.weeks_until_back)} after {after}"

@@ -204,14 +204,17 @@ def _cheapest_sentence(calculation: Calculation, costed: Sequence[CostedMaker], 
     home, found = currency_of(calculation), _cheapest(calculation, costed, lacking)
     first, piece = costed[0], found.piece
     name, level = calculation.case.table.makers[first.maker], level_words(found)
+    late = _late_words(calculation, [first])
     but = f", but {rivals_words(found, home)}" if found.rivals else ""
     stands = f"Of those costed {name} stands first"
     if piece.maker == name:
         how = "comes out cheapest too" if but else "is the cheapest too"
-        return f"{stands} and {how}, at {piece_words(first, home)}{level}{but}"
+        return f"{stands} and {how}, at {piece_words(first, home)}{late}{level}{but}"
     amount = f"{piece_amount(piece, home)} {home}".rstrip() + " a good piece"
     cheapest = f"{piece.maker} comes out cheapest" if but else f"the cheapest is {piece.maker}"
-    return f"{stands}, at {piece_words(first, home)}; {cheapest}, at {amount}{level}{but}"
+    of_cheapest = [one for one in (*costed, *lacking) if calculation.case.table.makers[one.maker] == piece.maker]
+    amount += _late_words(calculation, of_cheapest[:1])
+    return f"{stands}, at {piece_words(first, home)}{late}; {cheapest}, at {amount}{level}{but}"
 
 
 def _cheapest(calculation: Calculation, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker]) -> "Cheapest":
@@ -255,6 +258,13 @@ def _loss_words(calculation: Calculation, one: CostedMaker, kept: float) -> str:
     if one.low > kept + HAIR:
         return f"{said} loses {money_range(one.low - kept, one.high - kept, home)} {home}"
     return f"{said} may lose {f'up to {money(one.high - kept, home)} {home}' if isfinite(one.high) else 'money'}"
+
+
+def _late_words(calculation: Calculation, makers: Sequence[CostedMaker]) -> str:
+    """Return how the way that stands for a maker misses the need-by date; "" where it does not, or nobody can tell."""
+    costed = calculation.case.costed
+    found = [costed.status(one.cost) for one in makers if costed and one.cost]
+    return "".join(f" ({status})" for status in found if status not in (None, "in time"))
 
 
 def currency_of(calculation: Calculation) -> str:

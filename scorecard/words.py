@@ -117,6 +117,24 @@ def counted(number: int, noun: str, plural: str | None = None) -> str:
     return f"{number} {noun if number == 1 else plural or noun + 's'}"
 
 
+def span_of_days(low: float, high: float | None) -> str:
+    """Return days that something takes, as every command and page puts them.
+
+    Parameters
+    ----------
+    high : None where it is open
+
+    Examples
+    --------
+    >>> span_of_days(25, 30), span_of_days(1, 1), span_of_days(30, None)
+    ('25 to 30 days', '1 day', '30 days or more')
+    """
+    least = f"{shortest(low)} {'day' if low == 1 else 'days'}"
+    if high is None:
+        return f"{least} or more"
+    return least if low == high else f"{shortest(low)} to {shortest(high)} days"
+
+
 def day_words(day: date) -> str:
     """Return a day with its month in words, whatever language the machine speaks.
 

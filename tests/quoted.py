@@ -1,7 +1,7 @@
 """Landed costs built in code, for tests that read no file: quotes, offers and charges in a line each."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 
 from scorecard.brief import Brief
@@ -13,6 +13,7 @@ from scorecard.costing.import_presets import preset_for
 from scorecard.costing.inputs import CostInputs, CostSettings, MakerFacts
 from scorecard.costing.landed import landed_costs
 from scorecard.costing.quotes import QuoteRow
+from scorecard.costing.timing import Course, Timing
 from scorecard.errors import Place
 
 TODAY = date(2026, 11, 25)
@@ -85,6 +86,19 @@ def inputs(*quotes, makers=None, brief=None, settings=None, **more):
         quotes=quotes,
         settings=settings or CostSettings(),
         **kept,
+    )
+
+
+def timing(status="in time", order_by=date(2026, 12, 20), rests_on="", **days):
+    """Return what a schedule says: a sample asked for 20 days before the order; sent, there, ready as given."""
+    course = {"with_sample": False, "ordered_on": TODAY, "sent_on": None, "door_on": order_by, "ready_on": order_by}
+    return Timing(
+        status=status,
+        begin_by=order_by - timedelta(days=20),
+        order_by=order_by,
+        quickly_by=order_by + timedelta(days=10),
+        rests_on=rests_on,
+        course=Course(**course | days),
     )
 
 

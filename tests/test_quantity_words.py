@@ -10,7 +10,7 @@ from scorecard.ordering.plan import plan_of
 from scorecard.quantity_words import (
     cheapest_words,
     kept_words,
-    late_words,
+    late_lines,
     maker_words,
     newsvendor_words,
     plan_words,
@@ -175,7 +175,7 @@ def test_sizes_that_come_too_late_are_named():
     read = inputs(quote(5, covers=ALL_PAID, days=(10, 40)), brief=replace(wanting(200), need_by=TODAY + timedelta(30)))
     plan = plan_of(read, selling(), [MAKER])
 
-    assert ["Too late for 2026-12-25 if ordered today: 200 pieces"] == late_words(plan, plan.makers[0].options)
+    assert ["Too late for 2026-12-25 if ordered today: 200 pieces"] == late_lines(plan, plan.makers[0].options)
     assert plan_words(plan)[0].endswith("; but ordered today it is too late for 2026-12-25")
 
 

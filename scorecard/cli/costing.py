@@ -1,5 +1,6 @@
 """``cost``: what a good piece costs at the door, every maker by every way, each with every line of its sum."""
 
+from collections.abc import Sequence
 from textwrap import wrap
 from typing import TYPE_CHECKING
 
@@ -20,6 +21,18 @@ if TYPE_CHECKING:
 SHORT = 30  # costs told line by line on the screen; --json gives all
 WIDE = 110  # characters of a line of words
 WORKING = 80  # characters of a line's working
+HEADINGS = (
+    "",
+    "Maker",
+    "Way",
+    "A good piece",
+    "In all",
+    "Days quoted",
+    "How it stands",
+    "Begin by",
+    "Freight and border add",
+    "Missing",
+)
 FEW = 3  # missing costs from which they are counted, not named, in the table
 
 
@@ -43,18 +56,22 @@ def cost_folder(inputs: Inputs, *, as_json: bool) -> None:
 
 def tell_costs(assessment: Assessment, costed: Costed) -> None:
     """Print the table of all costs, each sum line by line, and what stands beside them."""
-    from scorecard.cost_words import told
+    from scorecard.cost_words import days_counted, told
 
     costs = [told(costed, cost) for cost in costed.cheapest_first]
     _tell_wanted(costed)
-    rows = [("", "Maker", "Way", "A good piece", "In all", "Days", "There", "Freight and border add", "Missing")]
+    rows = [HEADINGS]
     for place, one in enumerate(costs, start=1):
         mark = f"{place}." if one.is_complete else "–"
         name = f"{visible(one.maker)}{' *' if one.is_chosen else ''}"
         missing = plain(", ".join(one.missing)) if len(one.missing) < FEW else counted(len(one.missing), "cost")
-        rows.append((mark, name, one.way, one.per_piece, one.total, one.days, one.time, one.adds, missing))
-    typer.echo(as_text(rows, right=frozenset({0, 3, 4})))
+        days = one.days if one.is_quoted else "not known"
+        when = (days, one.time, one.begin_by)
+        rows.append((mark, name, one.way, one.per_piece, one.total, *when, one.adds, missing))
+    typer.echo(as_text(_told_columns(rows), right=frozenset({0, 3, 4})))
     typer.echo("* The way that stands for its maker: the cheapest that is there in time, else the quickest.")
+    for words in days_counted(costed):
+        _tell(words)
     for place, one in enumerate(costs[:SHORT], start=1):
         _tell_sum(place, one, costed.inputs.rates.home)
     if len(costs) > SHORT:
@@ -62,6 +79,12 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
     typer.echo("")
     for words in sentences(assessment, costed):
         _tell(words)
+
+
+def _told_columns(rows: Sequence[Sequence[str]]) -> list[tuple[str, ...]]:
+    """Return the rows without the columns about a need-by date where nothing is said of it."""
+    silent = {at for at in (6, 7) if not any(row[at] for row in rows[1:])}
+    return [tuple(cell for at, cell in enumerate(row) if at not in silent) for row in rows]
 
 
 def _tell_wanted(costed: Costed) -> None:
@@ -78,7 +101,7 @@ def _tell_sum(place: int, one: "CostTold", home: str) -> None:
     """Print one cost: its headline, every line, what is missing, what must be said, and what is paid before."""
     way = f", {one.way}" if one.way else ""
     typer.echo(f"\n{place}. {visible(one.maker)}{way}: {one.per_piece} {home} a good piece, {one.total} in all")
-    typer.echo(f"   {one.pieces}, {one.days}")
+    _tell(f"{one.pieces}, {one.when}", "   ")
     for told_sum in one.sums:
         if told_sum.heading:
             typer.echo(f"   {plain(told_sum.heading)}:")

@@ -145,7 +145,7 @@ def _table(plans: Sequence[Plan]) -> str:
         sample = "" if plan.begin_by == plan.order_by else day_words(plan.begin_by)
         left = str(plan.days_left)
         name = visible(plan.maker.maker)
-        rows.append((name, plan.way, sample, day_words(plan.order_by), left, plan.status))
+        rows.append((name, plan.way, sample, day_words(plan.order_by), left, plan.standing))
     return as_text(rows, right=frozenset({2, 3, 4}))
 
 

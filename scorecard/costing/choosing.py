@@ -8,23 +8,37 @@ from typing import Literal
 
 from scorecard.costing.amounts import OPEN, added
 from scorecard.costing.landed import LandedCost
+from scorecard.costing.timing import Status
 
 InTime = Literal["yes", "no", "unknown"]
 
 
 def in_time(cost: LandedCost, as_of: date, need_by: date | None) -> InTime:
-    """Return whether a way meets the need-by date if it is ordered today; planned on the late end of its days.
+    """Return whether a way surely meets the need-by date if it is begun today; planned on the late end of its days.
 
-    Where the schedule names the last day to order, that day counts: it reckons with holidays, clearance and days kept
-    spare. A way whose early end is in time and whose late end is not counts as "no": nobody should count on it.
+    Where there is a schedule, its verdict counts: it reckons with samples, proof, holidays, clearance and days kept
+    spare. What it finds in time by days that nobody has said is "unknown". Without one plain days count: a way whose
+    early end is in time and whose late end is not is "no", for nobody should count on it.
     """
     if need_by is None:
         return "yes"
+    if cost.timing is not None:
+        if cost.timing.status != "in time":
+            return "no"
+        return "unknown" if cost.timing.rests_on else "yes"
     if cost.days is None or cost.days.high is None:
         return "unknown"
-    if cost.order_by is not None:
-        return "yes" if as_of <= cost.order_by else "no"
     return "yes" if cost.days.high <= (need_by - as_of).days else "no"
+
+
+def status_of(cost: LandedCost, as_of: date, need_by: date | None) -> Status | None:
+    """Return how a way stands, in the words of the schedule; None without a date, and where there is no telling."""
+    if need_by is None:
+        return None
+    if cost.timing is not None:
+        return cost.timing.status
+    by_days: dict[InTime, Status | None] = {"yes": "in time", "no": "too late", "unknown": None}
+    return by_days[in_time(cost, as_of, need_by)]
 
 
 def cheapness(cost: LandedCost) -> tuple[bool, Decimal]:
@@ -37,10 +51,17 @@ def middle(cost: LandedCost) -> Decimal:
     return added(cost.per_good_piece) / 2
 
 
-def lateness(cost: LandedCost) -> tuple[Decimal, bool, Decimal]:
-    """Return what ways are ordered by where none is in time: the late end of the days, then the cost."""
+def lateness(cost: LandedCost, need_by: date | None) -> tuple[bool, Decimal, bool, Decimal]:
+    """Return what ways are ordered by where none is in time: days that were said first, the quickest, then the cost.
+
+    The quickest is the one that may be ordered the latest; without a schedule, the one of the least days at their late
+    end.
+    """
+    if cost.timing is not None and need_by is not None:
+        needed = Decimal((need_by - cost.timing.order_by).days)
+        return (cost.timing.rests_on != "", needed, *cheapness(cost))
     late = OPEN if cost.days is None or cost.days.high is None else cost.days.high
-    return (late, *cheapness(cost))
+    return (False, late, *cheapness(cost))
 
 
 def chosen_way(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -> LandedCost | None:
@@ -54,18 +75,19 @@ def chosen_way(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -
 
     Returns
     -------
-    the cheapest of those in time (with a cost missing only where all have one missing), else the quickest; None
-    without any
+    the cheapest of those in time (with a cost missing only where all have one missing), else of those in time by days
+    that nobody has said, else the quickest; None without any
 
     References
     ----------
     Design section 6, item 11.
     """
     found = list(costs)
-    punctual = [cost for cost in found if in_time(cost, as_of, need_by) == "yes"]
+    surely = [cost for cost in found if in_time(cost, as_of, need_by) == "yes"]
+    punctual = surely or [cost for cost in found if status_of(cost, as_of, need_by) == "in time"]
     if punctual:
         return min(punctual, key=cheapness)
-    return min(found, key=lateness, default=None)
+    return min(found, key=lambda cost: lateness(cost, need_by), default=None)
 
 
 def chosen_ways(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -> dict[str, LandedCost]:

@@ -5,13 +5,14 @@ from decimal import Decimal
 from typing import Any
 
 from scorecard.costing.amounts import OPEN, Span
-from scorecard.costing.choosing import cheapest_first, chosen_ways, in_time
+from scorecard.costing.choosing import cheapest_first, chosen_ways, in_time, status_of
 from scorecard.costing.comparing import CurrencyChange, shares
 from scorecard.costing.entries import Gap
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.paying import PaidBefore, Sampling, paid_before_checking
 from scorecard.costing.sums import Line, Reading
+from scorecard.costing.timing import Status
 
 
 def landed_costs_json(inputs: CostInputs, costs: Sequence[LandedCost]) -> list[dict[str, Any]]:
@@ -42,11 +43,23 @@ def _cost(inputs: CostInputs, cost: LandedCost, *, is_chosen: bool) -> dict[str,
         "gaps": [_gap(gap) for gap in cost.gaps],
         "days": days(cost.days),
         "in_time": in_time(cost, inputs.as_of, inputs.brief.need_by) if inputs.brief.need_by else None,
+        **timing_json(cost, status_of(cost, inputs.as_of, inputs.brief.need_by)),
         "shares": {group: None if share is None else number(share) for group, share in shares(cost).items()},
         "readings": [_reading(reading) for reading in cost.readings],
         "spent": [_line(line) for line in cost.spent],
         "paid_before_checking": _paid(paid_before_checking(cost)),
         "notes": list(cost.notes),
+    }
+
+
+def timing_json(cost: LandedCost, status: Status | None) -> dict[str, str | None]:
+    """Return how a way stands against the need-by date, and by when to begin, as the schedule has it."""
+    timing = cost.timing
+    return {
+        "status": status,
+        "status_rests_on": timing.rests_on or None if timing else None,
+        "begin_by": timing.begin_by.isoformat() if timing else None,
+        "order_by": timing.order_by.isoformat() if timing else None,
     }
 
 

@@ -13,6 +13,7 @@ from scorecard.costing.currencies import Rates
 from scorecard.costing.freight import SHIPPING_RULES, FreightOffer, ShippingRule
 from scorecard.costing.importing import ImportRules
 from scorecard.costing.quotes import QuoteRow, Way
+from scorecard.costing.timing import Timing
 from scorecard.errors import Place
 
 Balance = Literal["before shipment", "on arrival", "after checking"]
@@ -78,8 +79,7 @@ class CostInputs:
     imports : None where the brief names no destination, or one without bases: duty and tax are gaps
     shipping : by way, the presets changed by ``[shipping.WAY]``
     shipping_charges : ``[[shipping.charges]]``
-    latest_orders : by maker and way, the last day to order, by the calendars of both countries; where it is not there,
-        plain days are counted
+    timings : by maker and way, what the schedule says; where it is not there, plain days are counted
     """
 
     brief: Brief
@@ -92,4 +92,4 @@ class CostInputs:
     shipping: Mapping[Way, ShippingRule] = field(default_factory=lambda: dict(SHIPPING_RULES))
     shipping_charges: tuple[Charge, ...] = ()
     settings: CostSettings = field(default_factory=CostSettings)
-    latest_orders: Mapping[tuple[str, Way], date] = field(default_factory=dict)
+    timings: Mapping[tuple[str, Way | None], Timing] = field(default_factory=dict)

@@ -6,7 +6,6 @@ and the least and greatest total over them.
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import date
 from decimal import Decimal
 
 from scorecard.costing.amounts import ENDS, Span, added
@@ -21,6 +20,7 @@ from scorecard.costing.quotes import WAYS, Way
 from scorecard.costing.replies import Reply, standing
 from scorecard.costing.spent import spent_lines
 from scorecard.costing.sums import Line, Reading, reckon
+from scorecard.costing.timing import Timing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,7 +32,7 @@ class LandedCost:
     way : None where neither the reply nor an offer names one
     readings : one where nothing is open; several where it is not known what the price covers or how many to order
     spent : what is already paid, which is in no total
-    order_by : the last day to order, where the schedule tells one
+    timing : what the schedule says of this way; None where there is none
     """
 
     maker: str
@@ -40,7 +40,7 @@ class LandedCost:
     reply: Reply
     readings: tuple[Reading, ...]
     spent: tuple[Line, ...] = ()
-    order_by: date | None = None
+    timing: Timing | None = None
 
     @property
     def low(self) -> Decimal:
@@ -149,8 +149,8 @@ def _by_way(
         ]
         readings = tuple(reckon(situation) for situation in situations)
         spent = spent_lines(situations[0])
-        order_by = inputs.latest_orders.get((facts.maker, way)) if way else None
-        yield LandedCost(maker=facts.maker, way=way, reply=reply, readings=readings, spent=spent, order_by=order_by)
+        timing = inputs.timings.get((facts.maker, way))
+        yield LandedCost(maker=facts.maker, way=way, reply=reply, readings=readings, spent=spent, timing=timing)
 
 
 def coverages_of(inputs: CostInputs, reply: Reply) -> tuple[Coverage, ...]:

@@ -9,11 +9,12 @@ from decimal import Decimal
 
 from scorecard.checks import MONEY_CAUTION, sign_of
 from scorecard.codes import COUNTRIES, money_range
-from scorecard.cost_words import counted_days, days_words
+from scorecard.cost_words import days_words
 from scorecard.costing.amounts import shown
 from scorecard.costing.cautions import cautions as cost_cautions
 from scorecard.costing.inputs import Balance
 from scorecard.costing.paying import paid_before_checking
+from scorecard.costing.timing import begin_words, standing_words
 from scorecard.inspection.faults import KINDS, OTHER
 from scorecard.inspection.plan_words import limit_sentence
 from scorecard.inspection.plans import sampling_plan
@@ -212,7 +213,7 @@ def arrival_facts(sheet: OrderSheet) -> list[Fact]:
     return [
         Fact("Check", check_words(sheet)),
         *(Fact(f"{kind.capitalize()} faults", _faults(sheet, kind)) for kind in KINDS),
-        Fact("Complaints", f"taken until {counted_days(str(days))} after arrival, with photographs" if days else ""),
+        Fact("Complaints", f"taken until {counted(days, 'day')} after arrival, with photographs" if days else ""),
         Fact("Faulty pieces", _text(sheet.terms.remedy)),
     ]
 
@@ -283,12 +284,20 @@ def _money_notes(sheet: OrderSheet) -> Iterator[str]:
 
 
 def _day_notes(sheet: OrderSheet) -> Iterator[str]:
-    if sheet.cost is None or sheet.cost.days is None or sheet.deliver_by is None:
+    if sheet.cost is None or sheet.deliver_by is None:
+        return
+    timing = sheet.cost.timing if sheet.deliver_by == sheet.case.brief.need_by else None
+    if timing is not None:
+        if timing.status != "in time":
+            standing = standing_words(timing.status, timing.rests_on)
+            yield f"To have the pieces by {day_words(sheet.deliver_by)}: {standing}; {begin_words(timing)}"
+        return
+    if sheet.cost.days is None:
         return
     left = (sheet.deliver_by - sheet.as_of).days
     if sheet.cost.days.high is None or sheet.cost.days.high > left:
         yield (
-            f"Quoted are {days_words(sheet.cost.days)} to your door, and {counted_days(str(left))} are left until "
+            f"Quoted are {days_words(sheet.cost.days)} to your door, and {counted(left, 'day')} are left until "
             f"{day_words(sheet.deliver_by)}: it may come too late"
         )
 

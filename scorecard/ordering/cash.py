@@ -39,7 +39,7 @@ _BALANCE_MOMENTS: Mapping[Balance, str] = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Payment:
-    """One payment: what for, when in words, on which day after the order at the latest, least and most.
+    """One payment: what for, when in words, how many days from today at the latest, least and most.
 
     Parameters
     ----------
@@ -61,7 +61,7 @@ class Cash:
     payments : those that are not nothing, in their order
     peak : everything that is out before the first sale, with tax that comes back later; least and most
     weeks_at_peak : from the last payment to the first sale; None where a day is not known
-    weeks_out : from the order to the first sale; None where that day is not known
+    weeks_out : from today to the first sale; None where that day is not known
     weeks_until_back : from the first sale until all the money is back, at the likely demand and the dearest cost; None
         where it is not back by then, or it is not said over how many weeks that sells
     """
@@ -83,31 +83,47 @@ def cash_of(option: Option, first_sale: date | None) -> Cash:
 
     Notes
     -----
-    The order is taken to go out on the day that stands for today, and days are planned on their late end. Freight is
-    taken to be due with the shipment, charges of the payment and packaging by the arrival: common practice, no source.
+    Days are planned on their late end. Where there is a schedule it gives them, begun on the day that stands for today,
+    with a sample first where there is time for one; else the order is taken to go out on that day. Freight is taken to
+    be due with the shipment, charges of the payment and packaging by the arrival: common practice, no source.
     """
     each = [_by_moment(reading, option.selling.fixed) for reading in option.cost.readings]
+    as_of = option.cost.readings[0].situation.inputs.as_of
+    days = _days_of(option, as_of)
     payments = tuple(
-        payment for what in WHENS if (payment := _payment(option, what, [one[what] for one in each])).paid[1] != 0
+        payment for what in WHENS if (payment := _payment(option, what, [one[what] for one in each], days)).paid[1] != 0
     )
     sums = [added(one[what][end] for what in WHENS) for end in (0, 1) for one in each]
-    arrival = _late(option.cost.days)
-    as_of = option.cost.readings[0].situation.inputs.as_of
-    wait = None if first_sale is None else Decimal((first_sale - as_of).days)
+    wait = None if first_sale is None else max(Decimal((first_sale - as_of).days), days.ready or ZERO, ZERO)
     return Cash(
         payments=payments,
         peak=(min(sums), max(sums)),
-        weeks_at_peak=None if wait is None or arrival is None else max(ZERO, over(wait - arrival, _WEEK)),
-        weeks_out=_weeks_out(wait, arrival),
+        weeks_at_peak=None if wait is None or days.door is None else over(wait - days.door, _WEEK),
+        weeks_out=None if wait is None else over(wait, _WEEK),
         weeks_until_back=_weeks_until_back(option),
     )
 
 
-def _weeks_out(wait: Decimal | None, arrival: Decimal | None) -> Decimal | None:
-    """Return the weeks from the order to the first sale, which nobody makes before the goods are there."""
-    if wait is None:
-        return None
-    return over(max(wait, arrival or ZERO, ZERO), _WEEK)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Days:
+    """Days from today, at the late end; None where not known. Nobody sells before the goods are ready."""
+
+    ordered: Decimal
+    sent: Decimal | None
+    door: Decimal | None
+    ready: Decimal | None
+
+
+def _days_of(option: Option, as_of: date) -> _Days:
+    """Return the days of the schedule; without one, those that are quoted, ordered today."""
+    timing = option.cost.timing
+    if timing is None:
+        door = _late(option.cost.days)
+        return _Days(ordered=ZERO, sent=_ready(option), door=door, ready=door)
+    course = timing.course
+    ordered, door, ready = (Decimal((day - as_of).days) for day in (course.ordered_on, course.door_on, course.ready_on))
+    sent = None if course.sent_on is None else Decimal((course.sent_on - as_of).days)
+    return _Days(ordered=ordered, sent=sent, door=door, ready=ready)
 
 
 def _weeks_until_back(option: Option) -> Decimal | None:
@@ -162,23 +178,25 @@ def _rest(bill: Ends, deposit: Ends, *, has_known_deposit: bool) -> Ends:
     return low, high
 
 
-def _payment(option: Option, what: When, each: Sequence[Ends]) -> Payment:
+def _payment(option: Option, what: When, each: Sequence[Ends], days: _Days) -> Payment:
     balance = option.cost.readings[0].situation.inputs.settings.balance
     return Payment(
         what=what,
         moment=_BALANCE_MOMENTS[balance] if what == "balance" else _MOMENTS[what],
-        day=_day(option, what, balance),
+        day=_day(days, what, balance),
         paid=(min(low for low, _ in each), max(high for _, high in each)),
     )
 
 
-def _day(option: Option, what: When, balance: Balance) -> Decimal | None:
-    """Return so many days after the order, at the late end."""
+def _day(days: _Days, what: When, balance: Balance) -> Decimal | None:
+    """Return so many days from today, at the late end."""
     if what in ("samples", "deposit"):
-        return ZERO
+        return ZERO if what == "samples" else days.ordered
     if what == "freight" or (what == "balance" and balance == "before shipment"):
-        return _ready(option)
-    return None if what == "own" else _late(option.cost.days)
+        return days.sent
+    if what == "balance" and balance == "after checking":
+        return days.ready
+    return None if what == "own" else days.door
 
 
 def _ready(option: Option) -> Decimal | None:

@@ -8,10 +8,11 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
-from scorecard.costing.choosing import InTime, in_time
+from scorecard.costing.choosing import InTime, in_time, status_of
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
+from scorecard.costing.timing import STATUSES, Status
 from scorecard.ordering.demands import CASES, WEIGHTS, Case
 from scorecard.ordering.margins import break_even, margin_percent
 from scorecard.ordering.selling import Selling
@@ -81,9 +82,15 @@ class Option:
         return None if need_by is None else in_time(self.cost, inputs.as_of, need_by)
 
     @property
-    def worth(self) -> tuple[bool, Decimal]:
-        """What options are ordered by, the best last: those that are not known to come too late, then what is left."""
-        return self.in_time != "no", self.promise
+    def status(self) -> Status | None:
+        """How it stands against the need-by date; None without one, and where there is no telling."""
+        inputs = self.cost.readings[0].situation.inputs
+        return status_of(self.cost, inputs.as_of, inputs.brief.need_by)
+
+    @property
+    def worth(self) -> tuple[int, Decimal]:
+        """What options are ordered by, the best last: how they stand against the need-by date, then what is left."""
+        return -STATUSES.index(self.status or "in time"), self.promise
 
     @property
     def total(self) -> Ends:

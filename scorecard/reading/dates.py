@@ -1,6 +1,6 @@
 """What was read of dates: orders, makers' countries, quotes and the criteria file, as the inputs of a schedule."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Problem
@@ -10,7 +10,6 @@ from scorecard.reading.dealings import DealingsReading
 from scorecard.reading.makers import MakersReading
 
 if TYPE_CHECKING:
-    from scorecard.costing.inputs import CostInputs
     from scorecard.scheduling.inputs import ScheduleInputs
 
 
@@ -27,15 +26,6 @@ class DatesReading:
     inputs: "ScheduleInputs | None" = None
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
-
-    def on(self, costs: "CostInputs | None") -> "CostInputs | None":
-        """Return the inputs of landed costs with the last day to order of each quoted maker and way."""
-        if costs is None or self.inputs is None:
-            return costs
-        from scorecard.scheduling.plans import latest_orders
-
-        quoted = dict.fromkeys(row.maker for row in costs.quotes)
-        return replace(costs, latest_orders=latest_orders(self.inputs, quoted))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -96,7 +96,7 @@ def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings:
         firmness=criteria.firmness,
         warnings=noticed,
         set_aside=set_aside,
-        costs=dates.on(costs.inputs),
+        costs=costs.inputs,
         selling=criteria.selling,
         samples=dealings.samples,
         checks=dealings.checks,

@@ -80,12 +80,14 @@ class Landed:
 
     Parameters
     ----------
+    as_quoted : what the days count, and what they do not
     said : what the costs say beside one another, sentences
     beside : rates, sampling, who has not quoted, sentences
     left, sums_left : how many costs the table leaves out, and how many more the sums
     """
 
     currency: str = ""
+    as_quoted: str = ""
     said: tuple[str, ...] = ()
     rows: tuple[CostRow, ...] = ()
     detailed: tuple[CostRow, ...] = ()
@@ -107,7 +109,7 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
     if costed is None or not costed.costs:
         return Landed()
     from scorecard.cost_sentences import beside, compared
-    from scorecard.cost_words import told
+    from scorecard.cost_words import days_counted, told
     from scorecard.costing.cautions import cautions
 
     words = [told(costed, cost) for cost in costed.cheapest_first[: room.costs]]
@@ -116,6 +118,7 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
     unquoted = [f"Not quoted yet: {some([isolate(name) for name in missing])}"] if missing else []
     return Landed(
         currency=costed.inputs.rates.home,
+        as_quoted=" ".join(map(sentence, days_counted(costed))),
         said=_sentences(compared(costed, isolate)),
         rows=rows,
         detailed=rows[: room.sums],

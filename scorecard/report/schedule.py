@@ -161,7 +161,7 @@ def _row(plan: Plan, as_of: date, need_by: date) -> PlanRow:
         sample_by="" if plan.begin_by == plan.order_by else day_words(plan.begin_by),
         order_by=day_words(plan.order_by),
         left=str(plan.days_left),
-        status=plan.status,
+        status=plan.standing,
         line=() if over else _line(plan, as_of, need_by),
         order_at=None if over else _place(plan.order_by, as_of, need_by),
     )

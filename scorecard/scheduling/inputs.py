@@ -6,6 +6,7 @@ from datetime import date
 from typing import Literal
 
 from scorecard.costing.quotes import Way
+from scorecard.costing.timing import RestsOn
 from scorecard.orders import OrderRow
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.settings import TRANSIT_SOURCES, USUAL_TRANSIT, Counts, Days, ScheduleSettings
@@ -54,6 +55,14 @@ class WayTimes:
         """Whether anybody has said how long production or the journey takes."""
         return any(one is not None and not one.assumed for one in (self.production, self.transit))
 
+    @property
+    def rests_on(self) -> RestsOn:
+        """What its days rest on that nobody has said: usual days, or an open end; "" where all is said."""
+        parts = [one for one in (self.production, self.transit) if one is not None]
+        if any(one.assumed for one in parts):
+            return "usual days"
+        return "open days" if any(one.days.high is None for one in parts) else ""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MakerTimes:
@@ -80,6 +89,11 @@ class MakerTimes:
     def is_said(self) -> bool:
         """Whether anybody has said how long anything takes on any of its ways."""
         return any(times.is_said for times in self.ways)
+
+
+def likeness(maker: MakerTimes, times: WayTimes) -> tuple[object, ...]:
+    """Return what two makers must share for their days to be the same."""
+    return id(maker.calendar), maker.nearby, maker.sampled, times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,19 +3,17 @@
 Leaves: latest days at the late end of every range. "Only if all goes quickly" is at the early end, nothing kept spare.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import Literal
 
 from scorecard.costing.quotes import Way
+from scorecard.costing.timing import Status, next_day, standing_words, status_on
 from scorecard.scheduling.calendars import Doubt, doubts_touching
 from scorecard.scheduling.chain import Chain
 from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs, WayTimes
 from scorecard.scheduling.settings import Days
 from scorecard.scheduling.steps import Placed, placed_back, placed_on
-
-Status = Literal["in time", "no time for a sample", "only if all goes quickly", "too late"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +65,12 @@ class Plan:
     @property
     def act_by(self) -> date:
         """The day of that thing."""
-        return self.begin_by if self.status == "in time" else self.order_by
+        return next_day(self.status, self.begin_by, self.order_by)
+
+    @property
+    def standing(self) -> str:
+        """How it stands in words, and that it rests on days which nobody has said."""
+        return standing_words(self.status, self.times.rests_on)
 
     @property
     def is_said(self) -> bool:
@@ -84,21 +87,41 @@ class Plan:
         return self if maker is self.maker else replace(self, maker=maker)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LatestDays:
+    """The latest days of one maker and way, as a ``Plan`` has them, and the steps on these days."""
+
+    begin_by: date
+    order_by: date
+    quickly_by: date
+    steps: tuple[Placed, ...]
+
+
+def latest_days(chain: Chain, need_by: date) -> LatestDays:
+    """Return the latest days back from the day by which the pieces are needed."""
+    ordered, order_by = _ordered_by(chain, need_by)
+    sampled, begin = placed_back(chain.samples(), order_by)
+    calendar = chain.maker.calendar
+    return LatestDays(
+        begin_by=calendar.latest(begin) if sampled else order_by,
+        order_by=order_by,
+        quickly_by=calendar.latest(placed_back(chain.from_order(), need_by, "early")[1]),
+        steps=(*sampled, *ordered),
+    )
+
+
 def plan_of(inputs: ScheduleInputs, maker: MakerTimes, times: WayTimes, need_by: date) -> Plan:
     """Return the plan of one maker and way, back from the day by which the pieces are needed."""
     chain, as_of = Chain(inputs, maker, times), inputs.as_of
-    ordered, order_by = _ordered_by(chain, need_by)
-    sampled, begin = placed_back(chain.samples(), order_by)
-    begin_by = maker.calendar.latest(begin) if sampled else order_by
-    quickly = maker.calendar.latest(placed_back(chain.from_order(), need_by, "early")[1])
-    steps = (*sampled, *ordered)
+    latest = latest_days(chain, need_by)
+    begin_by, order_by, steps = latest.begin_by, latest.order_by, latest.steps
     return Plan(
         maker=maker,
         times=times,
-        status=_status(as_of, begin_by, order_by, quickly),
+        status=status_on(as_of, begin_by, order_by, latest.quickly_by),
         begin_by=begin_by,
         order_by=order_by,
-        order_by_quickly=quickly,
+        order_by_quickly=latest.quickly_by,
         order_by_without_holidays=_without_holidays(chain, need_by),
         ship_by=ship_by(chain, need_by),
         door_by=door_by(chain, need_by),
@@ -109,18 +132,6 @@ def plan_of(inputs: ScheduleInputs, maker: MakerTimes, times: WayTimes, need_by:
         steps=steps,
         doubts=tuple(_doubts(chain, begin_by, need_by, steps)),
     )
-
-
-def latest_orders(inputs: ScheduleInputs, makers: Iterable[str]) -> dict[tuple[str, Way], date]:
-    """Return the last day to order of some makers, by maker and way; none without a need-by date."""
-    if inputs.need_by is None:
-        return {}
-    return {
-        (name, times.way): _ordered_by(Chain(inputs, maker, times), inputs.need_by)[1]
-        for name in makers
-        if (maker := inputs.makers.get(name)) is not None
-        for times in maker.ways
-    }
 
 
 def _ordered_by(chain: Chain, need_by: date) -> tuple[tuple[Placed, ...], date]:
@@ -148,14 +159,6 @@ def ship_by(chain: Chain, need_by: date) -> date | None:
 def door_by(chain: Chain, need_by: date) -> date:
     """Return the latest day on which the pieces are at the door, nothing kept spare."""
     return placed_back(chain.receiving(), need_by)[1]
-
-
-def _status(as_of: date, begin_by: date, order_by: date, quickly: date) -> Status:
-    if as_of <= begin_by:
-        return "in time"
-    if as_of <= order_by:
-        return "no time for a sample"
-    return "only if all goes quickly" if as_of <= quickly else "too late"
 
 
 def _days_to_door(chain: Chain, as_of: date) -> Days:

@@ -7,7 +7,7 @@ from typing import Any
 
 from scorecard.costing.quotes import Way
 from scorecard.scheduling.calendars import Doubt
-from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs, WayTimes
+from scorecard.scheduling.inputs import ScheduleInputs, likeness
 from scorecard.scheduling.plans import Plan, plan_of
 from scorecard.scheduling.progress import Progress, is_open, progress_of
 from scorecard.scheduling.settings import Days
@@ -84,15 +84,10 @@ def _plans(inputs: ScheduleInputs, out: frozenset[str]) -> Iterable[Plan]:
     known: dict[Any, Plan] = {}
     for maker in inputs.makers.values():
         for times in maker.ways if maker.maker not in out else ():
-            alike = _likeness(maker, times)
+            alike = likeness(maker, times)
             if alike not in known:
                 known[alike] = plan_of(inputs, maker, times, inputs.need_by)
             yield known[alike].of_maker(maker)
-
-
-def _likeness(maker: MakerTimes, times: WayTimes) -> tuple[object, ...]:
-    """Return what two makers must share for their days to be the same."""
-    return id(maker.calendar), maker.nearby, maker.sampled, times
 
 
 def _ways_out(inputs: ScheduleInputs, plans: Iterable[Plan], makers: list[str]) -> dict[str, WayOut]:

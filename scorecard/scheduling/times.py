@@ -68,7 +68,7 @@ def way_times(offered: Offered, settings: ScheduleSettings, *, nearby: bool) -> 
     """
     named = dict.fromkeys(
         [reply.head.way for reply in offered.replies() if reply.head.way]
-        + [row.way for row in offered.offers if row.days or row.cost]
+        + [row.way for row in offered.offers if row.days or row.cost or row.rate_per_kg or row.rate_per_revenue_ton]
     )
     ways = tuple(named) or settings.ways or (BY_LAND if nearby else FROM_AFAR)
     return tuple(_one_way(offered, settings, way, assumed=not named and not settings.ways) for way in ways)

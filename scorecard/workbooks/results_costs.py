@@ -30,7 +30,9 @@ COSTS = {
     "Pieces, most": 10,
     "Days, least": 9,
     "Days, most": 9,
-    "By the need-by date": 12,
+    "By the need-by date": 22,
+    "Ask for a sample by": 12,
+    "Order by": 12,
     "Freight % of all": 10,
     "Border % of all": 10,
     "Paid before you can check, least": 14,
@@ -52,6 +54,7 @@ LINES = {
 }
 WORDS = frozenset({"Maker", "Way", "Stands for its maker", "By the need-by date", "Missing"})
 WORDS |= {"The price is read as", "Line", "Goes to", "How it is worked out"}
+DAYS = frozenset({"Ask for a sample by", "Order by"})
 WHOLE = frozenset({"Pieces, fewest", "Pieces, most", "Pieces", "Days, least", "Days, most"})
 ADDED: tuple["Group", ...] = ("freight", "border")
 TOTAL = "In all"
@@ -63,10 +66,13 @@ def write_costs(book: Book, view: View) -> None:
     costed = view.assessment.case.costed
     if costed is None or not costed.costs:
         return
+    from scorecard.cost_words import days_counted
+
     home = costed.inputs.rates.home
     about = (
         f"At your door, in {home}; the cheapest good piece first. What is missing is not counted: see the last column."
     )
+    about = " ".join([about, *(f"{words}." for words in days_counted(costed))])
     _write(book, ("Costs", about), COSTS, [_cost(costed, cost) for cost in costed.cheapest_first])
     lines = [row for cost in costed.cheapest_first for reading in cost.readings for row in _lines(cost, reading)]
     lines += [
@@ -97,17 +103,17 @@ def _write_row(book: Book, page: Worksheet, number: int, titles: Sequence[str], 
         if title in WORDS:
             put(page, (number, at), value, book.words(**heavy))
         else:
-            put(page, (number, at), value, book.number("0" if title in WHOLE else "0.00", **heavy))
+            look = "yyyy-mm-dd" if title in DAYS else "0" if title in WHOLE else "0.00"
+            put(page, (number, at), value, book.number(look, **heavy))
 
 
 def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
     """Return the row of one maker by one way."""
-    from scorecard.cost_words import IN_TIME, lacks
-    from scorecard.costing.choosing import in_time
+    from scorecard.cost_words import lacks, standing
     from scorecard.costing.comparing import shares
     from scorecard.costing.paying import paid_before_checking
 
-    need_by, parts, paid = costed.inputs.brief.need_by, shares(cost), paid_before_checking(cost)
+    parts, paid = shares(cost), paid_before_checking(cost)
     days = (None, None) if cost.days is None else (cost.days.low, cost.days.high)
     return [
         cost.maker,
@@ -117,11 +123,20 @@ def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
         *map(_figure, (cost.low, cost.high)),
         *cost.quantities,
         *map(_figure, days),
-        IN_TIME[in_time(cost, costed.inputs.as_of, need_by)] if need_by else None,
+        standing(costed, cost),
+        *_latest_days(cost),
         *(None if lacks(cost, group) else _figure(parts[group]) for group in ADDED),
         *map(_figure, (paid.low, paid.high)),
         ", ".join(dict.fromkeys(gap.name for gap in cost.gaps)),
     ]
+
+
+def _latest_days(cost: "LandedCost") -> tuple[Value, Value]:
+    """Return the latest days to ask for a sample, where one comes first, and to order, as the schedule has them."""
+    timing = cost.timing
+    if timing is None:
+        return None, None
+    return (timing.begin_by if timing.begin_by != timing.order_by else None), timing.order_by
 
 
 def _figure(amount: Decimal | None) -> float | None:

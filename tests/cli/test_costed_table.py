@@ -15,9 +15,9 @@ def table(most, weight=None):
 
 def test_costed_makers_stand_by_rank_with_score_cost_and_what_is_paid_before():
     assert [
-        "Rank Maker Score A good piece at the door, GBP Way Paid before you can check",
-        "1 Ash 90.0 5.00 by road 1000.00",
-        "3 Cedar 50.0 4.00 by road 800.00",
+        "Rank Maker Score A good piece at the door, GBP Way How it stands Paid before you can check",
+        "1 Ash 90.0 5.00 by road in time 1000.00",
+        "3 Cedar 50.0 4.00 by road in time 800.00",
     ] == [" ".join(line.split()) for line in table(10)]
 
 

@@ -171,7 +171,7 @@ def test_score_puts_costs_beside_scores_and_leads_on_to_every_line(folder):
     said = " ".join(ran.out.split())
 
     assert "Whom to order from: price and freight are not in this ranking" in said
-    assert "Fernhill 87.5 6.40 by road 1280.00" in said
+    assert "Fernhill 87.5 6.40 by road in time 1280.00" in said
     assert f"Next: look at every line of these costs: {STARTED} cost" == ran.last
 
 

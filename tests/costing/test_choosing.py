@@ -5,10 +5,18 @@ from datetime import date
 from math import inf, isnan
 
 import pytest
-from quoted import MAKER, TODAY, charge, landed, offer, quote, uk
+from quoted import MAKER, TODAY, charge, landed, offer, quote, timing, uk
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.choosing import answer_of_cost, answer_of_days, cheapest_first, chosen_way, chosen_ways, in_time
+from scorecard.costing.choosing import (
+    answer_of_cost,
+    answer_of_days,
+    cheapest_first,
+    chosen_way,
+    chosen_ways,
+    in_time,
+    status_of,
+)
 
 CLEARED = uk(charges=(charge("Clearance", 18, "clearance", group="border"),))
 
@@ -69,17 +77,59 @@ def test_a_way_is_planned_on_its_late_end():
     assert ["yes", "no", "yes"] == [in_time(sea, TODAY, day) for day in (date(2027, 1, 29), date(2027, 1, 28), None)]
 
 
-@pytest.mark.parametrize(("order_by", "expected"), [(TODAY, "yes"), (date(2026, 11, 24), "no")])
-def test_the_last_day_to_order_by_the_schedule_comes_before_plain_days(order_by, expected):
-    sea = replace(ways()[0], order_by=order_by)
-
-    assert expected == in_time(sea, TODAY, date(2030, 1, 1))
+NEED_BY = date(2027, 6, 1)
 
 
-def test_the_last_day_to_order_does_not_make_unknown_days_known():
-    sea = replace(ways(sea_days=None)[0], order_by=TODAY)
+@pytest.mark.parametrize(
+    ("status", "expected"),
+    [("in time", "yes"), ("no time for a sample", "no"), ("only if all goes quickly", "no"), ("too late", "no")],
+)
+def test_the_verdict_of_the_schedule_comes_before_plain_days(status, expected):
+    sea = replace(ways()[0], timing=timing(status))
 
-    assert "unknown" == in_time(sea, TODAY, date(2030, 1, 1))
+    assert (expected, status) == (in_time(sea, TODAY, NEED_BY), status_of(sea, TODAY, NEED_BY))
+
+
+def test_in_time_by_usual_days_is_not_surely_in_time():
+    sea = replace(ways(sea_days=None)[0], timing=timing("in time", rests_on="usual days"))
+
+    assert ("unknown", "in time") == (in_time(sea, TODAY, NEED_BY), status_of(sea, TODAY, NEED_BY))
+
+
+def test_by_plain_days_the_words_are_those_of_the_schedule_too():
+    sea, unknown = ways()[0], ways(sea_days=None)[0]
+    days = (date(2027, 1, 29), date(2027, 1, 28), None)
+
+    assert ["in time", "too late", None, None] == [
+        *(status_of(sea, TODAY, day) for day in days),
+        status_of(unknown, TODAY, date(2027, 6, 1)),
+    ]
+
+
+def scheduled_way(sea, air):
+    """The way that is chosen where the schedule says so of each: status, latest order, what it rests on."""
+    verdicts = {"sea": sea, "air": air}
+    costs = [replace(cost, timing=timing(*verdicts[cost.way])) for cost in ways()]
+    return chosen_way(costs, TODAY, NEED_BY).way
+
+
+EARLY, LATE = date(2026, 12, 1), date(2026, 12, 20)
+
+
+@pytest.mark.parametrize(
+    ("sea", "air", "way"),
+    [
+        (("in time", EARLY), ("in time", LATE), "sea"),
+        (("no time for a sample", EARLY), ("in time", LATE), "air"),  # plain days say that both are in time
+        (("no time for a sample", EARLY), ("no time for a sample", LATE), "air"),  # the quickest
+        (("too late", LATE), ("too late", EARLY), "sea"),  # of which the schedule decides, not the days as quoted
+        (("in time", EARLY, "usual days"), ("in time", LATE), "air"),  # whose days were said
+        (("in time", EARLY, "usual days"), ("too late", LATE), "sea"),
+        (("too late", LATE, "usual days"), ("too late", EARLY), "air"),
+    ],
+)
+def test_the_schedule_decides_which_way_stands_for_its_maker(sea, air, way):
+    assert way == scheduled_way(sea, air)
 
 
 def test_an_open_late_end_is_not_known_to_be_in_time():

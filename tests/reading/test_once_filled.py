@@ -7,6 +7,7 @@ from datetime import date
 import pytest
 from sourcing import BRIEF, folder_of
 
+from scorecard.costed import costed_on
 from scorecard.reading.folder import read_folder
 from scorecard.scheduling.plans import plan_of
 
@@ -55,12 +56,26 @@ def test_while_there_is_nothing_to_say_neither_the_schedule_nor_holidays_are_loa
     assert "[]" == done.stdout.strip()
 
 
-def test_quoted_ways_carry_their_last_day_to_order_to_the_costs(tmp_path):
+def test_costs_carry_what_the_schedule_says_of_their_way(tmp_path):
     freight = {"Freight": [["Maker", "Way", "Cost", "Days"], ["Fernhill", "road", 90, 5]]}
     case = read_folder(folder_of(tmp_path, QUOTES | freight, "", DATED), as_of=AS_OF)
     plan = plan_of(case.schedule, *first_way(case), case.brief.need_by)
+    (cost,) = costed_on(case, AS_OF).costs
 
-    assert {("Fernhill", "road"): plan.order_by} == case.costs.latest_orders
+    assert (plan.status, plan.begin_by, plan.order_by) == (
+        cost.timing.status,
+        cost.timing.begin_by,
+        cost.timing.order_by,
+    )
+
+
+def test_on_another_day_the_schedule_is_that_of_the_day(tmp_path):
+    freight = {"Freight": [["Maker", "Way", "Cost", "Days"], ["Fernhill", "road", 90, 5]]}
+    case = read_folder(folder_of(tmp_path, QUOTES | freight, "", DATED), as_of=AS_OF)
+
+    assert ["in time", "too late"] == [
+        costed_on(case, day).costs[0].timing.status for day in (AS_OF, date(2027, 5, 13))
+    ]
 
 
 def first_way(case):
@@ -71,7 +86,7 @@ def first_way(case):
 def test_without_a_schedule_costs_are_as_they_were(tmp_path):
     case = read_folder(folder_of(tmp_path, SILENT, "", DATED), as_of=AS_OF)
 
-    assert {} == case.costs.latest_orders
+    assert [None] == [cost.timing for cost in costed_on(case, AS_OF).costs]
 
 
 def test_a_need_by_date_in_the_past_is_a_warning_at_its_key(tmp_path):

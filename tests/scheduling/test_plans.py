@@ -10,7 +10,7 @@ from planned import AS_OF, NEED_BY, NO_SAMPLE, QUICK, inputs, maker, span, way
 
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.chain import Chain
-from scorecard.scheduling.plans import latest_orders, plan_of
+from scorecard.scheduling.plans import plan_of
 from scorecard.scheduling.settings import Days, ScheduleSettings
 from scorecard.scheduling.steps import placed_on
 
@@ -152,16 +152,13 @@ def test_a_plan_is_said_where_anybody_has_said_any_days():
     assert span(1) == Days(1, 1)
 
 
-def test_the_last_days_to_order_are_told_by_maker_and_way():
-    of_maker = maker("Fernhill", way(), way("air", transit=(15, 15)))
-    read = inputs(of_maker, maker("Brightholm"))
-    plans = [plan_of(read, of_maker, times, NEED_BY) for times in of_maker.ways]
+def test_what_a_plan_rests_on_stands_beside_its_status():
+    assumed = replace(way(), transit=replace(way().transit, assumed=True))
+    open_end = replace(way(), production=replace(way().production, days=Days(30, None)))
 
-    assert {("Fernhill", one.way): one.order_by for one in plans} == latest_orders(read, ["Fernhill", "Nobody"])
-
-
-def test_without_a_need_by_date_there_is_no_last_day_to_order():
-    assert {} == latest_orders(inputs(need_by=None), ["Fernhill"])
+    assert ["in time", "in time, by usual days", "in time, if it takes the least quoted"] == [
+        plan(maker("Fernhill", one)).standing for one in (way(), assumed, open_end)
+    ]
 
 
 @pytest.mark.parametrize(
