@@ -133,12 +133,13 @@ def test_what_is_missing_is_named_and_never_taken_as_0(folder):
 
 def test_rates_come_with_their_day_and_where_the_cheapest_changes(folder):
     write(folder, Quotes=[*QUOTES[:3], ["Cold Quay", 200, 8, "each", "USD", ALL_PAID]])
-    # Brightholm stands by air, at 4.26 or more, so that nobody may be cheaper than Cold Quay at 4.00 today; at 1600 USD
-    # all paid it is dearer than Fernhill's 1280 EUR from 0.8 EUR for 1 USD up
+    later = CRITERIA.replace("2027-05-14", "2027-07-14")  # so that Brightholm stands by sea, at 2.63 or more
+    (folder / "criteria.toml").write_text(later, "utf-8")
+    # Cold Quay costs 1600 USD all paid: dearer than Fernhill's 1280 EUR from 0.8 EUR for 1 USD up
     said = " ".join(cost(folder).out.split())
 
     assert "Rate: 1 USD = 0.5 EUR (2026-11-20, my bank)." in said
-    assert "Cold Quay is the cheapest at 0.5 EUR for 1 USD; Fernhill from 0.8" in said
+    assert "Cold Quay comes out cheapest at 0.5 EUR for 1 USD; Fernhill from 0.8" in said
     assert "Brightholm may be cheaper at any of these rates" in said
 
 
