@@ -6,7 +6,7 @@ from scorecard.costing.delivery_terms import covers_by_term
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import SEA_ONLY, QuoteRow
-from scorecard.costing.replies import Reply
+from scorecard.costing.replies import Reply, replaced
 from scorecard.errors import Problem
 
 
@@ -21,7 +21,7 @@ def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ..
     replies = list({cost.reply.head.row: cost.reply for cost in costs}.values())
     found = [warning for reply in replies for warning in _of_reply(inputs, reply)]
     found += [warning for cost in costs for warning in _of_way(cost)]
-    return tuple(dict.fromkeys([*found, *_points(replies), *_without_quote(inputs)]))
+    return tuple(dict.fromkeys([*found, *_points(replies), *_without_quote(inputs), *_replaced(inputs)]))
 
 
 def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
@@ -92,6 +92,18 @@ def _points(replies: Sequence[Reply]) -> Iterable[Problem]:
         found=f"The prices end at different points ({', '.join(terms)}), so they cannot be compared as they stand",
         wanted="Compare what the goods cost at your door, which adds what each price leaves out",
     )
+
+
+def _replaced(inputs: CostInputs) -> Iterable[Problem]:
+    """Yield replies that no longer count, since the maker quoted again on the same terms."""
+    for row, later in replaced(inputs.quotes):
+        day = f" of {later.quoted_on.isoformat()}" if later.quoted_on else ""
+        yield Problem(
+            code="reply-replaced",
+            place=row.at("Price"),
+            found=f"The price of {row.maker} is replaced by its later reply{day} in row {later.row}, and not counted",
+            wanted="Nothing, if that is so; else name the way, cover or term in which the two replies differ",
+        )
 
 
 def _without_quote(inputs: CostInputs) -> Iterable[Problem]:

@@ -5,7 +5,7 @@ day or currency. Rows that name the same of all these are one reply. On the same
 earlier.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -85,15 +85,27 @@ def _home_of(row: QuoteRow, alike: list[QuoteRow] | None, above: list[QuoteRow] 
     return alike or (above if above and _terms(row) == _terms(above[0]) and _same_day(row, above[0]) else None)
 
 
-def standing(rows: Iterable[QuoteRow]) -> Mapping[str, tuple[Reply, ...]]:
-    """Return the replies that stand, by maker in sheet order: on the same terms, the latest alone."""
+def _by_terms(rows: Iterable[QuoteRow]) -> list[list[list[QuoteRow]]]:
+    """Return the replies, those on the same terms together."""
     kept: dict[Terms, list[list[QuoteRow]]] = {}
     for group in grouped(rows):
         kept.setdefault(_terms(group[0]), []).append(group)
+    return list(kept.values())
+
+
+def standing(rows: Iterable[QuoteRow]) -> Mapping[str, tuple[Reply, ...]]:
+    """Return the replies that stand, by maker in sheet order: on the same terms, the latest alone."""
     by_maker: dict[str, list[list[QuoteRow]]] = {}
-    for groups in kept.values():
+    for groups in _by_terms(rows):
         by_maker.setdefault(groups[0][0].maker, []).append(_latest(groups))
     return {maker: tuple(_replies(groups)) for maker, groups in by_maker.items()}
+
+
+def replaced(rows: Iterable[QuoteRow]) -> Iterator[tuple[QuoteRow, QuoteRow]]:
+    """Yield every row of a reply that a later one on the same terms replaces, with the first row of that later one."""
+    for groups in _by_terms(rows):
+        latest = _latest(groups)
+        yield from ((row, latest[0]) for group in groups if group is not latest for row in group)
 
 
 def _latest(groups: Sequence[list[QuoteRow]]) -> list[QuoteRow]:
@@ -106,10 +118,15 @@ def _replies(groups: Sequence[list[QuoteRow]]) -> Iterable[Reply]:
         yield Reply(rows=tuple(group), others=others)
 
 
-def same_pieces(rows: Iterable[QuoteRow]) -> tuple[Problem, ...]:
+def same_pieces(rows: Iterable[QuoteRow], unread: Collection[int] = ()) -> tuple[Problem, ...]:
     """Return a problem for every price that a reply gives a second time for one number of pieces.
 
     Replies on the same terms of which one has no day count as one: there is no telling which of them stands.
+
+    Parameters
+    ----------
+    rows : as read, be their prices sound or not
+    unread : numbers of rows whose pieces could not be read, which are left out
     """
     problems = []
     seen: dict[tuple[Terms, date | None, int | None], QuoteRow] = {}
@@ -117,7 +134,7 @@ def same_pieces(rows: Iterable[QuoteRow]) -> tuple[Problem, ...]:
     undated = {_terms(group[0]) for group in groups if group[0].quoted_on is None}
     for group in groups:
         terms = _terms(group[0])
-        for row in group:
+        for row in (one for one in group if one.row not in unread):
             key = (terms, None if terms in undated else group[0].quoted_on, row.pieces)
             if key in seen:
                 problems.append(_twice(row, seen[key]))

@@ -6,9 +6,9 @@ Enters: the tables. Leaves: the brief, with the parts that are sound, and how fi
 from typing import Literal
 
 from scorecard.brief import Brief
-from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS, country_offered, currency_offered
 from scorecard.criteria import Firmness
-from scorecard.reading.toml_tables import Table, shown_value
+from scorecard.reading.toml_codes import country_at, currency_at
+from scorecard.reading.toml_tables import Table
 from scorecard.words import shortest
 
 BRIEF_KEYS = (
@@ -39,7 +39,8 @@ def read_brief(table: Table) -> Brief | None:
     colours, sizes = table.whole("colours", least=1), table.whole("sizes", least=1)
     width, height = table.number_above_zero("print_width_mm"), table.number_above_zero("print_height_mm")
     bleed = _bleed(table)
-    destination, currency, need_by = _destination(table), _currency(table), table.day("need_by")
+    destination, currency = country_at(table, "destination"), currency_at(table, "currency")
+    need_by = table.day("need_by")
     decimal = table.one_of("decimal", DECIMAL_MARKS)
     if item is None or quantity is None:
         return None
@@ -89,27 +90,3 @@ def _bleed(table: Table) -> float | None:
         table.problem("negative", "bleed_mm", f"{shortest(bleed)} is below 0", wanted)
         return None
     return bleed
-
-
-def _destination(table: Table) -> str | None:
-    """Return the country's code."""
-    typed = table.text("destination")
-    if typed is None or typed in COUNTRIES:
-        return typed
-    offered = country_offered(typed)
-    wanted = f'Write "{offered}" for {COUNTRIES[offered]}' if offered else 'Write its two letters, such as "IE" or "GB"'
-    found = f"{shown_value(typed)} is not a country's code (ISO 3166-1)"
-    table.problem("not-a-country", "destination", found, wanted)
-    return None
-
-
-def _currency(table: Table) -> str | None:
-    """Return the currency's code."""
-    typed = table.text("currency")
-    if typed is None or typed in CURRENCY_DECIMALS:
-        return typed
-    offered = currency_offered(typed)
-    wanted = f'Write "{offered}"' if offered else 'Write its three letters, such as "EUR" or "GBP"'
-    found = f"{shown_value(typed)} is not the code of a currency in use (ISO 4217)"
-    table.problem("not-a-currency", "currency", found, wanted)
-    return None

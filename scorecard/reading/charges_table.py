@@ -12,8 +12,8 @@ from scorecard.costing.quotes import WAYS
 from scorecard.reading.toml_amounts import (
     MOST_PERCENT,
     amount_at,
-    currency_at,
     place_of,
+    rated_currency_at,
     span_at,
     tables_at,
     truth_at,
@@ -58,7 +58,7 @@ def _charge(one: Table, home: str | None, currencies: Container[str], group: str
     one.known_keys(CHARGE_KEYS, "a charge")
     before = len(one.notes.problems)
     one.required(("name",), "a charge")
-    name, currency = one.text("name"), currency_at(one, "currency", currencies) or home
+    name, currency = one.text("name"), rated_currency_at(one, "currency", currencies) or home
     amount, percent, of = (
         span_at(one, "amount", ""),
         amount_at(one, "percent", most=MOST_PERCENT),

@@ -9,7 +9,7 @@ from datetime import date
 from math import isnan
 
 from scorecard.answers import MakerTable
-from scorecard.codes import CURRENCY_DECIMALS, country_offered
+from scorecard.codes import CURRENCY_DECIMALS
 from scorecard.costing.amounts import Span
 from scorecard.costing.currencies import Rates
 from scorecard.costing.freight import FreightOffer
@@ -20,8 +20,10 @@ from scorecard.criteria import Criterion
 from scorecard.errors import Place, Problem
 from scorecard.reading.cost_tables import CostTables
 from scorecard.reading.costs import CostsReading
+from scorecard.reading.countries import countries_of, unknown_countries
 from scorecard.reading.criteria_file import CriteriaReading
 from scorecard.reading.filled_sheets import FilledSheet
+from scorecard.reading.findings import each_once
 from scorecard.reading.freight_sheet import FREIGHT_HEADINGS, FREIGHT_SHEET, read_freight
 from scorecard.reading.further_sheets import FurtherSheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
@@ -50,11 +52,13 @@ def gathered(
     quotes = read_quotes(sheets[QUOTES_SHEET], home, known)
     offers = read_freight(sheets[FREIGHT_SHEET], home, known)
     of_keys = _key_problems(tables, makers, criteria, quotes)
-    problems = (*of_keys, *sheets.problems)
+    problems = (*of_keys, *each_once(sheets.problems, "currency-without-rate"))
+    asked = {quote.maker for quote in quotes}
+    unknown = () if makers.table is None or not asked else unknown_countries(makers.table, asked)
     return CostsReading(
         inputs=None if problems else _inputs(makers.table, criteria, options, quotes, offers),
         problems=problems,
-        warnings=sheets.warnings,
+        warnings=(*unknown, *sheets.warnings),
         set_aside=sheets.set_aside,
     )
 
@@ -129,13 +133,13 @@ def _facts(table: MakerTable, criteria: Sequence[Criterion]) -> list[MakerFacts]
     """Return what the sheet Makers says of each maker that bears on cost."""
     minimum = next((one.key for one in criteria if one.per_quantity), None)
     answers = table.answers.get(minimum) if minimum else None
-    countries = table.details.get("Country", ("",) * len(table))
+    countries = countries_of(table)
     return [
         MakerFacts(
             maker=maker,
             minimum=None if answers is None else _span(float(answers.low[at]), float(answers.high[at])),
             minimum_per=table.minimum_per[at] if table.minimum_per else None,
-            country=country_offered(countries[at]) if countries[at] else None,
+            country=countries[at],
         )
         for at, maker in enumerate(table.makers)
     ]

@@ -8,11 +8,11 @@ from datetime import date
 
 from scorecard.answers import MakerTable
 from scorecard.closures import calendars_for, regions_of
-from scorecard.codes import COUNTRIES, country_named, country_offered
 from scorecard.costing.freight import FreightOffer, ShippingRule
 from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.errors import Place, Problem
 from scorecard.reading.cells import quoted
+from scorecard.reading.countries import countries_of, unknown_countries
 from scorecard.reading.dates import DatesReading, ReadSoFar
 from scorecard.reading.makers import ReadingOptions
 from scorecard.reading.names import same
@@ -35,7 +35,7 @@ def gathered(read: ReadSoFar, options: ReadingOptions) -> DatesReading:
     problems, table = tuple(_key_problems(read)), read.makers.table
     is_sound = not (problems or read.costs.problems or read.dealings.problems)
     inputs = _inputs(read, table, options.as_of) if is_sound and table else None
-    warnings = tuple(_unknown_countries(table)) if inputs and table else ()
+    warnings = tuple(unknown_countries(table)) if inputs and table else ()
     return DatesReading(inputs=inputs, problems=problems, warnings=warnings)
 
 
@@ -58,24 +58,12 @@ def _key_problems(read: ReadSoFar) -> Iterator[Problem]:
             yield Problem(code="unknown-maker", place=closure.place, found=found, wanted=wanted)
 
 
-def _unknown_countries(table: MakerTable) -> Iterator[Problem]:
-    """Yield a warning for each country that cannot be told from what is typed."""
-    for at, typed in enumerate(table.details.get("Country", ())):
-        if typed and country_named(typed) is None:
-            found = f"{quoted(typed)} is no country that the tool knows, so only weekends count as free"
-            offered = country_offered(typed)
-            meant = f"Write {offered} if {COUNTRIES[offered]} is meant" if offered else None
-            wanted = meant or "Write its name in English, or its two letters (ISO 3166-1), such as CN"
-            yield Problem(code="not-a-country", place=table.place(at, "Country"), found=found, wanted=wanted)
-
-
 def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleInputs | None:
     brief, settings = read.criteria.brief, read.criteria.schedule or ScheduleSettings()
     if brief is None:
         return None
     day = as_of or brief.need_by or date.min
-    typed = table.details.get("Country", ("",) * len(table))
-    countries = [country_named(one) if one else None for one in typed]
+    countries = countries_of(table)
     wanted = {country for country in (*countries, brief.destination) if country}
     calendars = calendars_for(sorted(wanted), day, brief.need_by, settings.regions)
     theirs = _makers_calendars(calendars, settings)

@@ -1,10 +1,14 @@
 """What reading a sheet brings to light, gathered in one pass: problems, warnings, and what was set aside."""
 
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from scorecard.errors import Place, Problem
 from scorecard.reading.cells import Fault, row_and_column
+from scorecard.words import counted, listed
+
+CELLS_NAMED = 5  # further cells with the same fault
 
 
 def folder_named(path: Path) -> str:
@@ -15,6 +19,25 @@ def folder_named(path: Path) -> str:
 def in_order(problems: list[Problem]) -> tuple[Problem, ...]:
     """Return the problems by row, then by column, each once."""
     return tuple(sorted(dict.fromkeys(problems), key=lambda problem: row_and_column(problem.place.cell)))
+
+
+def each_once(problems: Iterable[Problem], code: str) -> tuple[Problem, ...]:
+    """Return problems, those of one code that say the same as one at the first cell, which names the others."""
+    found: dict[object, list[Problem]] = {}
+    for problem in problems:
+        key = (problem.code, problem.found, problem.wanted) if problem.code == code else problem
+        found.setdefault(key, []).append(problem)
+    return tuple(_with_others(alike) for alike in found.values())
+
+
+def _with_others(alike: Sequence[Problem]) -> Problem:
+    first, others = alike[0], alike[1:]
+    if not others:
+        return first
+    cells = [f"{problem.place.sheet or ''}!{problem.place.cell}".lstrip("!") for problem in others]
+    more = len(cells) - CELLS_NAMED
+    named = listed([*cells[:CELLS_NAMED], *([f"{more} more"] if more > 0 else [])])
+    return replace(first, found=f"{first.found}, here and in {counted(len(cells), 'more cell')}: {named}")
 
 
 @dataclass(slots=True, kw_only=True)

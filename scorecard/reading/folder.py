@@ -84,7 +84,7 @@ def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings:
         criteria.problems + makers.problems + costs.problems + dealings.problems + dates.problems + memory.problems
     )
     of_sheets = (*makers.warnings, *costs.warnings, *dealings.warnings, *dates.warnings)
-    noticed = (*criteria.warnings, *warnings, *of_sheets)
+    noticed = tuple(dict.fromkeys((*criteria.warnings, *warnings, *of_sheets)))
     set_aside = makers.set_aside + costs.set_aside + dealings.set_aside
     if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
         raise InputError(problems, noticed, set_aside)

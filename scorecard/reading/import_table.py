@@ -8,13 +8,14 @@ from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.brief import Brief
-from scorecard.codes import COUNTRIES, country_offered
+from scorecard.codes import COUNTRIES
 from scorecard.costing.amounts import Money, Span
 from scorecard.costing.import_presets import preset_for
 from scorecard.costing.importing import DUTY_BASES, TAX_BASES, ImportRules, Supplied
 from scorecard.costing.quotes import WAYS, Way
 from scorecard.reading.charges_table import read_charges
-from scorecard.reading.toml_amounts import amount_at, country_at, currency_at, percent_at, place_of, tables_at, truth_at
+from scorecard.reading.toml_amounts import amount_at, percent_at, place_of, rated_currency_at, tables_at, truth_at
+from scorecard.reading.toml_codes import country_at, is_country_key
 from scorecard.reading.toml_tables import Table
 from scorecard.words import listed
 
@@ -48,7 +49,7 @@ def read_import(table: Table | None, brief: Brief | None, currencies: Container[
     table.known_keys(IMPORT_KEYS, "[import]")
     home = brief.currency if brief else None
     duty_base, tax_base = table.one_of("duty_base", DUTY_BASES), table.one_of("tax_base", TAX_BASES)
-    currency = currency_at(table, "currency", currencies)
+    currency = rated_currency_at(table, "currency", currencies)
     given = {
         "duty_base": duty_base,
         "tax_base": tax_base,
@@ -101,11 +102,7 @@ def _by_country(table: Table) -> dict[str, Span]:
     inner = table.table("duty_by_country")
     rates = {}
     for code in inner.values if inner else ():
-        if code not in COUNTRIES and inner is not None:
-            offered = country_offered(code)
-            wanted = f"Write {offered}, if that is meant" if offered else "Write its two letters, such as CN"
-            inner.problem("not-a-country", code, f"'{code}' is not a country's code (ISO 3166-1)", wanted)
-        elif inner is not None and (rate := percent_at(inner, code)) is not None:
+        if inner is not None and is_country_key(inner, code) and (rate := percent_at(inner, code)) is not None:
             rates[code] = rate
     return rates
 
@@ -125,7 +122,7 @@ def _supplied(table: Table, home: str | None, currencies: Container[str]) -> tup
         one.known_keys(SUPPLIED_KEYS, "what you supply")
         one.required(("name", "what", "value"), "what you supply")
         name, what, value = one.text("name"), one.one_of("what", SUPPLIED_WHAT), amount_at(one, "value")
-        currency = currency_at(one, "currency", currencies) or home
+        currency = rated_currency_at(one, "currency", currencies) or home
         made_in = country_at(one, "made_in")
         if name is None or what is None or value is None or currency is None:
             continue

@@ -18,6 +18,7 @@ from scorecard.costing.replies import same_pieces
 from scorecard.reading.cells import Fault, quoted
 from scorecard.reading.date_values import read_day
 from scorecard.reading.names import same
+from scorecard.reading.reply_text import where_parts_go
 from scorecard.reading.sheet_table import TableRow
 from scorecard.reading.units import ANY_MONEY
 
@@ -61,17 +62,38 @@ def read_quotes(rows: Sequence[TableRow], home: str | None, currencies: Containe
     currencies : in which amounts can be given: the brief's, and those with a rate
     """
     found: list[QuoteRow] = []
+    whole: list[QuoteRow] = []
     heads: dict[str, QuoteRow] = {}
+    unsure: set[str] = set()
     for row in rows:
         above = heads.get(same(row.text("Maker"))) if row.says("Maker") else None
-        quote = _read(row, _meant(row, above, home), currencies)
-        if quote is not None:
-            found.append(quote)
+        quote, is_whole = _read(row, _meant(row, above, home), currencies)
+        if quote is None:
+            continue
+        found.append(quote)
+        if not _says_terms(row, quote):
+            unsure.add(quote.maker)
+        if is_whole:
+            whole.append(quote)
             if above is None or not _continues(row, above):
                 heads[same(quote.maker)] = quote
     if rows:
-        rows[0].findings.problems.extend(same_pieces(found))
-    return tuple(found)
+        unread = {quote.row for quote in found if quote.pieces is None} & _typed(rows, "Pieces")
+        told = [quote for quote in found if quote.maker not in unsure]
+        rows[0].findings.problems.extend(same_pieces(told, unread))
+    return tuple(whole)
+
+
+def _typed(rows: Sequence[TableRow], heading: str) -> set[int]:
+    """Return the rows in which something is typed under a heading."""
+    return {row.number_in_sheet for row in rows if row.says(heading)}
+
+
+def _says_terms(row: TableRow, quote: QuoteRow) -> bool:
+    """Say whether all that tells replies apart could be read; of others nobody can say that two are the same."""
+    covers = quote.covers or row.text("Price covers").casefold() == DONT_KNOW
+    read = {"Price covers": covers, "Way": quote.way, "Delivery term": quote.term, "Quoted on": quote.quoted_on}
+    return quote.currency in CURRENCY_DECIMALS and all(one or not row.says(heading) for heading, one in read.items())
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,11 +121,12 @@ def _continues(row: TableRow, head: QuoteRow) -> bool:
     return not other_day and (not row.says("Currency") or row.text("Currency").upper() == head.currency)
 
 
-def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> QuoteRow | None:
+def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> tuple[QuoteRow | None, bool]:
+    """Return what a row says, and whether it can be reckoned with; None where its maker cannot be told."""
     maker = row.maker()
     currency = read_currency(row, meant.currency, currencies, meant.whose)
-    unit = currency or ANY_MONEY
-    price = row.number("Price", unit, positive=True)
+    unit, typed = currency or ANY_MONEY, row.text("Currency").upper()
+    price = row.number("Price", unit, positive=True, whole_reply=where_parts_go)
     is_for = _is_for(row)
     _require(row, "Price", "Write the price of this reply, or delete the row")
     _require(row, "Price is for", "Write each or all")
@@ -113,7 +136,7 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> QuoteRow |
         row=row.number_in_sheet,
         price=price or Span.of(1),
         price_is_for=is_for or "each",
-        currency=unit,
+        currency=currency or SIGNS_OF_ONE.get(typed, typed) or meant.currency or unit,
         quoted_on=row.day("Quoted on", may_come=False),
         pieces=row.whole("Pieces"),
         covers=_covers(row),
@@ -131,8 +154,7 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> QuoteRow |
         valid_until=row.day("Valid until"),
         places=row.places(),
     )
-    is_whole = None not in (maker, currency, price, is_for)
-    return quote if is_whole else None
+    return (quote if maker else None), None not in (maker, currency, price, is_for)
 
 
 def read_currency(

@@ -5,9 +5,9 @@ Enters: the table. Leaves: the settings; a part with a problem keeps what is usu
 
 from collections.abc import Iterator
 
-from scorecard.codes import COUNTRIES, country_offered
 from scorecard.costing.quotes import WAYS, Way
-from scorecard.reading.toml_amounts import country_at, place_of, span_at, tables_at, words_at
+from scorecard.reading.toml_amounts import place_of, span_at, tables_at, words_at
+from scorecard.reading.toml_codes import country_at, is_country_key
 from scorecard.reading.toml_tables import Table
 from scorecard.scheduling.settings import AS_SET, COUNTS, Days, OwnClosure, ScheduleSettings
 
@@ -110,11 +110,7 @@ def _regions(table: Table) -> Iterator[tuple[str, str]]:
         return
     for code in inner.values:
         region = inner.text(code)
-        if code not in COUNTRIES:
-            offered = country_offered(code)
-            wanted = f"Write {offered}, if that is meant" if offered else "Write its two letters, such as GB"
-            inner.problem("not-a-country", code, f"'{code}' is not a country's code (ISO 3166-1)", wanted)
-        elif region is not None:
+        if is_country_key(inner, code) and region is not None:
             yield code, region
 
 

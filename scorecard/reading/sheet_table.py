@@ -4,7 +4,7 @@ Enters: an open sheet and the headings that the tool knows. Leaves: rows whose c
 on demand; every fault goes to the findings at its cell, and the cell then counts as unknown.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from itertools import chain, islice
@@ -36,6 +36,7 @@ from scorecard.reading.units import ColumnUnit
 from scorecard.words import nearest
 
 Word = TypeVar("Word", bound=str)
+Wanted = Callable[[str], str | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,7 +131,9 @@ class TableRow:
             self.refuse(MAKER, Fault("unknown-maker", f"{quoted(typed)} is no maker of the sheet Makers", wanted))
         return name
 
-    def number(self, heading: str, unit: str = "", *, positive: bool = False) -> Span | None:
+    def number(
+        self, heading: str, unit: str = "", *, positive: bool = False, whole_reply: Wanted | None = None
+    ) -> Span | None:
         """Return a number or a range, 0 or more; None where it is unknown, or once its problem is noted.
 
         Parameters
@@ -138,11 +141,14 @@ class TableRow:
         heading : of its column
         unit : that may stand beside it: "pieces", "days", a currency's code
         positive : whether 0 is a problem too
+        whole_reply : what to write instead of a text that says more than a number; None where it has nothing to say
         """
         rule = NumberRule(unit=ColumnUnit(unit), decimal=self.context.decimal)
         reading = read_number(self.values.get(heading), rule)
         if isinstance(reading, Fault):
-            self.findings.refuse_answer(self.cell(heading), self._of_row(reading, heading, unit))
+            wanted = whole_reply(as_text(self.values[heading])) if whole_reply else None
+            told = reading._replace(wanted=wanted) if wanted else self._of_row(reading, heading, unit)
+            self.findings.refuse_answer(self.cell(heading), told)
             return None
         if isnan(reading.low):
             return None

@@ -7,12 +7,12 @@ from collections.abc import Container, Iterator, Sequence
 from decimal import Decimal
 from typing import TypeVar
 
-from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS, country_offered, currency_offered
 from scorecard.costing.amounts import Span, exact
 from scorecard.errors import Place
 from scorecard.reading.cell_values import read_text
 from scorecard.reading.cells import Fault
 from scorecard.reading.number_text import NumberRule
+from scorecard.reading.toml_codes import currency_at
 from scorecard.reading.toml_tables import Table, dotted, shown_value
 from scorecard.words import listed, nearest, shortest
 
@@ -112,31 +112,13 @@ def percent_at(table: Table, key: str) -> Span | None:
     return span
 
 
-def currency_at(table: Table, key: str, currencies: Container[str]) -> str | None:
+def rated_currency_at(table: Table, key: str, currencies: Container[str]) -> str | None:
     """Return a currency's code that amounts can be given in; None once its problem is noted."""
-    code = table.text(key)
-    if code is None:
-        return None
-    if code not in CURRENCY_DECIMALS:
-        offered = currency_offered(code)
-        wanted = f'Write "{offered}"' if offered else 'Write its three letters, such as "EUR"'
-        table.problem("not-a-currency", key, f"{shown_value(code)} is not the code of a currency", wanted)
-        return None
-    if code not in currencies:
-        wanted = f"Add a line to [currencies], such as {code} = 0.9, with the day of the rate"
-        table.problem("currency-without-rate", key, f"{code} has no rate", wanted)
-        return None
-    return code
-
-
-def country_at(table: Table, key: str) -> str | None:
-    """Return a country's code; None once its problem is noted."""
-    code = table.text(key)
-    if code is None or code in COUNTRIES:
+    code = currency_at(table, key)
+    if code is None or code in currencies:
         return code
-    offered = country_offered(code)
-    wanted = f'Write "{offered}"' if offered else 'Write its two letters, such as "IE"'
-    table.problem("not-a-country", key, f"{shown_value(code)} is not a country's code (ISO 3166-1)", wanted)
+    wanted = f"Add a line to [currencies], such as {code} = 0.9, with the day of the rate"
+    table.problem("currency-without-rate", key, f"{code} has no rate", wanted)
     return None
 
 

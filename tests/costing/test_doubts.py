@@ -70,3 +70,22 @@ def test_two_terms_of_one_maker_are_no_comparison():
 
 def test_freight_of_a_maker_without_a_price_warns():
     assert [("freight-without-quote", "A2")] == warned(offers=(offer("sea", 90, maker=MAKER),))
+
+
+def test_a_reply_that_a_later_one_replaces_is_named_at_its_price():
+    earlier = [quote(5, pieces=100, quoted_on=TODAY - timedelta(days=9)), quote(4, row=3, pieces=200)]
+    later = quote(6, row=9, pieces=100, quoted_on=TODAY - timedelta(days=2))
+    case = inputs(*earlier, later)
+    found = [one for one in doubts(case, landed_costs(case)) if one.code == "reply-replaced"]
+
+    assert ["D2", "D3"] == [one.place.cell for one in found]
+    assert (
+        "The price of Fernhill is replaced by its later reply of 2026-11-23 in row 9, and not counted" == found[0].found
+    )
+
+
+def test_replies_on_other_terms_both_stand():
+    by_sea = quote(5, quoted_on=TODAY - timedelta(days=9), way="sea")
+    by_air = quote(6, row=9, quoted_on=TODAY - timedelta(days=2), way="air")
+
+    assert [] == warned(by_sea, by_air)

@@ -34,7 +34,7 @@ WARNINGS = {
     ("reading/cell_values.py", "not-whole"),
     ("reading/columns.py", "read-as"),
     ("reading/csv_cells.py", "read-as-windows-1252"),
-    ("reading/date_inputs.py", "not-a-country"),
+    ("reading/countries.py", "not-a-country"),
     ("reading/once_filled.py", "need-by-past"),
     ("reading/folder.py", "two-makers-files"),
     ("reading/gatekeeper.py", "open-elsewhere"),

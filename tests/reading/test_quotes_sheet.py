@@ -176,6 +176,71 @@ def test_two_prices_for_one_number_of_pieces_are_told_at_the_second(tmp_path):
     assert [("E3", "two-prices")] == problems(tmp_path, *rows, head=head)
 
 
+def test_two_prices_are_told_at_once_with_all_other_faults(tmp_path):
+    head = [*HEAD, "Pieces", "Deposit %"]
+    rows = [
+        ["Fernhill", 4, "each", "EUR", 200, 130],
+        ["Fernhill", "dear", None, "EUR", 200, None],
+        ["Brightholm", 4, "each", "USD", 100, None],
+        ["Brightholm", 0, "each", "USD", 100, None],
+    ]
+
+    assert [
+        ("F2", "above-hundred"),
+        ("B3", "not-a-number"),
+        ("C3", "missing-value"),
+        ("E3", "two-prices"),
+        ("D4", "currency-without-rate"),
+        ("B5", "not-above-zero"),
+        ("E5", "two-prices"),
+    ] == problems(tmp_path, *rows, head=head)
+
+
+@pytest.mark.parametrize(("heading", "value"), [("Pieces", "many"), ("Way", "by swan"), ("Quoted on", "soon")])
+def test_prices_whose_rows_cannot_be_told_apart_are_not_said_to_be_two(tmp_path, heading, value):
+    rows = [["Fernhill", 4, "each", "EUR", None], ["Fernhill", 5, "each", "EUR", value]]
+
+    assert ["E3"] == [cell for cell, _ in problems(tmp_path, *rows, head=[*HEAD, heading])]
+
+
+def test_a_missing_rate_is_told_once_with_the_cells_that_need_it(tmp_path):
+    rows = [["Fernhill", 4 + at, "each", "USD", 100 * (at + 1)] for at in range(8)]
+    freight = [["Maker", "Way", "Cost", "Currency"], ["Fernhill", "sea", 90, "USD"]]
+    folder = {"Quotes": [[*HEAD, "Pieces"], *rows, ["Fernhill", 2, "each", "SEK", 900]], "Freight": freight}
+    with pytest.raises(InputError) as caught:
+        read_folder(folder_of(tmp_path, folder))
+
+    assert [
+        (
+            "D2",
+            "USD has no rate, here and in 8 more cells: Quotes!D3, Quotes!D4, Quotes!D5, Quotes!D6, Quotes!D7 "
+            "and 3 more",
+        ),
+        ("D10", "SEK has no rate"),
+    ] == [(one.place.cell, one.found) for one in caught.value.problems]
+
+
+def test_a_whole_reply_in_the_price_cell_says_where_each_part_goes(tmp_path):
+    with pytest.raises(InputError) as caught:
+        read_folder(folder_of(tmp_path, {"Quotes": [HEAD, ["Fernhill", "480 all in, 100 pieces, by air", None, None]]}))
+    price = caught.value.problems[0]
+
+    assert ("B2", "not-a-number") == (price.place.cell, price.code)
+    assert "Pieces: 100; Price: 480; Price is for: all; Price covers: to my door" in price.wanted
+    assert price.wanted.endswith("Way: air")
+
+
+def test_a_country_is_never_guessed(tmp_path):
+    makers = [["Maker", "Minimum order", "Country"], ["Fernhill", 100, "Portugl"], ["Brightholm", 100, "Chnia"]]
+    folder = folder_of(tmp_path, {"Makers": makers, "Quotes": [HEAD, ["Fernhill", 4, "each", "EUR"]]})
+    case = read_folder(folder)
+
+    assert case.costs.makers["Fernhill"].country is None
+    assert [("C2", "not-a-country", "Write PT if Portugal is meant")] == [
+        (one.place.cell, one.code, one.wanted) for one in case.warnings if one.code == "not-a-country"
+    ]
+
+
 def test_a_cell_that_is_set_aside_takes_its_row_along_and_is_listed(tmp_path):
     row = ["Fernhill", "about 4", "each", "EUR"]
     costs_of(tmp_path, {"Quotes": [HEAD, row]}, set_aside=True)

@@ -1,0 +1,33 @@
+"""Countries of the sheet Makers: read exactly, since duty and holidays hang on them; what cannot be told is named."""
+
+from collections.abc import Collection, Iterator
+
+from scorecard.answers import MakerTable
+from scorecard.codes import COUNTRIES, country_named, country_offered
+from scorecard.errors import Problem
+from scorecard.reading.cells import quoted
+
+
+def countries_of(table: MakerTable) -> list[str | None]:
+    """Return each maker's country code; None where it is blank or cannot be told: near misses are not guessed."""
+    return [country_named(typed) if typed else None for typed in table.details.get("Country", ("",) * len(table))]
+
+
+def unknown_countries(table: MakerTable, makers: Collection[str] | None = None) -> Iterator[Problem]:
+    """Yield a warning for each country that cannot be told from what is typed.
+
+    Parameters
+    ----------
+    table : the makers
+    makers : those to look at; None for all
+    """
+    for at, typed in enumerate(table.details.get("Country", ())):
+        if typed and country_named(typed) is None and (makers is None or table.makers[at] in makers):
+            found = (
+                f"{quoted(typed)} is no country that the tool knows: goods from there are taken to cross a customs "
+                "border, and only weekends count as free"
+            )
+            offered = country_offered(typed)
+            meant = f"Write {offered} if {COUNTRIES[offered]} is meant" if offered else None
+            wanted = meant or "Write its name in English, or its two letters (ISO 3166-1), such as CN"
+            yield Problem(code="not-a-country", place=table.place(at, "Country"), found=found, wanted=wanted)
