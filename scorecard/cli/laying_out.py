@@ -19,7 +19,9 @@ from scorecard.workbooks.entry import Rows, entry_workbook
 from scorecard.workbooks.from_last_time import LastTime
 from scorecard.writing import lay_out
 
-REMARKED = re.compile(r"\bscorecard (score|cost|quantity|reweigh \w+=\d+)\b")  # a command in a remark
+REMARKED = re.compile(
+    r"\bscorecard (score|check|cost|quantity|dates|inspect|order MAKER|care MAKER|reweigh \w+=\d+)\b"
+)  # a command in a remark
 FILES = ("criteria.toml", "makers.xlsx")
 FIRST_KIND = "enamelware-and-ceramics"
 

@@ -27,6 +27,17 @@ def test_what_start_lays_out_has_no_problem_but_no_makers_yet(tmp_path, kind):
     assert ["no-makers"] == [one["code"] for one in checked["warnings"]]
 
 
+def test_a_laid_out_file_with_all_its_remarks_made_settings_passes_check(tmp_path):
+    scorecard("start", "mugs", cwd=tmp_path)
+    path = tmp_path / "mugs" / "criteria.toml"
+    text = path.read_text("utf-8")
+    path.write_text(re.sub(r"^# (?=\[{1,2}[a-z_.]+\]{1,2}|[A-Za-z_]+ = )", "", text, flags=re.MULTILINE), "utf-8")
+    ran = scorecard("check", "--as-of", "2026-11-30", cwd=tmp_path / "mugs")
+
+    assert "\n[selling]\n" in path.read_text("utf-8")
+    assert (0, False) == (ran.status, "criteria.toml, " in ran.out + ran.err), ran.err
+
+
 def test_an_unknown_kind_is_wrong_usage_and_lists_the_kinds(tmp_path):
     said = scorecard("start", "mine", "--kind", "spaceships", cwd=tmp_path)
 

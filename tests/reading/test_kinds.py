@@ -1,9 +1,12 @@
+import re
+import tomllib
+from datetime import date
 from itertools import pairwise
 
 import pytest
 
 from scorecard.errors import UsageError
-from scorecard.reading.criteria_file import read_criteria
+from scorecard.reading.criteria_file import parse_criteria, read_criteria
 from scorecard.reading.kinds import find_kind, kinds
 from scorecard.value_functions import Choices
 
@@ -127,6 +130,34 @@ def test_every_default_says_that_it_is_common_practice(name):
         if line.startswith(("points", "choices", "steady", "weight = 1", "weight = 2"))
     ]
     assert [] == [line for above, line in settings if "common practice, change me" not in above + line]
+
+
+TABLES = ("order", "currencies", "import", "shipping", "schedule", "selling", "inspection", "care")
+REMARK = re.compile(r"^# (?=\[{1,2}[a-z_.]+\]{1,2}|[A-Za-z_]+ = )", re.MULTILINE)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_with_every_remark_made_a_setting_a_shipped_file_has_neither_problem_nor_warning(name):
+    text = REMARK.sub("", kinds()[name].read_text("utf-8"))
+    settings = tomllib.loads(text)
+    reading = parse_criteria(text.encode(), "criteria.toml")
+
+    assert [] == [table for table in TABLES if table not in settings]
+    assert ((), ()) == (reading.problems, reading.warnings)
+    assert (reading.order.designs[0].name, "USD" in reading.costs.rates.rates) == ("Design 1", True)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_goes_stale_has_its_day_or_the_month_of_its_source(name):
+    settings = tomllib.loads(REMARK.sub("", kinds()[name].read_text("utf-8")))
+
+    day = date(2026, 11, 25)
+    assert [day] * 3 == [
+        settings["currencies"]["on"],
+        settings["import"]["charges"][0]["on"],
+        settings["schedule"]["on"],
+    ]
+    assert kinds()[name].read_text("utf-8").count("of November 2026") == 2
 
 
 @pytest.mark.parametrize(
