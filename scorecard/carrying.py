@@ -5,16 +5,17 @@ sheet of its own: prices, freight and days in any case, a print method once it i
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 from math import isinf, isnan
 from typing import Literal
 
 from scorecard.answers import Answers
 from scorecard.case import Case
 from scorecard.checks import checked, sign_of
-from scorecard.costing.amounts import Span, priced, shown
+from scorecard.costing.amounts import Span, shown, unit_figure, unit_priced
 from scorecard.costing.freight import FreightOffer
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow
 from scorecard.criteria import Criterion
@@ -235,14 +236,19 @@ def _money(span: Span | None, row: QuoteRow | FreightOffer) -> str:
     if span is None:
         return ""
     if span.is_known:
-        return priced(span.low, row.currency)
-    return f"{_span(span)} {row.currency}"
+        return unit_priced(span.low, row.currency)
+    return f"{_ends(span, lambda end: unit_figure(end, row.currency))} {row.currency}"
 
 
 def _span(span: Span) -> str:
+    return _ends(span, shown)
+
+
+def _ends(span: Span, told: Callable[[Decimal], str]) -> str:
+    """Return a figure, or the ends of its range."""
     if span.high is None:
-        return f"{shown(span.low)} or more"
-    return shown(span.low) if span.is_known else f"{shown(span.low)} to {shown(span.high)}"
+        return f"{told(span.low)} or more"
+    return told(span.low) if span.is_known else f"{told(span.low)} to {told(span.high)}"
 
 
 def _days(span: Span | None) -> str:

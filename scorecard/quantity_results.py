@@ -149,17 +149,17 @@ def _size(plan: "Plan", option: "Option") -> Json:
 
 def working_of(option: "Option") -> dict[str, str]:
     """Return how the figures of one size came about, at the dearest of its costs."""
-    from scorecard.costing.amounts import priced, shown
+    from scorecard.costing.amounts import priced, shown, unit_figure
     from scorecard.size_words import average_words
 
     home = option.cost.readings[0].situation.inputs.rates.home
-    total, each = priced(option.total[1], home), shown(option.per_good[1])
-    kept, takings = shown(option.selling.kept), shown(option.selling.takings)
+    total, each = priced(option.total[1], home), unit_figure(option.per_good[1], home)
+    kept, takings = (unit_figure(one, home) for one in (option.selling.kept, option.selling.takings))
     return {
         "per_good_piece": f"{total} ÷ {shown(option.good)} good pieces",
         "per_likely_piece": f"{total} ÷ {shown(option.likely)} that are likely to sell",
         "margin_percent": f"({kept} − {each}) ÷ {takings}",
-        "break_even": f"({total} + {shown(option.selling.fixed)}) ÷ {kept}, up to a whole piece",
+        "break_even": f"({total} + {priced(option.selling.fixed, home)}) ÷ {kept}, up to a whole piece",
         **({"left": average} if (average := average_words(option)) and option.is_complete else {}),
     }
 

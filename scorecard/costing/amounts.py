@@ -20,6 +20,7 @@ EXACT = Context(prec=60)
 
 _UNITS = (Decimal(1), Decimal("0.1"), Decimal("0.01"), Decimal("0.001"))
 _FINEST_SHOWN = Decimal("0.000001")
+_FINEST_PRICE = Decimal("0.0001")
 
 End = Literal["low", "high"]
 Cut = Literal["half up", "down"]
@@ -177,13 +178,31 @@ def shown(number: Decimal) -> str:
 
 
 def priced(amount: Decimal, currency: str) -> str:
-    """Return an amount with its currency, to the last minor unit, or finer where it is finer.
+    """Return an amount with its currency, to the last minor unit.
 
     Examples
     --------
     >>> priced(Decimal("1.2"), "EUR"), priced(Decimal("0.125"), "EUR"), priced(Decimal(480), "JPY")
-    ('1.20 EUR', '0.125 EUR', '480 JPY')
+    ('1.20 EUR', '0.13 EUR', '480 JPY')
     """
-    if amount.is_finite() and amount == to_minor(amount, currency):
-        return f"{amount.quantize(minor_unit(currency), context=EXACT):f} {currency}"
-    return f"{shown(amount)} {currency}"
+    return f"{to_minor(amount, currency):f} {currency}" if amount.is_finite() else f"{shown(amount)} {currency}"
+
+
+def unit_priced(amount: Decimal, currency: str) -> str:
+    """Return what one piece, kg or set-up costs, with its currency: see ``unit_figure``."""
+    return f"{unit_figure(amount, currency)} {currency}"
+
+
+def unit_figure(amount: Decimal, currency: str) -> str:
+    """Return what one of many costs: to the last minor unit, and where it is finer to 4 decimals at most.
+
+    Examples
+    --------
+    >>> unit_figure(Decimal("1.2"), "EUR"), unit_figure(Decimal(5) / 6, "EUR"), unit_figure(Decimal("2.5"), "JPY")
+    ('1.20', '0.8333', '2.5')
+    """
+    if not amount.is_finite():
+        return shown(amount)
+    fine = amount.quantize(_FINEST_PRICE, ROUND_HALF_UP, EXACT)
+    minor = to_minor(fine, currency)
+    return format(minor, "f") if minor == fine else shown(fine)

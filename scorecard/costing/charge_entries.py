@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
-from scorecard.costing.amounts import ZERO, End, added, percent_of, priced, shown, times
+from scorecard.costing.amounts import ZERO, End, added, percent_of, priced, shown, times, unit_priced
 from scorecard.costing.chargeable import freight_at
 from scorecard.costing.charges import ORIGIN_PARTS, Charge, ChargeOf
 from scorecard.costing.entries import CURRENCY_CHARGE, Entry, Label, Situation, entry, paid
@@ -127,7 +127,8 @@ def _held(amount: Decimal, charge: Charge) -> Decimal:
 def _words(charge: Charge, flat: Decimal, count: int, base: Decimal, home: str) -> str:
     parts = []
     if charge.amount:
-        parts.append((f"{count} × " if charge.per == "piece" else "given: ") + priced(flat, charge.currency))
+        one, flat_sum = unit_priced(flat, charge.currency), priced(flat, charge.currency)
+        parts.append(f"{count} × {one}" if charge.per == "piece" else f"given: {flat_sum}")
     if charge.percent:
         parts.append(f"{shown(charge.percent)} % of {priced(base, home)} ({charge.of})")
     return " and ".join(parts)

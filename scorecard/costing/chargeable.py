@@ -3,7 +3,19 @@
 from dataclasses import replace
 from decimal import ROUND_CEILING, Decimal
 
-from scorecard.costing.amounts import EXACT, End, Span, added, over, percent_of, priced, shown, times, to_step
+from scorecard.costing.amounts import (
+    EXACT,
+    End,
+    Span,
+    added,
+    over,
+    percent_of,
+    priced,
+    shown,
+    times,
+    to_step,
+    unit_priced,
+)
 from scorecard.costing.freight import Carton, FreightOffer, ShippingRule
 
 _CM3_PER_M3 = Decimal(1_000_000)
@@ -96,7 +108,7 @@ def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End)
     per = "kg" if unit == 1 else "revenue tons"
     cartons = _carton_words(offer.carton, int(count), quantity)
     words = f"{cartons}, {_weight_words(offer.carton, gross, cm3, rule)}: {shown(over(weight, unit))} {per} × "
-    words += priced(rate.at(end), offer.currency)
+    words += unit_priced(rate.at(end), offer.currency)
     words += f", and {shown(rule.surcharge_percent)} % surcharge" if rule.surcharge_percent else ""
     return added([charged, surcharge]), words
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from scorecard.costing.amounts import ZERO, End, Span, priced, times
+from scorecard.costing.amounts import ZERO, End, Span, priced, times, unit_priced
 from scorecard.costing.entries import GOODS, SAMPLE, SAMPLE_CREDITED, SAMPLE_POSTAGE, SETUP, Entry, Situation, entry
 from scorecard.costing.prices import price_words
 from scorecard.costing.quantities import possible_units
@@ -32,7 +32,7 @@ def setup_entries(situation: Situation, end: End) -> list[Entry]:
     counts = _setup_counts(situation, row)
     count = counts[0] if end == "low" else counts[-1]
     amount = times(row.setup.at(end), Decimal(count))
-    words = f"{priced(row.setup.at(end), row.currency)} × {count}" + _setup_unit(row, counts)
+    words = f"{unit_priced(row.setup.at(end), row.currency)} × {count}" + _setup_unit(row, counts)
     return [entry(SETUP, amount, row.currency, words, situation.inputs.rates)]
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from scorecard.costing.amounts import Span, over, priced, times
+from scorecard.costing.amounts import Span, over, times, unit_priced
 from scorecard.costing.quotes import QuoteRow
 from scorecard.costing.replies import Reply
 
@@ -72,7 +72,7 @@ def _scaled(price: Span, quantity: int, lot: int) -> Span:
 def price_words(price: GoodsPrice, unit_price: Span) -> str:
     """Return how a price was worked out, such as "200 × 1.20 USD"."""
     row = price.row
-    amount = priced(unit_price.low, row.currency)
+    amount = unit_priced(unit_price.low, row.currency)
     if row.price_is_for == "each":
         return f"{price.quantity} × {amount}"
     lot = row.pieces

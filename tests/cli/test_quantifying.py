@@ -135,8 +135,8 @@ def test_each_figure_has_its_working(usual):
     assert {
         "per_good_piece": "1100.00 EUR ÷ 250 good pieces",
         "per_likely_piece": "1100.00 EUR ÷ 240 that are likely to sell",
-        "margin_percent": "(11.5 − 4.4) ÷ 12",
-        "break_even": "(1100.00 EUR + 100) ÷ 11.5, up to a whole piece",
+        "margin_percent": "(11.50 − 4.40) ÷ 12.00",
+        "break_even": "(1100.00 EUR + 100.00 EUR) ÷ 11.50, up to a whole piece",
         "left": "0.3 × 525.00 + 0.4 × 1560.00 + 0.3 × 1675.00",
     } == size["working"]
     assert (59.1666666667, {"low": 105, "high": 105}) == (size["margin_percent"]["low"], size["break_even"])
