@@ -30,7 +30,7 @@ from scorecard.inspection.outcome_words import (
     noting_words,
     rest_sentence,
 )
-from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, limit_sentence, slip_rows
+from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, limit_sentence, shared_sentence, slip_rows
 from scorecard.inspection.plans import SamplingPlan, sampling_plan
 from scorecard.inspection.settings import InspectionSettings
 from scorecard.letters.arrival_page import Sheet, outcome_page, tally_page
@@ -91,6 +91,7 @@ class Inspection:
             "--sample" if self.sheet.plan else "--all" if arrival.lot > MOST_TO_OPEN else "",
             f"--maker {quoted(named)}" if named else "",
             "" if self.wish.arrived is None else f"--arrived {arrival.lot}",
+            "" if self.wish.per_carton is None else f"--per-carton {self.wish.per_carton}",
             f"--opened {self.sheet.to_open}",
         )
         return " ".join(["inspect", *filter(None, options), "B1=2", "C1=5"])
@@ -222,6 +223,8 @@ def _tell_plan(plan: SamplingPlan) -> None:
     typer.echo(f"Open {counted(plan.opened, 'piece')} of {plan.lot}, those on the sheet and no others.")
     for one in plan.plans:
         typer.echo(f"{limit_sentence(one)}.")
+    if plan.is_more_than_alone:
+        typer.echo(f"{shared_sentence(plan)}.")
     if not plan.is_whole_lot:
         typer.echo(f"{SLIP_HEADING}:")
         heads = (f"{one.kind} faults" for one in plan.plans)

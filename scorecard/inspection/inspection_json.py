@@ -62,6 +62,7 @@ def _plan(one: Plan, slipping: list[Json]) -> Json:
         "opened": one.opened,
         "accept": one.accept,
         "reject": one.reject,
+        "alone": one.alone,
         "slips_through": slipping,
     }
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from datetime import date
 from decimal import Decimal
 
-from scorecard.costing.amounts import priced
+from scorecard.costing.amounts import priced, unit_priced
 from scorecard.errors import Place
 from scorecard.inspection.faults import KINDS, MEANINGS, OTHER, Kind
 from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
@@ -114,7 +114,7 @@ def money_sentence(outcome: Outcome) -> str:
     if outcome.of("minor"):
         told = f"{counted(outcome.of('minor'), 'piece')} with a minor fault cost {amount_words(minor, price.currency)}"
         parts.append(told)
-    each = amount_words((price.low, price.high), price.currency)
+    each = " to ".join(dict.fromkeys(unit_priced(end, price.currency) for end in (price.low, price.high)))
     return f"{listed(parts) if parts else 'Nothing is lost'}; a piece cost {each} at your door, by {price.source}"
 
 
@@ -147,6 +147,11 @@ def noting_words(outcome: Outcome) -> str:
     """
     arrival = outcome.arrival
     minor = " (minor faults too)" if outcome.of("minor") else ""
+    if arrival.maker is None:
+        return (
+            "write the order into a row of the sheet Orders, with "
+            f"{outcome.faulty}{minor} under Faulty pieces and {outcome.opened} under Pieces opened"
+        )
     words = f"type {outcome.faulty}{minor} {_into(arrival, 'Faulty pieces', arrival.faulty_at)}"
     if outcome.opened == arrival.counted_among:
         return words

@@ -7,7 +7,7 @@ from math import ceil
 
 from scorecard.inspection.odds import slips_through
 from scorecard.inspection.plans import Plan, SamplingPlan
-from scorecard.words import counted, rounded, shortest
+from scorecard.words import counted, listed, rounded, shortest
 
 SLIP_HEADING = "Of 100 lots with so many faulty pieces, so many slip through all the same"
 SHOWN_SHARES = (Fraction(1, 50), Fraction(1, 20), Fraction(1, 10), Fraction(1, 5))  # of the lot; our own choice
@@ -47,6 +47,24 @@ def limit_sentence(plan: Plan) -> str:
     within = "1 is" if plan.accept == 1 else f"up to {plan.accept} are"
     limit = f"limit {shortest(plan.limit)} of 100"
     return f"{kind} ({limit}): in {opened}, {within} within it, {plan.reject} or more are over it"
+
+
+def shared_sentence(plan: SamplingPlan) -> str:
+    """Return why more pieces are opened than some limit would ask for by itself; "" where none are.
+
+    Examples
+    --------
+    >>> from scorecard.inspection.plans import sampling_plan
+    >>> shared_sentence(sampling_plan(60, "II", {"major": 2.5, "minor": 4.0}))
+    'Alone, the limits would ask for 20 pieces (major) and 13 (minor); one sample of 20 serves them all'
+    """
+    if not plan.is_more_than_alone:
+        return ""
+    first, *others = plan.plans
+    alone = [f"{counted(first.alone, 'piece')} ({first.kind})", *(f"{one.alone} ({one.kind})" for one in others)]
+    least = max(one.alone for one in plan.plans)
+    why = "" if least == plan.opened else ", the smallest for which the tables have numbers for each"
+    return f"Alone, the limits would ask for {listed(alone)}; one sample of {plan.opened} serves them all{why}"
 
 
 def slip_rows(plan: SamplingPlan) -> Iterator[tuple[str, ...]]:

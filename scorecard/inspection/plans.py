@@ -8,6 +8,7 @@ being judged by the numbers that belong to that sample.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from scorecard.inspection.faults import KINDS, Kind
 from scorecard.inspection.sampling_tables import LETTERS, SIZES, Level, cell, code_letter
@@ -26,6 +27,7 @@ class Plan:
     letter : of the row in which the plan stands
     opened : pieces that are judged: the first so many of the list, all of it as a rule
     accept, reject : up to so many faulty pieces the lot is within its limit; from so many it is over it
+    alone : pieces that this limit would ask for if it were the only one
     """
 
     kind: Kind
@@ -34,6 +36,7 @@ class Plan:
     opened: int
     accept: int
     reject: int
+    alone: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +55,11 @@ class SamplingPlan:
     level: Level
     opened: int
     plans: tuple[Plan, ...]
+
+    @property
+    def is_more_than_alone(self) -> bool:
+        """Whether more pieces are opened than some limit would ask for by itself."""
+        return any(plan.alone < self.opened for plan in self.plans)
 
     @property
     def is_whole_lot(self) -> bool:
@@ -96,8 +104,9 @@ def sampling_plan(lot: int, level: Level, limits: Mapping[Kind, float]) -> Sampl
     """
     if lot < 1:
         raise ValueError("a lot has at least one piece")
-    shared = _shared_letter(code_letter(lot, level), [limit for limit in limits.values() if limit != NONE_ALLOWED])
-    plans = tuple(_plan(kind, limits[kind], shared, lot) for kind in KINDS if kind in limits)
+    own = code_letter(lot, level)
+    shared = _shared_letter(own, [limit for limit in limits.values() if limit != NONE_ALLOWED])
+    plans = tuple(_plan(kind, limits[kind], own, shared, lot) for kind in KINDS if kind in limits)
     return SamplingPlan(lot=lot, level=level, opened=max(plan.opened for plan in plans), plans=plans)
 
 
@@ -113,9 +122,24 @@ def _shared_letter(letter: str, limits: list[float]) -> str:
     )
 
 
-def _plan(kind: Kind, limit: float, shared: str, lot: int) -> Plan:
-    """Return the plan of one kind at the shared letter; where an arrow points up from there, that of fewer pieces."""
-    letter = shared if limit == NONE_ALLOWED else letter_of_plan(shared, limit)
+def _plan(kind: Kind, limit: float, own: str, shared: str, lot: int) -> Plan:
+    """Return the plan of one kind at the shared letter; where an arrow points up from there, that of fewer pieces.
+
+    Where another limit's sample is the whole lot, this one's numbers are those of the limit itself: those of so large a
+    sample would let far more through.
+    """
+    letter, alone = (one if limit == NONE_ALLOWED else letter_of_plan(one, limit) for one in (shared, own))
     found = (0, 1) if limit == NONE_ALLOWED else cell(letter, limit)
     accept, reject = found if isinstance(found, tuple) else (0, 1)
-    return Plan(kind=kind, limit=limit, letter=letter, opened=min(SIZES[letter], lot), accept=accept, reject=reject)
+    if letter != alone and SIZES[letter] >= lot:
+        accept = min(accept, int(Fraction(str(limit)) * lot / 100))
+        reject = accept + 1
+    return Plan(
+        kind=kind,
+        limit=limit,
+        letter=letter,
+        opened=min(SIZES[letter], lot),
+        accept=accept,
+        reject=reject,
+        alone=min(SIZES[alone], lot),
+    )

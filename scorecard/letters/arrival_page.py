@@ -27,7 +27,7 @@ from scorecard.inspection.outcome_words import (
     money_sentence,
     rest_sentence,
 )
-from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, SOURCE, limit_sentence, slip_rows
+from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, SOURCE, limit_sentence, shared_sentence, slip_rows
 from scorecard.inspection.plans import SamplingPlan
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn
@@ -102,6 +102,7 @@ def tally_page(sheet: Sheet, *, title: str, as_of: date, made: datetime, command
         "to_open": counted(sheet.to_open, "piece"),
         "lot": sheet.arrival.lot,
         "limits": [limit_sentence(one) for one in sheet.plan.plans] if sheet.plan else [],
+        "shared": shared_sentence(sheet.plan) if sheet.plan else "",
         "kinds_judged": [one.kind for one in sheet.plan.plans] if sheet.plan else [],
         "chances": list(slip_rows(sheet.plan)) if sheet.plan else [],
         "slip_heading": SLIP_HEADING,

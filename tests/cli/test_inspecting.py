@@ -82,6 +82,14 @@ def test_another_seed_draws_other_pieces(folder):
     assert (True, False) == (drawn[0] == drawn[1], drawn[0] == drawn[2])
 
 
+def test_more_pieces_than_a_limit_asks_for_are_explained_on_screen_and_sheet(folder):
+    told = "Alone, the limits would ask for 8 pieces (critical), 5 (major) and 13 (minor); one sample of 20 serves"
+    assert told in run(folder, "--sample", "--arrived", "40").out
+    assert told in (folder / "reports" / "tally-sheet-02-fernhill.html").read_text("utf-8")
+    sample = result_of(folder, "--sample", "--arrived", "40")["sample"]
+    assert [8, 5, 13] == [one["alone"] for one in sample["kinds"]]
+
+
 def test_a_sample_is_judged_and_never_said_to_pass(folder):
     ran = run(folder, "--sample", "--opened", "32", "B1=3")
     assert "3 pieces with a major fault, 3 or more are too many: over its limit" in ran.out
@@ -130,6 +138,11 @@ def test_every_mistake_of_the_command_is_told_at_once(folder):
 def test_a_maker_that_no_order_names_is_refused_at_the_sheet(folder):
     status, told = refused(folder, "--maker", "Brightholm")
     assert (3, True) == (status, "makers.xlsx, Orders: no order names 'Brightholm'." in told)
+
+
+def test_the_command_to_type_keeps_what_was_said_of_the_arrival(folder):
+    told = run(folder, "--sample", "--arrived", "197", "--per-carton", "24").last
+    assert f"{STARTED} inspect --sample --arrived 197 --per-carton 24 --opened 32 B1=2 C1=5" in told
 
 
 def test_a_maker_that_is_not_known_is_refused(folder):

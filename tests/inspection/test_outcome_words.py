@@ -94,7 +94,9 @@ def test_a_count_is_noted_with_the_pieces_that_were_opened(opened, fields, told)
 def test_without_an_order_a_row_for_it_is_to_be_made():
     told = noting_words(outcome(200, came=arrival(maker=None)))
 
-    assert told.startswith("type 0 into the sheet Orders, under Faulty pieces, in a row for this order, and 200 into")
+    assert (
+        "write the order into a row of the sheet Orders, with 0 under Faulty pieces and 200 under Pieces opened" == told
+    )
 
 
 def test_a_whole_kind_is_told_without_a_code():

@@ -3,7 +3,7 @@
 import pytest
 
 from scorecard.inspection.odds import slips_through
-from scorecard.inspection.plan_words import limit_sentence, slip_rows, slips
+from scorecard.inspection.plan_words import limit_sentence, shared_sentence, slip_rows, slips
 from scorecard.inspection.plans import sampling_plan
 from scorecard.inspection.settings import USUAL_LIMITS
 
@@ -23,6 +23,14 @@ def test_one_that_is_allowed_is_told_in_the_singular():
     assert "Major faults (limit 2.5 of 100): in 20 pieces, 1 is within it, 2 or more are over it" == limit_sentence(
         plan
     )
+
+
+def test_it_is_said_why_more_is_opened_than_a_limit_asks_for():
+    assert (
+        "Alone, the limits would ask for 8 pieces (critical), 5 (major) and 13 (minor); one sample of 20 serves them "
+        "all, the smallest for which the tables have numbers for each"
+    ) == shared_sentence(sampling_plan(40, "II", USUAL_LIMITS))
+    assert "" == shared_sentence(PLAN)
 
 
 def test_slips_are_exact():

@@ -74,6 +74,21 @@ def test_a_sample_of_at_least_the_lot_is_the_whole_lot():
     assert (4, True) == (plan.opened, plan.is_whole_lot)
 
 
+def test_limits_that_ask_for_different_samples_are_told_apart():
+    # letter D (26 to 50 pieces): critical 0 asks for D's 8, 2.5 points up to C's 5, 4.0 down to E's 13; at E 2.5 points
+    # down to F's 20, where there are numbers for both
+    plan = sampling_plan(40, "II", USUAL_LIMITS)
+    assert (20, [8, 5, 13]) == (plan.opened, [one.alone for one in plan.plans])
+    assert [True, False] == [sampling_plan(lot, "II", USUAL_LIMITS).is_more_than_alone for lot in (40, 200)]
+
+
+def test_a_whole_lot_opened_for_another_limit_is_judged_by_the_limit_itself():
+    # critical 0.1 points to K's 125, more than the lot of 60; K's 7/8 for 2.5 would let 7 of 60 through, 11.7 of 100:
+    # 2.5 of 100 of 60 is 1.5, so 1 is within the limit; of 4.0 it is 2.4
+    plan = sampling_plan(60, "II", {"critical": 0.1, "major": 2.5, "minor": 4.0})
+    assert (60, [(0, 1), (1, 2), (2, 3)]) == (plan.opened, [(one.accept, one.reject) for one in plan.plans])
+
+
 def test_a_lot_of_nothing_cannot_be_sampled():
     with pytest.raises(ValueError, match="at least one piece"):
         sampling_plan(0, "II", USUAL_LIMITS)

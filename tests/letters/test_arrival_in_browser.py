@@ -74,6 +74,19 @@ def test_nothing_scrolls_sideways(opened, name, width, hostile):
     assert page.evaluate("() => document.documentElement.scrollWidth") <= width
 
 
+@pytest.mark.parametrize("name", PAGES)
+def test_on_a_phone_every_table_and_card_is_seen_whole(opened, name):
+    hidden = "() => [...document.querySelectorAll('.wide')].filter(one => one.scrollWidth > one.clientWidth).length"
+    assert 0 == opened(PAGES[name](), width=360).evaluate(hidden)
+
+
+def test_on_a_phone_one_card_stands_for_all(opened):
+    page = opened(cards(lines=1), width=360)
+    assert (1, True) == (len(boxes(page, "article")), page.get_by_text("the printed page holds 8 of them").is_visible())
+    page.emulate_media(media="print")
+    assert (8, False) == (len(boxes(page, "article")), page.get_by_text("the printed page holds").is_visible())
+
+
 def test_a_sample_of_nine_cartons_prints_on_three_pages(opened):
     # what to open and how; cartons 1 to 5; cartons 6 to 9
     assert (3, True) == sheets_of_paper(opened(tally()))
