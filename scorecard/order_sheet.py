@@ -19,6 +19,7 @@ from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow, Way
 from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.samples import SampleRound
+from scorecard.scheduled import arrive_by
 from scorecard.words import counted, listed
 
 TABLE = "[order] of the criteria file"
@@ -58,6 +59,7 @@ class OrderSheet:
     cost : the quote by the way that is ordered; None while nothing is quoted
     quantity : fewest and most pieces that must be ordered; the same once it is settled
     bill : None while nothing is quoted
+    arrive_by : the last day to be at the door for the brief's need-by date; None where it names none
     approved : rounds of samples that were approved
     checks : what was looked into before money moves
     """
@@ -71,6 +73,7 @@ class OrderSheet:
     designs: tuple[OrderedDesign, ...]
     cost: LandedCost | None
     bill: Bill | None
+    arrive_by: date | None
     approved: tuple[SampleRound, ...]
     checks: Checked
     missing: tuple[Missing, ...] = ()
@@ -87,8 +90,8 @@ class OrderSheet:
 
     @property
     def deliver_by(self) -> date | None:
-        """The day by which the pieces are to be there."""
-        return self.terms.deliver_by or self.case.brief.need_by
+        """The day by which the pieces are to be at the door."""
+        return self.terms.deliver_by or self.arrive_by
 
     @property
     def bounds(self) -> tuple[int, int] | None:
@@ -127,6 +130,7 @@ def order_sheet(case: Case, maker: int, as_of: date, way: Way | None = None) -> 
         designs=_designs(case, terms, quantity),
         cost=cost,
         bill=bill_of(cost.readings[0]) if cost else None,
+        arrive_by=arrive_by(case, name),
         approved=tuple(
             one for one in case.samples if one.maker == name and (one.decision or "").startswith("approved")
         ),

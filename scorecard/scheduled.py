@@ -41,3 +41,25 @@ def scheduled(case: Case, as_of: date, ranked: Sequence[int], ruled_out: Sequenc
     kept = dict.fromkeys([*best, *(maker for maker in names if maker in ordered)])
     inputs = replace(read, as_of=as_of, makers={maker: read.makers[maker] for maker in kept})
     return schedule_of(inputs, out)
+
+
+def arrive_by(case: Case, maker: str) -> date | None:
+    """Return the buyer's last working day on which a maker's pieces may come, days to receive and pack them left.
+
+    Parameters
+    ----------
+    case : what was read
+    maker : as the sheet Makers spells it
+
+    Returns
+    -------
+    the need-by date itself where no days were read; None where the brief names none
+    """
+    read, need_by = case.schedule, case.brief.need_by
+    if read is None or need_by is None:
+        return need_by
+    from scorecard.scheduling.chain import Chain
+    from scorecard.scheduling.plans import door_by
+
+    times = read.makers[maker]
+    return read.buyer.latest(door_by(Chain(read, times, times.ways[0]), need_by))

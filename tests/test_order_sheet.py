@@ -6,6 +6,7 @@ import pytest
 from order_folder import CRITERIA, HEADINGS, MAKERS, ORDER, QUOTES, lay_out
 
 from scorecard.costed import with_costs
+from scorecard.letters.order_words import own_notes
 from scorecard.order_sheet import order_sheet
 from scorecard.reading.folder import read_folder
 
@@ -19,6 +20,31 @@ def sheet(tmp_path, maker="Fernhill", as_of=AS_OF, way=None, **files):
 
 def missing(tmp_path, **options):
     return [one.what for one in sheet(tmp_path, **options).missing]
+
+
+@pytest.mark.parametrize(
+    ("lines", "day"),
+    [
+        ("", date(2027, 5, 11)),  # a Friday less 3 working days
+        ("[schedule]\nreceiving_days = 5\n", date(2027, 5, 7)),  # from Monday the 10th on
+        ("[schedule]\nreceiving_days = 0\n", date(2027, 5, 14)),
+    ],
+)
+def test_the_pieces_arrive_early_enough_to_be_received_and_packed(tmp_path, lines, day):
+    found = sheet(tmp_path, order=lines + ORDER)
+
+    assert (day, day) == (found.arrive_by, found.deliver_by)
+
+
+def test_a_day_of_delivery_that_is_typed_goes_before(tmp_path):
+    order = ORDER.replace("complain_days", "deliver_by = 2027-05-13\ncomplain_days")
+    found = sheet(tmp_path, order=order)
+
+    assert date(2027, 5, 13) == found.deliver_by
+    assert [
+        "The day of delivery, 13 May 2027, is later than 11 May 2027: you need them by 14 May 2027, and receiving and "
+        "packing take 3 working days of yours (receiving_days of [schedule], assumed)"
+    ] == [note for note in own_notes(found) if "day of delivery" in note]
 
 
 def quoted(**changes):

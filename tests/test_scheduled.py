@@ -8,7 +8,7 @@ from planned import NEED_BY, inputs, maker, order, way
 
 from scorecard.assessment import assess
 from scorecard.criteria import Limit
-from scorecard.scheduled import FIRST
+from scorecard.scheduled import FIRST, arrive_by
 
 ASSUMED = replace(
     way(),
@@ -79,3 +79,10 @@ def test_an_order_of_a_maker_that_is_ruled_out_is_followed_all_the_same():
     with_order = replace(made, schedule=replace(made.schedule, orders=(order(maker="A", ordered=AS_OF),)))
 
     assert ["A"] == [one.order.maker for one in assess(with_order, as_of=AS_OF).schedule.orders]
+
+
+def test_without_days_that_were_read_the_pieces_may_arrive_on_the_need_by_date():
+    made = case()
+    with_day = replace(made, brief=replace(made.brief, need_by=NEED_BY))
+
+    assert [NEED_BY, None] == [arrive_by(replace(one, schedule=None), "A") for one in (with_day, made)]

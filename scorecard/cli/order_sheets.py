@@ -26,11 +26,11 @@ WIDE = 110  # characters of a line of words
 
 def write_order_sheet(inputs: Inputs, typed: str, way: str | None, *, as_json: bool) -> None:
     """Write a maker's order sheet, and print what is still missing, what to mind, and where the page is."""
-    case = inputs.read()
+    case, by = inputs.read(dates=True), named_way(way)
     refuse_nobody(case)
     maker = named_maker(typed, case.table.makers, "MAKER")
-    sheet = order_sheet(case, maker, inputs.day(), named_way(way))
-    name = f"order-{safe_name(sheet.maker, sheet.row)}.html"
+    sheet = order_sheet(case, maker, inputs.day(), by)
+    name = f"order-{safe_name(sheet.maker, sheet.row)}{f'-{by}' if by else ''}.html"
     page = order_page(sheet, written=time_stamp())
     tell_kept(write_outputs(inputs.folder / REPORTS, {name: page.encode()}))
     path = inputs.folder / REPORTS / name

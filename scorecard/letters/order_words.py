@@ -284,13 +284,15 @@ def _money_notes(sheet: OrderSheet) -> Iterator[str]:
 
 
 def _day_notes(sheet: OrderSheet) -> Iterator[str]:
+    yield from _arrival_notes(sheet)
     if sheet.cost is None or sheet.deliver_by is None:
         return
-    timing = sheet.cost.timing if sheet.deliver_by == sheet.case.brief.need_by else None
-    if timing is not None:
+    need_by = sheet.case.brief.need_by
+    timing = sheet.cost.timing if need_by and sheet.terms.deliver_by in (None, need_by) else None
+    if timing is not None and need_by:
         if timing.status != "in time":
             standing = standing_words(timing.status, timing.rests_on)
-            yield f"To have the pieces by {day_words(sheet.deliver_by)}: {standing}; {begin_words(timing)}"
+            yield f"To have the pieces by {day_words(need_by)}: {standing}; {begin_words(timing)}"
         return
     if sheet.cost.days is None:
         return
@@ -299,6 +301,27 @@ def _day_notes(sheet: OrderSheet) -> Iterator[str]:
         yield (
             f"Quoted are {days_words(sheet.cost.days)} to your door, and {counted(left, 'day')} are left until "
             f"{day_words(sheet.deliver_by)}: it may come too late"
+        )
+
+
+def _arrival_notes(sheet: OrderSheet) -> Iterator[str]:
+    """Yield where the day of delivery comes from, or that the one which was typed leaves too little time."""
+    need_by, schedule = sheet.case.brief.need_by, sheet.case.schedule
+    if need_by is None or sheet.arrive_by is None or sheet.arrive_by == need_by or schedule is None:
+        return
+    settings = schedule.settings
+    days = counted(settings.receiving_days, "working day")
+    assumed = "" if "receiving_days" in settings.given else ", assumed"
+    why = (
+        f"you need them by {day_words(need_by)}, and receiving and packing take {days} of yours (receiving_days of "
+        f"[schedule]{assumed})"
+    )
+    if sheet.terms.deliver_by is None:
+        yield f"They are to be at your door by {day_words(sheet.arrive_by)}: {why}"
+    elif sheet.terms.deliver_by > sheet.arrive_by:
+        yield (
+            f"The day of delivery, {day_words(sheet.terms.deliver_by)}, is later than {day_words(sheet.arrive_by)}: "
+            f"{why}"
         )
 
 

@@ -51,6 +51,16 @@ def test_the_page_stands_in_reports(tmp_path):
     assert (tmp_path / "reports" / "order-02-fernhill.html").read_text("utf-8").startswith("<!doctype html>")
 
 
+def test_each_way_that_is_asked_for_has_a_page_of_its_own(tmp_path):
+    lay_out(tmp_path)
+    for words in (("--way", "sea"), ("--way", "Air"), ()):
+        order(tmp_path, "Bright", *words)
+
+    assert ["order-03-brightholm-air.html", "order-03-brightholm-sea.html", "order-03-brightholm.html"] == sorted(
+        path.name for path in (tmp_path / "reports").glob("order-*")
+    )
+
+
 def test_a_page_that_the_user_changed_is_kept(tmp_path):
     order(lay_out(tmp_path), "fern")
     page = tmp_path / "reports" / "order-02-fernhill.html"

@@ -4,8 +4,8 @@ from datetime import UTC, date, datetime
 from io import BytesIO
 
 import pytest
-from browsing import violations
-from order_folder import ORDER, QUOTES, lay_out
+from browsing import boxes, overlapping, violations
+from order_folder import CRITERIA, ORDER, QUOTES, lay_out
 from pypdf import PdfReader
 
 from scorecard.costed import with_costs
@@ -70,7 +70,9 @@ def test_text_of_the_user_cannot_become_part_of_the_page(draft):
         "784.00 EUR, before the goods are sent",
         "DAP my door (Incoterms 2020)",
         "Light Lane 1, Dingle, Ireland",
-        "14 May 2027",
+        "11 May 2027",  # a Tuesday: the working days 12 to 14 May are for receiving and packing
+        "They are to be at your door by 11 May 2027: you need them by 14 May 2027, and receiving and packing take 3 "
+        "working days of yours (receiving_days of [schedule], assumed)",
         "taken until 30 days after arrival",
         "the artwork and everything made from it belong to the buyer",
         "tools, screens, moulds and print files belong to the maker",
@@ -123,6 +125,47 @@ def test_what_is_for_the_buyer_alone_prints_on_a_page_of_its_own(opened, complet
 
     assert [False, False, True] == ["At your door" in page for page in pages]
     assert ("For you alone" in pages[-1], "Agreed" in pages[-1]) == (True, False)
+
+
+HEADINGS = (
+    *("Still missing", "Specification", "Before the full run", "Quantity", "Price", "Packing", "Delivery"),
+    *("Check on arrival", "Whose it is", "Agreed", "For you alone"),
+)
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("designs", [1, 3, 6, 9, 14, 25])
+def test_no_row_is_cut_by_the_end_of_a_page_and_no_heading_stands_at_its_foot(opened, tmp_path, designs):
+    rows = "".join(
+        f'[[order.designs]]\nname = "Light {at}"\nfile = "light{at}.pdf"\ncolours = "as on the sample, shade{at}x"\n'
+        for at in range(designs)
+    )
+    criteria = CRITERIA.replace("designs = 2", f"designs = {designs}")
+    order = ORDER.partition("[[order.designs]]")[0].replace("complain_days = 30\n", "") + rows
+    pages = PdfReader(BytesIO(opened(page_of(tmp_path, criteria=criteria, order=order)).pdf(prefer_css_page_size=True)))
+    texts = [page.extract_text() for page in pages.pages]
+
+    assert [1] * designs == [
+        sum(f"light{at}.pdf" in text and f"shade{at}x" in text for text in texts) for at in range(designs)
+    ]
+    feet = [[line for line in text.splitlines() if line.strip() and " of " not in line[:8]][-1] for text in texts]
+    assert [] == [foot for foot in feet if foot.strip() in HEADINGS]
+
+
+@pytest.mark.browser
+def test_a_draft_of_four_designs_prints_on_two_pages_and_one_for_the_buyer(opened, tmp_path):
+    order = ORDER.partition("[[order.designs]]")[0].replace("complain_days = 30\n", "").replace("remedy", "# remedy")
+    pages, _ = printed(opened(page_of(tmp_path, criteria=CRITERIA.replace("designs = 2", "designs = 4"), order=order)))
+
+    assert [False, False, True] == ["For you alone" in page for page in pages]
+
+
+@pytest.mark.browser
+def test_on_a_phone_no_word_of_the_bill_is_squeezed(opened, complete):
+    shown = opened(complete, width=360)
+
+    assert all(right - left > 300 for left, right, _, _ in boxes(shown, ".prices tbody td:nth-child(2)"))
+    assert [] == overlapping(boxes(shown, ".prices :is(tbody, tfoot) :is(th, td):not(:empty)"))
 
 
 def test_a_maker_without_a_quote_has_a_draft_too(tmp_path):
