@@ -195,7 +195,7 @@ def _scores(field: _Field, weightings: Weightings, scale: np.floating) -> Iterat
     rows = field.rows_at_once()
     scores = np.empty((rows, len(field.base)), dtype=scale.dtype)
     opened = _opened(field, weightings.uniforms(field.open_answers, rows), scores)
-    for weights in weightings.blocks(rows):
+    for weights in weightings.blocks(rows):  # pragma: no branch - the stream has no end
         np.matmul(weights.astype(scale.dtype, copy=False), base, out=scores)
         if field.open_answers:
             opened(weights * scale)

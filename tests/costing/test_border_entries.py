@@ -8,6 +8,7 @@ from quoted import MAKER, charge, landed, lines, offer, quote, uk
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import Money, Span
+from scorecard.costing.border_entries import duty_percent
 from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.importing import Supplied
 from scorecard.costing.inputs import MakerFacts
@@ -144,3 +145,9 @@ def test_sales_tax_without_a_rate_is_a_gap_unless_it_is_settled():
     near, settled = uk(tax=None), uk(tax=None, price_has_tax=True)
 
     assert [["sales tax"], []] == [[gap.name for gap in costed(rules, country="GB").gaps] for rules in (near, settled)]
+
+
+def test_without_import_rules_there_is_no_duty_rate():
+    (reading,) = costed(None).readings
+
+    assert duty_percent(reading.situation) is None

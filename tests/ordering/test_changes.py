@@ -93,3 +93,11 @@ def test_full_cartons_are_bends_and_very_many_are_left_out():
 
     assert [100, 101, 150, 151, 200, 201, 250, 251, 300] == bends(read, 100, 300)
     assert [100, 300] == bends(few, 100, 300)
+
+
+def test_another_way_of_the_same_maker_is_no_change():
+    # by air 4.50 q, by sea 100 + 4.00 q: from 201 on the same maker is cheaper by sea
+    paid = {"pieces": 1, "covers": "to my door, duty and tax paid"}
+    rows = [quote("4.50", row=2, way="air", setup=0, **paid), quote("4.00", row=3, way="sea", setup=100, **paid)]
+
+    assert [(100, 300, MAKER)] == stretches(100, 300, *rows)

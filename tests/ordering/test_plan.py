@@ -6,7 +6,10 @@ from datetime import date, timedelta
 from quoted import MAKER, TODAY, inputs, quote
 from sized import ALL_PAID, minimum, planned, prices, selling, wanting
 
+from scorecard.ordering import plan as module
 from scorecard.ordering.plan import plan_of
+from scorecard.ordering.pricing import Pricing
+from scorecard.ordering.sizes import Size, settled
 
 TWO = (*prices(p100="5.00", p250="4.00"), *prices("Oxlip", 9, p1="4.50"))
 
@@ -108,3 +111,10 @@ def test_the_sizes_of_which_most_is_said_are_the_one_wanted_and_the_one_that_lea
     (one,) = planned(*prices(p100="5.00", p200="4.50", p250="4.00", p300="3.99"), sold=selling("12.00", 240)).makers
 
     assert [200, 250] == [option.pieces for option in one.told]
+
+
+def test_a_size_that_no_reply_comes_to_is_no_option():
+    # 202 in 3 designs of at least 68 make 204
+    read = settled(inputs(*prices(p1="4.00"), brief=wanting(202, designs=3), makers=minimum(68, "design")))
+
+    assert module._option(Pricing(inputs=read), selling(), Size(pieces=202, whys=())) is None
