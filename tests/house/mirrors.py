@@ -28,6 +28,7 @@ TESTED_ELSEWHERE = {
     "scorecard/report/remembering.py": "tests/report/test_dealings.py",
 }
 OTHER_TESTS = {
+    "tests/cli/test_one_count_of_days.py": "one maker, one way and one count of days through every output",
     "tests/letters/test_arrival_in_browser.py": "the tally sheet, the claim and the care cards, printed",
     "tests/report/test_drawings_in_browser.py": "all drawings of the page",
     "tests/test_public.py": "what the package promises",

@@ -199,7 +199,7 @@ def run(module: Path, tests: Sequence[str]) -> list[Tried]:
     mutation = Mutation(module.resolve())
     quiet = ["-q", "-s", "--tb=no", "-p", "no:cacheprovider", "-p", "no:cov", "-p", "no:xdist"]
     with tempfile.TemporaryDirectory() as folder:
-        words = [*quiet, "-m", "not browser and not office", "--basetemp", f"{folder}/base", *tests]
+        words = [*quiet, "-m", "not browser and not office and not peers", "--basetemp", f"{folder}/base", *tests]
         ended = pytest.main(words, plugins=[mutation])
     if ended not in {pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED}:
         raise SystemExit(f"{module}: pytest ended with {ended!r}")

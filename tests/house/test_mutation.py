@@ -44,7 +44,7 @@ def test_what_the_tests_do_not_see_survives(tmp_path):
     (tmp_path / "scorecard").mkdir()
     (tmp_path / "scorecard" / "__init__.py").write_text("")
     (tmp_path / "tests").mkdir()
-    (tmp_path / "pytest.ini").write_text("[pytest]\nmarkers =\n  browser\n  office\n")
+    (tmp_path / "pytest.ini").write_text("[pytest]\nmarkers =\n  browser\n  office\n  peers\n")
     (tmp_path / "conftest.py").write_text(SETTINGS)
     (tmp_path / "scorecard" / "a.py").write_text(MODULE)
     (tmp_path / "tests" / "test_a.py").write_text(TESTS)
