@@ -64,6 +64,9 @@ NGN ₦ NOK kr NZD NZ$ PHP ₱ PLN zł SEK kr SGD S$ THB ฿ TRY ₺ TWD NT$ UAH
 _OTHER_NAMES = {
     "UK": "GB", "GREAT BRITAIN": "GB", "ENGLAND": "GB", "SCOTLAND": "GB", "WALES": "GB", "NORTHERN IRELAND": "GB",
     "EL": "GR", "USA": "US", "AMERICA": "US", "UAE": "AE", "HOLLAND": "NL", "CZECH REPUBLIC": "CZ", "TURKEY": "TR",
+    "U.K.": "GB", "U.S.": "US", "U.S.A.": "US", "UNITED STATES OF AMERICA": "US", "REPUBLIC OF IRELAND": "IE",
+    "PRC": "CN", "PR CHINA": "CN", "P.R. CHINA": "CN", "MAINLAND CHINA": "CN", "VIET NAM": "VN",
+    "REPUBLIC OF KOREA": "KR", "RUSSIAN FEDERATION": "RU", "MACAU": "MO",
 }  # fmt: skip
 
 

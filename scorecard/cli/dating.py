@@ -9,7 +9,7 @@ import typer
 from scorecard.case import Case
 from scorecard.cli.gate import show_json, tell
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
-from scorecard.cli.tables import as_text, plain, visible
+from scorecard.cli.tables import as_text, plain, visible, wrapped
 from scorecard.counting import count
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.scheduling.order_words import order_sentences
@@ -20,10 +20,12 @@ from scorecard.scheduling.wording import (
     CAUTION,
     assumed_sentence,
     by_way,
-    chain_words,
+    chain_rows,
     doubt_sentences,
+    due_words,
     headline,
     holiday_sentence,
+    left_words,
     plan_sentence,
     way_out_sentence,
 )
@@ -114,39 +116,40 @@ def schedule_lines(schedule: Schedule, inputs: Inputs) -> list[str]:
     """Return the schedule in words, line by line."""
     lines = [*_order_lines(schedule), *_sentences([headline(schedule)])]
     if schedule.plans:
-        lines += [_table(schedule.plans[:SHOWN]), *_chains(schedule, inputs)]
+        lines += ["", *_table(schedule.plans[:SHOWN]), *_chains(schedule, inputs), ""]
     if len(schedule.plans) > SHOWN:
         more = counted(len(schedule.plans) - SHOWN, "plan")
         lines.append(f"… and {more} more. For those of one maker: {inputs.started.command('dates --maker NAME')}")
     if schedule.ruled_out:
         lines.append(f"Ruled out by a limit, and so without dates: {counted(len(schedule.ruled_out), 'maker')}.")
     lines += _sentences(f"Take care: {text}" for text in doubt_sentences(schedule.doubts))
-    return [*lines, f"{CAUTION}.", f"Next: {_next_step(schedule, inputs)}"]
+    return [*lines, *_sentences([CAUTION]), f"Next: {_next_step(schedule, inputs)}"]
 
 
-def _sentences(found: Iterable[str | None]) -> list[str]:
-    return [f"{plain(sentence)}." for sentence in found if sentence]
+def _sentences(found: Iterable[str | None], margin: str = "") -> list[str]:
+    return [line for sentence in found if sentence for line in wrapped(f"{plain(sentence)}.", margin)]
 
 
 def _order_lines(schedule: Schedule) -> list[str]:
     lines = []
     for one in schedule.orders:
-        first, *rest = _sentences(order_sentences(one, schedule.ways_out.get(one.order.maker)))
-        lines += [
-            f"Order from {visible(one.order.maker)}, row {one.order.row}: {first}",
-            *(f"  {line}" for line in rest),
-        ]
+        first, *rest = order_sentences(one, schedule.ways_out.get(one.order.maker))
+        whose = f"Order from {visible(one.order.maker)}, row {one.order.row}"
+        lines += [*_sentences([f"{whose}: {first}"]), *_sentences(rest, "  ")]
     return lines
 
 
-def _table(plans: Sequence[Plan]) -> str:
+def _table(plans: Sequence[Plan]) -> list[str]:
     rows = [("Maker", "Way", "Ask for a sample by", "Order by", "Days left", "How it stands")]
     for plan in plans:
-        sample = "" if plan.begin_by == plan.order_by else day_words(plan.begin_by)
-        left = str(plan.days_left)
-        name = visible(plan.maker.maker)
-        rows.append((name, plan.way, sample, day_words(plan.order_by), left, plan.standing))
-    return as_text(rows, right=frozenset({2, 3, 4}))
+        sample = "" if plan.begin_by == plan.order_by else due_words(plan.begin_by, plan.slack_days)
+        order, left = due_words(plan.order_by, plan.order_slack_days), left_words(plan.days_left)
+        rows.append((visible(plan.maker.maker), plan.way, sample, order, left, plan.standing))
+    over = any(plan.slack_days < 0 for plan in plans)
+    return [
+        *as_text(rows, right=frozenset({2, 3, 4})).split("\n"),
+        *(["In brackets: a day that is over."] if over else []),
+    ]
 
 
 def _chains(schedule: Schedule, inputs: Inputs) -> list[str]:
@@ -158,14 +161,38 @@ def _chains(schedule: Schedule, inputs: Inputs) -> list[str]:
     lines = [line for plan in chosen for line in _chain(plan, schedule.ways_out.get(plan.maker.maker))]
     if len(chosen) == len(plans):
         return lines
-    return [*lines, f"The same of another maker: {inputs.started.command('dates --maker NAME')}"]
+    return [*lines, "", f"The same of another maker: {inputs.started.command('dates --maker NAME')}"]
 
 
 def _chain(plan: Plan, out: WayOut | None) -> list[str]:
-    back = f"Back from there: {'; '.join(chain_words(plan))}"
-    told = [plan_sentence(plan), back, holiday_sentence(plan), way_out_sentence(out) if out else None]
-    first, *rest = _sentences([*told, assumed_sentence(plan)])
-    return [first, *(f"  {line}" for line in rest)]
+    """Return one plan: by when to order, its steps one a line, then what bears on them."""
+    beside = [holiday_sentence(plan), way_out_sentence(out) if out else None, assumed_sentence(plan)]
+    return [
+        "",
+        *_sentences([plan_sentence(plan)]),
+        *(line for row in _step_rows(plan) for line in row),
+        *_sentences(beside, "  "),
+    ]
+
+
+def _step_rows(plan: Plan) -> list[list[str]]:
+    """Return every step on its line, the closed days that it runs across beneath it."""
+    rows = chain_rows(plan)
+    table = as_text([(_short(row.when), row.what, plain(row.days)) for row in rows]).split("\n")
+    inset = " " * (max(len(_short(row.when)) for row in rows) + 6)
+    closed = [wrapped(plain(row.closed), inset) if row.closed else [] for row in rows]
+    return [[f"  {line}", *beneath] for line, beneath in zip(table, closed, strict=True)]
+
+
+def _short(when: str) -> str:
+    """Return days with the first three letters of their months.
+
+    Examples
+    --------
+    >>> _short("31 December 2026 to 4 January 2027")
+    '31 Dec 2026 to 4 Jan 2027'
+    """
+    return " ".join(word[:3] if word.isalpha() else word for word in when.split(" "))
 
 
 def _next_step(schedule: Schedule, inputs: Inputs) -> str:

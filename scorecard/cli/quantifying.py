@@ -1,6 +1,5 @@
 """``quantity``: how many to order, every quoted maker at every real order size, and what follows from it."""
 
-from textwrap import wrap
 from typing import TYPE_CHECKING
 
 import typer
@@ -8,14 +7,13 @@ import typer
 from scorecard.assessment import Assessment, assess
 from scorecard.cli.gate import show_json
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warnings
-from scorecard.cli.tables import as_text, plain, visible
+from scorecard.cli.tables import as_text, plain, visible, wrapped
 from scorecard.quantity_results import plan_for, quantity_result, sizes_alone
 
 if TYPE_CHECKING:
     from scorecard.ordering.options import Option
     from scorecard.ordering.plan import Plan
 
-WIDE = 110  # characters of a line of words
 HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece", "One that sells", "Margin", "Back after")
 
 
@@ -137,4 +135,4 @@ def _row(option: "Option") -> tuple[str, ...]:
 
 def _tell(words: str, margin: str = "") -> None:
     """Print a sentence, broken into lines."""
-    typer.echo("\n".join(wrap(f"{plain(words)}.", WIDE, initial_indent=margin, subsequent_indent=f"{margin}  ")))
+    typer.echo("\n".join(wrapped(f"{plain(words)}.", margin)))

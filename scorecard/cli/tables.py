@@ -1,6 +1,7 @@
 """Plain tables for the terminal."""
 
 from collections.abc import Sequence
+from textwrap import wrap
 from unicodedata import category, east_asian_width
 
 from scorecard.calculation import Calculation
@@ -8,6 +9,7 @@ from scorecard.reasons import why_ruled_out
 from scorecard.words import counted, rounded
 
 WIDEST = 34  # characters of a maker's name
+WIDE = 100  # characters of a line of words
 
 
 def as_text(rows: Sequence[Sequence[str]], right: frozenset[int] = frozenset()) -> str:
@@ -40,6 +42,11 @@ def visible(text: str) -> str:
 def _cell(text: str, width: int, right: bool) -> str:
     gap = " " * (width - width_of(text))
     return f"{gap}{text}" if right else f"{text}{gap}"
+
+
+def wrapped(text: str, margin: str = "") -> list[str]:
+    """Return a sentence broken into lines, those after the first set in."""
+    return wrap(text, WIDE, initial_indent=margin, subsequent_indent=f"{margin}  ", break_on_hyphens=False)
 
 
 def ranking_table(calculation: Calculation, most: int) -> str:

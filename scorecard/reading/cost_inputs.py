@@ -20,7 +20,7 @@ from scorecard.criteria import Criterion
 from scorecard.errors import Place, Problem
 from scorecard.reading.cost_tables import CostTables
 from scorecard.reading.costs import CostsReading
-from scorecard.reading.countries import countries_of, unknown_countries
+from scorecard.reading.countries import countries_of
 from scorecard.reading.criteria_file import CriteriaReading
 from scorecard.reading.filled_sheets import FilledSheet
 from scorecard.reading.findings import each_once
@@ -53,12 +53,10 @@ def gathered(
     offers = read_freight(sheets[FREIGHT_SHEET], home, known)
     of_keys = _key_problems(tables, makers, criteria, quotes)
     problems = (*of_keys, *each_once(sheets.problems, "currency-without-rate"))
-    asked = {quote.maker for quote in quotes}
-    unknown = () if makers.table is None or not asked else unknown_countries(makers.table, asked)
     return CostsReading(
         inputs=None if problems else _inputs(makers.table, criteria, options, quotes, offers),
         problems=problems,
-        warnings=(*unknown, *sheets.warnings),
+        warnings=sheets.warnings,
         set_aside=sheets.set_aside,
     )
 

@@ -1,10 +1,11 @@
 """Countries of the sheet Makers: read exactly, since duty and holidays hang on them; what cannot be told is named."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Iterator
 
 from scorecard.answers import MakerTable
 from scorecard.codes import COUNTRIES, country_named, country_offered
 from scorecard.errors import Problem
+from scorecard.reading.cell_values import UNKNOWN_WORDS
 from scorecard.reading.cells import quoted
 
 
@@ -13,16 +14,10 @@ def countries_of(table: MakerTable) -> list[str | None]:
     return [country_named(typed) if typed else None for typed in table.details.get("Country", ("",) * len(table))]
 
 
-def unknown_countries(table: MakerTable, makers: Collection[str] | None = None) -> Iterator[Problem]:
-    """Yield a warning for each country that cannot be told from what is typed.
-
-    Parameters
-    ----------
-    table : the makers
-    makers : those to look at; None for all
-    """
+def unknown_countries(table: MakerTable) -> Iterator[Problem]:
+    """Yield a warning for each country that cannot be told from what is typed, with the one that may be meant."""
     for at, typed in enumerate(table.details.get("Country", ())):
-        if typed and country_named(typed) is None and (makers is None or table.makers[at] in makers):
+        if typed.strip().casefold() not in UNKNOWN_WORDS and country_named(typed) is None:
             found = (
                 f"{quoted(typed)} is no country that the tool knows: goods from there are taken to cross a customs "
                 "border, and only weekends count as free"

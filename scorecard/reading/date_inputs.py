@@ -12,7 +12,7 @@ from scorecard.costing.freight import FreightOffer, ShippingRule
 from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.errors import Place, Problem
 from scorecard.reading.cells import quoted
-from scorecard.reading.countries import countries_of, unknown_countries
+from scorecard.reading.countries import countries_of
 from scorecard.reading.dates import DatesReading, ReadSoFar
 from scorecard.reading.makers import ReadingOptions
 from scorecard.reading.names import same
@@ -20,7 +20,7 @@ from scorecard.samples import kept_piece
 from scorecard.scheduling.calendars import Calendar, days_between
 from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs
 from scorecard.scheduling.settings import ScheduleSettings
-from scorecard.scheduling.times import Offered, is_nearby, way_times
+from scorecard.scheduling.times import Offered, reach_of, way_times
 from scorecard.words import listed, nearest
 
 
@@ -35,8 +35,7 @@ def gathered(read: ReadSoFar, options: ReadingOptions) -> DatesReading:
     problems, table = tuple(_key_problems(read)), read.makers.table
     is_sound = not (problems or read.costs.problems or read.dealings.problems)
     inputs = _inputs(read, table, options.as_of) if is_sound and table else None
-    warnings = tuple(unknown_countries(table)) if inputs and table else ()
-    return DatesReading(inputs=inputs, problems=problems, warnings=warnings)
+    return DatesReading(inputs=inputs, problems=problems)
 
 
 def _key_problems(read: ReadSoFar) -> Iterator[Problem]:
@@ -70,15 +69,15 @@ def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleI
     offered = _offered(read, brief.quantity)
     makers = {}
     for at, maker in enumerate(table.makers):
-        country, nearby = countries[at], is_nearby(countries[at], brief.destination)
+        country, reach = countries[at], reach_of(countries[at], brief.destination)
         makers[maker] = MakerTimes(
             maker=maker,
             row=table.rows[at],
             country=country,
-            nearby=nearby,
+            reach=reach,
             sampled=kept_piece(read.dealings.samples, maker) is not None,
             calendar=_own_calendar(maker, theirs.get(country or "", NOWHERE), settings),
-            ways=way_times(offered[maker], settings, nearby=nearby),
+            ways=way_times(offered[maker], settings, reach),
         )
     return ScheduleInputs(
         as_of=day,

@@ -20,6 +20,7 @@ from scorecard.case import SourceFile
 from scorecard.criteria import Criterion
 from scorecard.errors import InputError, Problem
 from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRow, SheetRows
+from scorecard.reading.countries import unknown_countries
 from scorecard.reading.csv_cells import CsvSheet
 from scorecard.reading.date_values import day_text
 from scorecard.reading.findings import Findings, in_order
@@ -127,6 +128,7 @@ def _reading(sheet: SheetRows, admitted: Admitted, wanted: _Wanted) -> MakersRea
         file=admitted.path.name, sheet=sheet.sheet, takes_unreadable_as_unknown=wanted.options.set_aside
     )
     table = _table(sheet, wanted, findings)
+    findings.warnings += unknown_countries(table) if table else ()
     return MakersReading(
         table=None if findings.problems else table,
         names=table.makers if table else None,

@@ -68,7 +68,7 @@ def read_dates(read: ReadSoFar, options: ReadingOptions, *, asked_for: bool = Fa
     from scorecard.reading.date_inputs import gathered
 
     found = gathered(read, options)
-    return DatesReading(inputs=found.inputs, problems=found.problems, warnings=(*warnings, *found.warnings))
+    return DatesReading(inputs=found.inputs, problems=found.problems, warnings=warnings)
 
 
 def _says_anything(read: ReadSoFar) -> bool:

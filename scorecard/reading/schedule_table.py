@@ -3,7 +3,8 @@
 Enters: the table. Leaves: the settings; a part with a problem keeps what is usual.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from typing import TypeVar
 
 from scorecard.costing.quotes import WAYS, Way
 from scorecard.reading.toml_amounts import place_of, span_at, tables_at, words_at
@@ -21,11 +22,22 @@ WHOLE_KEYS = (
     "nearby_days",
 )
 RANGE_KEYS = ("clearance_days", "production_days", "proof_days", "sample_days", "sample_post_days")
-OTHER_KEYS = ("production_counts", "ways", "transit", "spare_days", "regions", "closures", "on", "source")
+OTHER_KEYS = (
+    "production_counts",
+    "ways",
+    "transit",
+    "near_transit",
+    "spare_days",
+    "regions",
+    "closures",
+    "on",
+    "source",
+)
 SCHEDULE_KEYS = (*WHOLE_KEYS, *RANGE_KEYS, *OTHER_KEYS)
 CLOSURE_KEYS = ("from", "to", "country", "maker", "why")
 MOST_DAYS = 400
 MOST_ROUNDS = 9
+Each = TypeVar("Each")
 
 
 def read_schedule_table(table: Table) -> ScheduleSettings:
@@ -37,7 +49,8 @@ def read_schedule_table(table: Table) -> ScheduleSettings:
     read |= {
         "production_counts": table.one_of("production_counts", COUNTS),
         "ways": tuple(words_at(table, "ways", WAYS)),
-        "transit": dict(_transit(table)),
+        "transit": dict(_by_way(table, "transit", days_at)),
+        "near_transit": dict(_by_way(table, "near_transit", days_at)),
         "spare": dict(_spare(table)),
         "regions": dict(_regions(table)),
         "closures": tuple(_closures(table)),
@@ -77,31 +90,22 @@ def _too_many(table: Table, key: str) -> None:
     table.problem("too-high", key, found, f"Write how many days it takes, {MOST_DAYS} at most")
 
 
-def _transit(table: Table) -> Iterator[tuple[Way, Days]]:
-    inner = table.table("transit")
+def _by_way(table: Table, key: str, read: Callable[[Table, str], Each | None]) -> Iterator[tuple[Way, Each]]:
+    """Yield what a table inside this one says of each way."""
+    inner = table.table(key)
     if inner is None:
         return
-    inner.known_keys(WAYS, "transit")
-    for way in WAYS:
-        days = days_at(inner, way)
-        if days is not None:
-            yield way, days
+    inner.known_keys(WAYS, key)
+    yield from ((way, value) for way in WAYS if (value := read(inner, way)) is not None)
 
 
 def _spare(table: Table) -> Iterator[tuple[Way, int]]:
     """Yield the days kept spare: of each way, or one number for all."""
-    if not isinstance(table.values.get("spare_days"), dict):
-        number = _whole(table, "spare_days")
-        yield from () if number is None else ((way, number) for way in WAYS)
+    if isinstance(table.values.get("spare_days"), dict):
+        yield from _by_way(table, "spare_days", _whole)
         return
-    inner = table.table("spare_days")
-    if inner is None:
-        return
-    inner.known_keys(WAYS, "spare_days")
-    for way in WAYS:
-        number = _whole(inner, way)
-        if number is not None:
-            yield way, number
+    number = _whole(table, "spare_days")
+    yield from () if number is None else ((way, number) for way in WAYS)
 
 
 def _regions(table: Table) -> Iterator[tuple[str, str]]:

@@ -9,7 +9,16 @@ from scorecard.costing.quotes import Way
 from scorecard.costing.timing import RestsOn
 from scorecard.orders import OrderRow
 from scorecard.scheduling.calendars import Calendar
-from scorecard.scheduling.settings import TRANSIT_SOURCES, USUAL_TRANSIT, Counts, Days, ScheduleSettings
+from scorecard.scheduling.settings import (
+    COMMON,
+    NEAR_TRANSIT,
+    TRANSIT_SOURCES,
+    USUAL_TRANSIT,
+    Counts,
+    Days,
+    Reach,
+    ScheduleSettings,
+)
 
 CoversUpTo = Literal["ready", "at the door", "cleared"]
 
@@ -72,7 +81,7 @@ class MakerTimes:
     ----------
     row : in the sheet Makers, from 1
     country : ISO 3166-1 alpha-2; None where unknown
-    nearby : whether no customs border lies between it and the buyer
+    reach : where it is, seen from the buyer
     sampled : whether a sample of it has been approved already
     calendar : its working days
     """
@@ -81,9 +90,14 @@ class MakerTimes:
     row: int
     ways: tuple[WayTimes, ...]
     country: str | None = None
-    nearby: bool = False
+    reach: Reach = "border"
     sampled: bool = False
     calendar: Calendar = field(default_factory=Calendar)
+
+    @property
+    def nearby(self) -> bool:
+        """Whether no customs border lies between it and the buyer."""
+        return self.reach != "border"
 
     @property
     def is_said(self) -> bool:
@@ -93,7 +107,7 @@ class MakerTimes:
 
 def likeness(maker: MakerTimes, times: WayTimes) -> tuple[object, ...]:
     """Return what two makers must share for their days to be the same."""
-    return id(maker.calendar), maker.nearby, maker.sampled, times
+    return id(maker.calendar), maker.reach, maker.sampled, times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,11 +133,15 @@ class ScheduleInputs:
     orders: tuple[OrderRow, ...] = ()
 
 
-def usual_transit(settings: ScheduleSettings, way: Way) -> Said:
+def usual_transit(settings: ScheduleSettings, way: Way, reach: Reach = "border") -> Said:
     """Return the days of a journey that nobody has quoted: as the criteria file gives them, or as is usual."""
-    given = settings.transit.get(way)
-    if given is not None:
-        return Said(days=given, source=settings.origin("transit"))
+    near = reach != "border"
+    if near and way in settings.near_transit:
+        return Said(days=settings.near_transit[way], source=settings.origin("near_transit"))
+    if way in settings.transit:
+        return Said(days=settings.transit[way], source=settings.origin("transit"))
+    if near:
+        return Said(days=NEAR_TRANSIT[reach][way], source=f"assumed: {COMMON}", assumed=True)
     return Said(days=USUAL_TRANSIT[way], source=f"assumed: {TRANSIT_SOURCES[way]}", assumed=True)
 
 

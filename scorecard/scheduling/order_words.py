@@ -1,6 +1,7 @@
 """Orders under way in sentences, the last day to complain first."""
 
 from collections.abc import Sequence
+from datetime import date
 
 from scorecard.scheduling.progress import Progress
 from scorecard.scheduling.schedule import WayOut
@@ -20,8 +21,8 @@ def order_sentences(one: Progress, way_out: WayOut | None) -> list[str]:
     """Return where an order stands, the last day to complain first; without full stops."""
     told = [_complaint(one), _standing(one), *_promise(one), *_need(one), *_leaving(one)]
     if way_out is not None and one.stage not in ("shipped", "arrived"):
-        gone = way_out.day < one.since or (one.slack_days is not None and one.slack_days >= 0)
-        told += [] if gone else [way_out_sentence(way_out)]
+        is_needed = one.slack_days is None or one.slack_days < 0
+        told += [way_out_sentence(way_out, is_ordered=True)] if is_needed else []
     return told
 
 
@@ -72,5 +73,12 @@ def _need(one: Progress) -> list[str]:
 def _leaving(one: Progress) -> list[str]:
     if not one.ship_by:
         return []
-    days: Sequence[str] = [f"{by_way(way)} by {day_words(day)}" for way, day in one.ship_by.items()]
+    days: Sequence[str] = [
+        f"{by_way(way)} by {day_words(day)}{_gone(day, one.as_of)}" for way, day in one.ship_by.items()
+    ]
     return [f"They must leave the maker {listed(days, 'or')}"]
+
+
+def _gone(day: date, as_of: date) -> str:
+    """Return that a day is over; nothing where it is not."""
+    return f" (too late by {counted((as_of - day).days, 'day')})" if day < as_of else ""

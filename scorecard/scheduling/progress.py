@@ -25,6 +25,7 @@ class Progress:
 
     Parameters
     ----------
+    as_of : the day that stands for today
     since : the day from which the steps to come are counted
     way_assumed : whether nobody has said how it is shipped; the slowest way is then taken
     steps : that are still to come, at the late end, from ``since``
@@ -42,6 +43,7 @@ class Progress:
     way: Way
     way_assumed: bool
     stage: Stage
+    as_of: date
     since: date
     steps: tuple[Placed, ...]
     overdue_days: int
@@ -82,6 +84,7 @@ def progress_of(inputs: ScheduleInputs, order: OrderRow, maker: MakerTimes) -> P
         way=times.way,
         way_assumed=way_assumed,
         stage=stage,
+        as_of=as_of,
         since=since,
         steps=(*placed, *received),
         overdue_days=overdue,
@@ -133,7 +136,7 @@ def _journey(chain: Chain) -> tuple[Step, ...]:
     """Return the journey of pieces that have left; as usual where the maker's days hold it."""
     if chain.times.transit is not None:
         return chain.transit()
-    return (said_step("transit", usual_transit(chain.settings, chain.times.way)),)
+    return (said_step("transit", usual_transit(chain.settings, chain.times.way, chain.maker.reach)),)
 
 
 def _to_the_door(steps: Sequence[Step], since: date, as_of: date) -> tuple[tuple[Placed, ...], int, date]:

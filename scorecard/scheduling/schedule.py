@@ -21,9 +21,11 @@ class WayOut:
     Parameters
     ----------
     maker, way : None where no nearby maker is known, and ``nearby_days`` stand in
+    days_left : from today to it; below 0: so many days too late
     """
 
     day: date
+    days_left: int = 0
     maker: str | None = None
     way: Way | None = None
 
@@ -96,8 +98,12 @@ def _ways_out(inputs: ScheduleInputs, plans: Iterable[Plan], makers: list[str]) 
     if need_by is None:
         return {}
     near = sorted((plan for plan in plans if plan.is_nearby), key=lambda plan: plan.order_by, reverse=True)
-    usual = WayOut(day=_nearby_by(inputs, need_by))
-    best = [WayOut(day=plan.order_by, maker=plan.maker.maker, way=plan.way) for plan in near]
+    by = _nearby_by(inputs, need_by)
+    usual = WayOut(day=by, days_left=(by - inputs.as_of).days)
+    best = [
+        WayOut(day=plan.order_by, days_left=plan.order_slack_days, maker=plan.maker.maker, way=plan.way)
+        for plan in near
+    ]
     return {maker: next((one for one in best if one.maker != maker), usual) for maker in makers}
 
 

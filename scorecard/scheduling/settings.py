@@ -1,7 +1,7 @@
 """How many days each step takes where nobody has said: the table ``[schedule]`` and what stands in for its keys.
 
 Usual days of transit are those of carriers' and trade pages for China to Europe, seen in November 2026, none of them
-official; every other usual figure is common practice, no source. All can be set.
+official; every other usual figure, those of makers nearby among them, is common practice, no source. All can be set.
 """
 
 from collections.abc import Mapping
@@ -9,14 +9,17 @@ from dataclasses import dataclass, field
 from datetime import date
 from math import ceil
 from types import MappingProxyType
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import Way
 from scorecard.errors import Place
 
 Counts = Literal["working days", "days"]
-COUNTS: tuple[Counts, ...] = ("working days", "days")
+COUNTS: tuple[Counts, ...] = get_args(Counts)
+
+Reach = Literal["own country", "no border", "border"]
+"""Where a maker is, seen from the buyer: in the same country, in another with no customs border between, or beyond."""
 
 AS_SET = "closed, as you set it"
 COMMON = "common practice, no source"
@@ -67,6 +70,26 @@ USUAL_TRANSIT: Mapping[Way, Days] = MappingProxyType(
         "post": Days(7, 30),
     }
 )
+NEAR_TRANSIT: Mapping[Reach, Mapping[Way, Days]] = MappingProxyType(
+    {
+        "own country": {
+            "sea": Days(3, 10),
+            "air": Days(1, 4),
+            "express": Days(1, 3),
+            "rail": Days(2, 7),
+            "road": Days(1, 5),
+            "post": Days(1, 5),
+        },
+        "no border": {
+            "sea": Days(5, 21),
+            "air": Days(2, 7),
+            "express": Days(1, 4),
+            "rail": Days(4, 14),
+            "road": Days(3, 10),
+            "post": Days(3, 12),
+        },
+    }
+)
 TRANSIT_SOURCES: Mapping[Way, str] = MappingProxyType(
     {"sea": PAGES, "air": PAGES, "express": PAGES, "rail": PAGES, "road": COMMON, "post": COMMON}
 )
@@ -114,6 +137,8 @@ class ScheduleSettings:
         ways = ["sea", "air"]          # for makers that have not said
         [schedule.transit]
         sea = "25-40"                  # days, door to door; one line a way
+        [schedule.near_transit]
+        road = "1-5"                   # the same from makers with no customs border between
         [schedule.spare_days]
         sea = 10                       # days kept spare; or one number for every way
         [schedule.regions]
@@ -129,6 +154,7 @@ class ScheduleSettings:
     given : the keys that the file gives; all others are assumed
     ways : empty where not given: as the border between the two countries suggests
     transit : by way, only those given
+    near_transit : by way, only those given, before ``transit`` where no customs border lies between
     spare : by way, only those given
     """
 
@@ -147,6 +173,7 @@ class ScheduleSettings:
     nearby_days: int = 25
     ways: tuple[Way, ...] = ()
     transit: Mapping[Way, Days] = field(default_factory=dict)
+    near_transit: Mapping[Way, Days] = field(default_factory=dict)
     spare: Mapping[Way, int] = field(default_factory=dict)
     regions: Mapping[str, str] = field(default_factory=dict)
     closures: tuple[OwnClosure, ...] = ()

@@ -5,7 +5,7 @@ the one for the quantity that is wanted.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from scorecard.costing.amounts import Span
@@ -16,7 +16,7 @@ from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.costing.replies import Reply, standing
 from scorecard.errors import Place
 from scorecard.scheduling.inputs import CoversUpTo, Said, WayTimes, usual_production, usual_transit
-from scorecard.scheduling.settings import Days, ScheduleSettings
+from scorecard.scheduling.settings import Days, Reach, ScheduleSettings
 
 ZERO = Span.of(0)
 BY_LAND: tuple[Way, ...] = ("road",)
@@ -44,37 +44,40 @@ class Offered:
         return [reply for of_maker in standing(self.quotes).values() for reply in of_maker]
 
 
-def is_nearby(country: str | None, destination: str | None) -> bool:
-    """Say whether goods cross no customs border between two countries; one that is not known is far.
+def reach_of(country: str | None, destination: str | None) -> Reach:
+    """Return where a maker's country is, seen from the buyer's; one that is not known is beyond a border.
 
     Examples
     --------
-    >>> is_nearby("PL", "IE"), is_nearby("GB", "IE"), is_nearby("VN", "VN"), is_nearby(None, "IE")
-    (True, False, True, False)
+    >>> reach_of("PL", "IE"), reach_of("GB", "IE"), reach_of("VN", "VN"), reach_of(None, "IE")
+    ('no border', 'border', 'own country', 'border')
     """
     if country is None or destination is None:
-        return False
-    return country == destination or any({country, destination} <= preset.countries for preset in PRESETS)
+        return "border"
+    if country == destination:
+        return "own country"
+    return "no border" if any({country, destination} <= preset.countries for preset in PRESETS) else "border"
 
 
-def way_times(offered: Offered, settings: ScheduleSettings, *, nearby: bool) -> tuple[WayTimes, ...]:
+def way_times(offered: Offered, settings: ScheduleSettings, reach: Reach) -> tuple[WayTimes, ...]:
     """Return how long one maker takes, by way.
 
     Parameters
     ----------
     offered : of this maker
     settings : the table ``[schedule]``
-    nearby : whether no customs border lies between the maker and the buyer
+    reach : where the maker is, seen from the buyer
     """
     named = dict.fromkeys(
         [reply.head.way for reply in offered.replies() if reply.head.way]
         + [row.way for row in offered.offers if row.days or row.cost or row.rate_per_kg or row.rate_per_revenue_ton]
     )
-    ways = tuple(named) or settings.ways or (BY_LAND if nearby else FROM_AFAR)
-    return tuple(_one_way(offered, settings, way, assumed=not named and not settings.ways) for way in ways)
+    ways = tuple(named) or settings.ways or (FROM_AFAR if reach == "border" else BY_LAND)
+    assumed = not named and not settings.ways
+    return tuple(replace(_one_way(offered, settings, way, reach), way_assumed=assumed) for way in ways)
 
 
-def _one_way(offered: Offered, settings: ScheduleSettings, way: Way, *, assumed: bool) -> WayTimes:
+def _one_way(offered: Offered, settings: ScheduleSettings, way: Way, reach: Reach) -> WayTimes:
     priced = _priced(offered, way)
     production = usual_production(settings) if priced is None else priced.said()
     up_to: CoversUpTo = "ready" if priced is None else priced.up_to()
@@ -84,8 +87,7 @@ def _one_way(offered: Offered, settings: ScheduleSettings, way: Way, *, assumed:
         production=production,
         counts=settings.production_counts if ready else "days",
         up_to=up_to,
-        transit=_transit(offered, settings, way) if ready else None,
-        way_assumed=assumed,
+        transit=_transit(offered, settings, way, reach) if ready else None,
     )
 
 
@@ -127,16 +129,17 @@ def _priced(offered: Offered, way: Way) -> _Priced | None:
     return max(found, key=lambda one: one.weight(offered.quantity, way), default=None)
 
 
-def _transit(offered: Offered, settings: ScheduleSettings, way: Way) -> Said:
+def _transit(offered: Offered, settings: ScheduleSettings, way: Way, reach: Reach) -> Said:
     """Return the days of the journey: of the offer that fits, else of the way."""
     offers = [row for row in offered.offers if row.way == way and row.days is not None]
     best = _fitting(offers, offered.quantity)
     if best is not None and best.days is not None:
         return Said(days=Days.of(best.days), source=_cell(best.at("Days")))
     rule = offered.shipping.get(way)
-    if way not in settings.transit and rule is not None and rule.days is not None:
+    given = {**settings.transit, **(settings.near_transit if reach != "border" else {})}
+    if way not in given and rule is not None and rule.days is not None:
         return Said(days=Days.of(rule.days), source=f"[shipping.{way}] days")
-    return usual_transit(settings, way)
+    return usual_transit(settings, way, reach)
 
 
 def _fitting(offers: Sequence[FreightOffer], quantity: int) -> FreightOffer | None:

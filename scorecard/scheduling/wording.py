@@ -1,11 +1,12 @@
 """The schedule in sentences: plain words first, each with its date, no date a promise."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 
 from scorecard.codes import COUNTRIES
 from scorecard.costing.quotes import Way
-from scorecard.scheduling.calendars import BESIDE, Closure, Doubt
+from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt, days_between
 from scorecard.scheduling.plans import Plan
 from scorecard.scheduling.schedule import Schedule, WayOut
 from scorecard.scheduling.steps import Placed
@@ -50,33 +51,53 @@ def slack_words(days: int) -> str:
     Examples
     --------
     >>> slack_words(27), slack_words(0), slack_words(-1)
-    ('27 days from today', 'today', '1 day too late')
+    ('27 days from today', 'today', 'too late by 1 day')
     """
     if days == 0:
         return "today"
-    return f"{counted(days, 'day')} from today" if days > 0 else f"{counted(-days, 'day')} too late"
+    return f"{counted(days, 'day')} from today" if days > 0 else f"too late by {counted(-days, 'day')}"
+
+
+def due_words(day: date, days_left: int) -> str:
+    """Return a latest day as a table has it: in brackets once it is over."""
+    return day_words(day) if days_left >= 0 else f"({day_words(day)})"
+
+
+def left_words(days: int) -> str:
+    """Return the days left as a table has them.
+
+    Examples
+    --------
+    >>> left_words(9), left_words(-67)
+    ('9', '67 too late')
+    """
+    return str(days) if days >= 0 else f"{-days} too late"
 
 
 def plan_sentence(plan: Plan) -> str:
-    """Return by when to order from one maker on one way, or that it is too late; without the full stop."""
+    """Return by when to order from one maker on one way, or by how much it is too late; without the full stop."""
     order = f"order by {day_words(plan.order_by)} ({slack_words(plan.order_slack_days)})"
+    due = f"the order was due by {day_words(plan.order_by)}"
     match plan.status:
         case "in time" if plan.begin_by == plan.order_by:
-            return f"{_whom(plan)}: {order}"
+            told = order
         case "in time":
             asked = f"ask for a sample by {day_words(plan.begin_by)} ({slack_words(plan.slack_days)})"
-            return f"{_whom(plan)}: {asked}, and {order}"
+            told = f"{asked}, and {order}"
         case "no time for a sample":
-            late = f"too late to have a sample first, which was to be asked for by {day_words(plan.begin_by)}"
-            return f"{_whom(plan)}: {late}; without one, {order}, at the risk of what a sample would have shown"
+            late = f"{slack_words(plan.slack_days)} to have a sample first, due to be asked for by "
+            risk = "at the risk of what a sample would have shown"
+            told = f"{late}{day_words(plan.begin_by)}; without one, {order}, {risk}"
         case "only if all goes quickly":
-            late = f"too late to plan on: the order was due by {day_words(plan.order_by)}"
-            return (
-                f"{_whom(plan)}: {late}; if every step takes its least and nothing is kept spare, there is time until "
-                f"{day_words(plan.order_by_quickly)}"
+            quickly = day_words(plan.order_by_quickly)
+            told = (
+                f"{slack_words(plan.order_slack_days)} to plan on: {due}; if every step takes its least and nothing is "
+                f"kept spare, there is time until {quickly}"
             )
-    gone = f"even if every step takes its least, the order was due by {day_words(plan.order_by_quickly)}"
-    return f"{_whom(plan)}: too late; {gone}"
+        case "too late":
+            even = f"and even if every step takes its least, by {day_words(plan.order_by_quickly)}"
+            told = f"{slack_words(plan.order_slack_days)}: {due}, {even}"
+    return f"{_whom(plan)}: {told}"
 
 
 def _whom(plan: Plan) -> str:
@@ -94,17 +115,34 @@ def too_late_of(plan: Plan) -> list[str]:
     return things if plan.begin_by != plan.order_by else things[1:]
 
 
+NAMED = 3  # closures named in one sentence, the longest first
+
+
 def holiday_sentence(plan: Plan) -> str | None:
     """Return by how much holidays and stops of the maker move the latest day to order; None where they do not."""
     moved = (plan.order_by_without_holidays - plan.order_by).days
     if moved <= 0:
         return None
-    closed = [closure for placed in plan.steps for closure in placed.closures if _is_of_maker(placed)]
-    longest = max(closed, key=lambda closure: closure.days, default=None)
-    several = "the longest is " if len(set(closed)) > 1 else ""
-    because = f": {several}{closure_words(longest)}" if longest else ""
+    closed = sorted(_moving(plan), key=lambda closure: closure.days, reverse=True)
+    more = len(closed) - NAMED
+    named = [*map(closure_words, closed[:NAMED]), *([f"{more} more"] if more > 0 else [])]
     before = day_words(plan.order_by_without_holidays)
+    because = f": {'; '.join(named)}" if named else ""
     return f"Holidays move the latest day to order from {before} to {day_words(plan.order_by)}{because}"
+
+
+def _moving(plan: Plan) -> list[Closure]:
+    """Return the closures of the maker that take working days from the steps that follow the order, each once."""
+    after = [placed for placed in plan.steps if placed.first > plan.order_by and _is_of_maker(placed)]
+    between = plan.maker.calendar.closures(plan.order_by, after[0].first) if after else []
+    found = [*between, *(closure for placed in after for closure in placed.closures)]
+    return list(dict.fromkeys(closure for closure in found if _takes_work(closure, plan.maker.calendar)))
+
+
+def _takes_work(closure: Closure, calendar: Calendar | None) -> bool:
+    """Say whether a closure has a day that would count otherwise: one that is no weekend."""
+    weekend = calendar.weekend if calendar else frozenset()
+    return any(day.weekday() not in weekend for day in days_between(closure.first, closure.last))
 
 
 def _is_of_maker(placed: Placed) -> bool:
@@ -118,31 +156,62 @@ def closure_words(closure: Closure) -> str:
     return f"{named[0] if named else BESIDE}, closed {span_words(closure.first, closure.last)}{beside}"
 
 
-def step_words(placed: Placed) -> str:
-    """Return one step with its days, and when it is; without the full stop."""
+@dataclass(frozen=True, slots=True)
+class StepRow:
+    """One line of a chain: when, what, how many days by whose calendar, and the closed days that it runs across."""
+
+    when: str
+    what: str
+    days: str = ""
+    closed: str = ""
+
+    @property
+    def in_words(self) -> str:
+        """The line as words."""
+        if not self.days:
+            return f"{self.what} {self.when}"
+        return f"{self.what}, {self.days}: {self.when}" + (f" ({self.closed})" if self.closed else "")
+
+
+def step_row(placed: Placed) -> StepRow:
+    """Return one step with its days, and when it is."""
     step = placed.step
-    unit = {
-        "days": "day",
-        "days, long holidays left out": "day outside long holidays",
-        "the maker's working days": "working day",
-        "your working days": "working day of yours",
-    }[step.counted]
-    plural = unit.replace("day", "days", 1)
-    days = counted(placed.days, unit, plural)
     open_end = "at least " if step.days.high is None else ""
-    across = "; ".join(closure_words(one) for one in placed.closures)
-    when = span_words(placed.first, placed.last)
-    return f"{step.name}, {open_end}{days}, {when}" + (f" ({across})" if across else "")
+    return StepRow(
+        when=span_words(placed.first, placed.last),
+        what=step.name,
+        days=f"{open_end}{_days_counted(placed)}",
+        closed="; ".join(closure_words(one) for one in placed.closures if _takes_work(one, step.calendar)),
+    )
+
+
+def _days_counted(placed: Placed) -> str:
+    """Return the days of a step, and in whose calendar they are counted."""
+    step = placed.step
+    country = COUNTRIES.get(step.calendar.country or "") if step.calendar else None
+    match step.counted:
+        case "days":
+            return counted(placed.days, "day")
+        case "days, long holidays left out":
+            return f"{counted(placed.days, 'day')} less long holidays{f' ({country})' if country else ''}"
+        case "your working days":
+            return f"{counted(placed.days, 'working day')} of yours{f' ({country})' if country else ''}"
+    return f"{counted(placed.days, 'working day')} {f'({country})' if country else 'of the maker'}"
+
+
+def chain_rows(plan: Plan) -> list[StepRow]:
+    """Return the chain back from the need-by date: one row a step, the last step first."""
+    rows = [step_row(placed) for placed in reversed(plan.steps)]
+    ordered = StepRow(f"by {day_words(plan.order_by)}", "order and pay the deposit")
+    at = next((at for at, placed in enumerate(reversed(plan.steps)) if placed.step.name == "sample looked at"), None)
+    if at is None:
+        return [*rows, ordered]
+    return [*rows[:at], ordered, *rows[at:], StepRow(f"by {day_words(plan.begin_by)}", "ask for the sample")]
 
 
 def chain_words(plan: Plan) -> list[str]:
-    """Return the chain back from the need-by date: one line a step, the last step first."""
-    lines = [step_words(placed) for placed in reversed(plan.steps)]
-    ordered = f"order and pay the deposit by {day_words(plan.order_by)}"
-    at = next((at for at, placed in enumerate(reversed(plan.steps)) if placed.step.name == "sample looked at"), None)
-    if at is None:
-        return [*lines, ordered]
-    return [*lines[:at], ordered, *lines[at:], f"ask for the sample by {day_words(plan.begin_by)}"]
+    """Return the same as lines of words, without full stops."""
+    return [row.in_words for row in chain_rows(plan)]
 
 
 def assumed_of(steps: Iterable[Placed]) -> list[str]:
@@ -159,14 +228,17 @@ def assumed_sentence(plan: Plan) -> str | None:
     return f"Assumed, since nobody has said: {listed([*way, *names])}" if way or names else None
 
 
-def way_out_sentence(way_out: WayOut) -> str:
-    """Return until when one can still turn to somebody nearby."""
-    if way_out.maker is None or way_out.way is None:
-        return f"Until {day_words(way_out.day)} you could still cancel and order nearby, by the usual days"
-    return (
-        f"Until {day_words(way_out.day)} you could still cancel and order from {way_out.maker} "
-        f"{by_way(way_out.way)} instead, without a sample first"
-    )
+def way_out_sentence(way_out: WayOut, *, is_ordered: bool = False) -> str:
+    """Return until when one can still turn to somebody nearby: by cancelling, where an order is under way."""
+    of_whom = "nearby, by the usual days"
+    if way_out.maker is not None and way_out.way is not None:
+        of_whom = f"from {way_out.maker} {by_way(way_out.way)}, without a sample first"
+    what = "cancel and order" if is_ordered else "order"
+    if way_out.days_left < 0:
+        return f"{slack_words(way_out.days_left).capitalize()} to {what} {of_whom}: {day_words(way_out.day)}"
+    if is_ordered:
+        return f"Until {day_words(way_out.day)} you could still cancel and order {of_whom}"
+    return f"If it comes to nothing, until {day_words(way_out.day)} you could still order {of_whom}"
 
 
 def doubt_sentences(doubts: Iterable[Doubt]) -> list[str]:
@@ -195,7 +267,9 @@ def headline(schedule: Schedule) -> str | None:
         if open_ways:
             last = max(open_ways, key=lambda plan: plan.order_by)
             return f"{needed} there is no time left for a sample first: {plan_sentence(last)}"
-        return f"{needed} it is too late to plan on any maker and way"
+        last = max(schedule.plans, key=lambda plan: plan.order_by)
+        late = counted(-last.order_slack_days, "day")
+        return f"{needed} it is too late to plan on any maker and way, by {late} even with {_whom(last)}"
     first = min(in_time, key=lambda plan: plan.begin_by)
     last = max(in_time, key=lambda plan: plan.begin_by)
     if first.begin_by == last.begin_by:

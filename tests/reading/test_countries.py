@@ -21,7 +21,3 @@ def test_what_cannot_be_told_is_named_with_what_may_be_meant(tmp_path):
 
     assert ("C3", "Write CN if China is meant") == (one.place.cell, one.wanted)
     assert "taken to cross a customs border" in one.found
-
-
-def test_only_those_asked_after_are_named(tmp_path):
-    assert [] == list(unknown_countries(table(tmp_path), {"Ash"}))

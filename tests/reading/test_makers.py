@@ -466,3 +466,16 @@ def plain_values(table):
     numbers = [ends for one in answers for ends in (one.low, one.high)] + [table.asked_on, table.answered_on]
     details = {heading: list(texts) for heading, texts in table.details.items()}
     return (table.makers, table.rows, table.minimum_per, details, [list(map(str, part.tolist())) for part in numbers])
+
+
+def countries_of(tmp_path, *typed):
+    rows = [[f"Maker {'ABCDEFGH'[at]}", *GOOD[1:], country] for at, country in enumerate(typed)]
+    warnings = read_rows(tmp_path, *rows, headings=(*COLUMNS, "Country")).warnings
+    return [one for one in warnings if one.code == "not-a-country"]
+
+
+def test_a_country_that_is_not_known_is_a_warning_at_its_cell_with_the_nearest(tmp_path):
+    warnings = countries_of(tmp_path, "China", "Chnia", "P.R. China", "?", None, "Atlantis")
+
+    assert ["H3", "H7"] == [one.place.cell for one in warnings]
+    assert "Write CN if China is meant" == warnings[0].wanted

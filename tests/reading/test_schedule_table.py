@@ -55,6 +55,16 @@ def test_transit_is_given_by_way():
     ).transit
 
 
+def test_transit_from_nearby_is_given_by_way_besides():
+    found = settings('[schedule.near_transit]\nroad = "1-4"')
+
+    assert ({"road": Days(1, 4)}, {}) == (found.near_transit, found.transit)
+
+
+def test_a_way_that_is_none_is_named_under_its_key():
+    assert [("schedule.near_transit.raod", "unknown-key")] == problems("[schedule.near_transit]\nraod = 3")
+
+
 def test_days_kept_spare_are_one_number_or_one_a_way():
     every, some = settings("spare_days = 7").spare, settings("[schedule.spare_days]\nsea = 14").spare
 

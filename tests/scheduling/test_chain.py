@@ -38,7 +38,7 @@ def test_no_sample_is_asked_for_once_one_is_approved():
 
 
 def test_no_customs_is_cleared_where_no_border_is_crossed():
-    assert "clearance" not in names(maker("Fernhill", nearby=True))
+    assert "clearance" not in names(maker("Fernhill", reach="no border"))
 
 
 def test_days_to_the_door_hold_the_journey_and_still_leave_clearance():

@@ -76,6 +76,13 @@ def test_an_order_that_is_too_late_has_its_way_out():
     assert "cancel and order from Brightholm by road" in sentences[-1]
 
 
+def test_a_day_of_leaving_that_is_over_says_by_how_much():
+    assert "They must leave the maker by sea by 4 December 2026 (too late by" not in "".join(told(ordered=AS_OF))
+    late = [one for one in told(need_by=date(2027, 1, 4), ordered=AS_OF) if one.startswith("They must leave")]
+
+    assert late == [one for one in late if "(too late by " in one] != []
+
+
 def test_pieces_on_their_way_have_no_way_out():
     assert not [one for one in told(OUT, need_by=date(2026, 12, 1), shipped=date(2026, 11, 20)) if "cancel" in one]
 

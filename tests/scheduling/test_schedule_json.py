@@ -20,7 +20,7 @@ CALENDAR = Calendar(
     doubts=(Doubt(kind="may be thin", country="CN", text="thin", year=2027),),
 )
 FAR = maker("Fernhill", way(), way("air", transit=(3, 15)), country="CN", calendar=CALENDAR.with_stops(6, 5, 7))
-NEAR = maker("Brightholm", way("road", transit=None, up_to="at the door", counts="days"), nearby=True)
+NEAR = maker("Brightholm", way("road", transit=None, up_to="at the door", counts="days"), reach="no border")
 
 
 def result(**more):

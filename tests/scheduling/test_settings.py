@@ -4,7 +4,14 @@ import pytest
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import WAYS
-from scorecard.scheduling.settings import TRANSIT_SOURCES, USUAL_SPARE, USUAL_TRANSIT, Days, ScheduleSettings
+from scorecard.scheduling.settings import (
+    NEAR_TRANSIT,
+    TRANSIT_SOURCES,
+    USUAL_SPARE,
+    USUAL_TRANSIT,
+    Days,
+    ScheduleSettings,
+)
 
 
 def test_every_way_has_usual_days_with_a_source():
@@ -21,6 +28,13 @@ def test_usual_transit_is_that_of_carriers_pages(way, least, most):
     climbtheladder.com, topshipping.co, 56ok.com, yunsongfreight.com, seen in November 2026; none of them official.
     """
     assert (least, most) == (USUAL_TRANSIT[way].low, USUAL_TRANSIT[way].high)
+
+
+def test_from_nearer_no_way_takes_longer():
+    """Common practice, no source."""
+    late = [[table[way].late for way in WAYS] for table in (*NEAR_TRANSIT.values(), USUAL_TRANSIT)]
+
+    assert all(own <= near <= far for own, near, far in zip(*late, strict=True))
 
 
 def test_plans_take_the_late_end_and_the_low_end_of_an_open_range():

@@ -10,7 +10,7 @@ from scorecard.costing.freight import SHIPPING_RULES, FreightOffer, ShippingRule
 from scorecard.costing.quotes import QuoteRow
 from scorecard.errors import Place
 from scorecard.scheduling.settings import Days, ScheduleSettings
-from scorecard.scheduling.times import Offered, is_nearby, way_times
+from scorecard.scheduling.times import Offered, reach_of, way_times
 
 
 def quote(days=None, row=2, **more):
@@ -29,19 +29,41 @@ def offer(way="sea", days=30, **more):
     return FreightOffer(maker="Fernhill", row=2, way=way, currency="EUR", days=span, places=places, **more)
 
 
-def times(quotes=(), offers=(), settings=None, nearby=False, shipping=None):
+def times(quotes=(), offers=(), settings=None, reach="border", shipping=None):
     offered = Offered(quantity=200, quotes=tuple(quotes), offers=tuple(offers), shipping=shipping or SHIPPING_RULES)
-    return way_times(offered, settings or ScheduleSettings(), nearby=nearby)
+    return way_times(offered, settings or ScheduleSettings(), reach)
 
 
 def test_a_maker_that_has_said_nothing_ships_by_sea_and_air_from_afar_and_by_road_from_nearby():
-    ways = [[one.way for one in times(nearby=nearby)] for nearby in (False, True)]
+    ways = [[one.way for one in times(reach=reach)] for reach in ("border", "no border", "own country")]
 
-    assert [["sea", "air"], ["road"]] == ways
+    assert [["sea", "air"], ["road"], ["road"]] == ways
+
+
+@pytest.mark.parametrize(("reach", "most"), [("border", 30), ("no border", 12), ("own country", 5)])
+def test_the_usual_journey_is_shorter_the_nearer_the_maker_is(reach, most):
+    (post,) = times([quote(20, way="post", covers="goods")], reach=reach)
+
+    assert (most, True) == (post.transit.days.high, post.transit.assumed)
+
+
+def test_a_journey_from_nearby_can_be_set_and_the_other_stands_in_for_it():
+    settings = ScheduleSettings(
+        transit={"post": Days(9, 9), "road": Days(8, 8)},
+        near_transit={"post": Days(2, 2)},
+        given=frozenset({"transit", "near_transit"}),
+    )
+    rows = [quote(20, way="post", covers="goods"), quote(20, row=3, way="road", covers="goods")]
+    found = {reach: times(rows, settings=settings, reach=reach) for reach in ("border", "own country")}
+
+    assert {"border": [8, 9], "own country": [8, 2]} == {
+        reach: sorted((one.transit.days.high for one in ways), reverse=reach != "border")
+        for reach, ways in found.items()
+    }
 
 
 def test_such_a_way_and_its_days_are_assumed():
-    (road,) = times(nearby=True)
+    (road,) = times(reach="no border")
 
     assert (True, True, True) == (road.way_assumed, road.production.assumed, road.transit.assumed)
 
@@ -145,8 +167,14 @@ def test_a_price_without_days_takes_those_of_its_reply():
 
 
 @pytest.mark.parametrize(
-    ("country", "destination", "near"),
-    [("PL", "IE", True), ("IE", "IE", True), ("GB", "IE", False), ("IM", "GB", True), (None, "IE", False)],
+    ("country", "destination", "reach"),
+    [
+        ("PL", "IE", "no border"),
+        ("IE", "IE", "own country"),
+        ("GB", "IE", "border"),
+        ("IM", "GB", "no border"),
+        (None, "IE", "border"),
+    ],
 )
-def test_nearby_is_where_no_customs_border_is_crossed(country, destination, near):
-    assert near == is_nearby(country, destination)
+def test_near_is_where_no_customs_border_is_crossed(country, destination, reach):
+    assert reach == reach_of(country, destination)

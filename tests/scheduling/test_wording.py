@@ -11,6 +11,7 @@ from scorecard.scheduling.plans import plan_of
 from scorecard.scheduling.schedule import WayOut, schedule_of
 from scorecard.scheduling.wording import (
     assumed_sentence,
+    chain_rows,
     chain_words,
     closure_words,
     doubt_sentences,
@@ -42,17 +43,18 @@ def plan(as_of=AS_OF, settings=None, of_maker=None):
         ),
         (
             date(2027, 2, 3),
-            "Fernhill by sea: too late to have a sample first, which was to be asked for by 11 January 2027; without "
-            "one, order by 3 February 2027 (today), at the risk of what a sample would have shown",
+            "Fernhill by sea: too late by 23 days to have a sample first, due to be asked for by 11 January 2027; "
+            "without one, order by 3 February 2027 (today), at the risk of what a sample would have shown",
         ),
         (
             date(2027, 2, 4),
-            "Fernhill by sea: too late to plan on: the order was due by 3 February 2027; if every step takes its least "
-            "and nothing is kept spare, there is time until 2 April 2027",
+            "Fernhill by sea: too late by 1 day to plan on: the order was due by 3 February 2027; if every step takes "
+            "its least and nothing is kept spare, there is time until 2 April 2027",
         ),
         (
             date(2027, 4, 30),
-            "Fernhill by sea: too late; even if every step takes its least, the order was due by 2 April 2027",
+            "Fernhill by sea: too late by 86 days: the order was due by 3 February 2027, and even if every step takes "
+            "its least, by 2 April 2027",
         ),
     ],
 )
@@ -77,8 +79,8 @@ def test_the_chain_runs_back_to_the_order_and_the_sample():
     lines = chain_words(plan())
 
     assert (
-        "receiving and packing, 3 working days of yours, 12 to 14 May 2027",
-        "transit, 40 days, 16 March to 25 April 2027",
+        "receiving and packing, 3 working days of yours: 12 to 14 May 2027",
+        "transit, 40 days: 16 March to 25 April 2027",
         "order and pay the deposit by 3 February 2027",
         "ask for the sample by 11 January 2027",
     ) == (lines[0], lines[3], lines[7], lines[-1])
@@ -97,11 +99,43 @@ def test_a_holiday_that_moves_the_order_is_named_with_its_days():
     ) == holiday_sentence(found)
 
 
-def test_of_several_holidays_the_longest_is_named():
+def test_every_step_says_in_whose_calendar_its_days_are_counted():
+    found = {row.what: row.days for row in chain_rows(plan(of_maker=maker("Fernhill", way(), calendar=SPRING)))}
+
+    assert ("3 working days of yours", "25 working days (China)", "40 days") == (
+        found["receiving and packing"],
+        found["production"],
+        found["transit"],
+    )
+
+
+def test_only_closures_that_take_work_from_steps_after_the_order_are_named():
+    """The sample is made in January, 13 February 2027 is a Saturday, 5 to 10 February hold four working days."""
+    beside = {date(2027, 1, 20): "While the sample is made", date(2027, 2, 13): "On a Saturday"}
+    calendar = Calendar(country="CN", holidays=dict(SPRING.holidays) | beside)
+    told = holiday_sentence(plan(of_maker=maker("Fernhill", way(), calendar=calendar)))
+
+    assert told.endswith("to 28 January 2027: Spring Festival, closed 5 to 10 February 2027")
+
+
+def test_a_holiday_on_a_weekend_is_told_of_no_step():
+    calendar = Calendar(
+        country="CN", holidays={date(2027, 2, 13): "On a Saturday", date(2027, 2, 17): "On a Wednesday"}
+    )
+    (production,) = [
+        row
+        for row in chain_rows(plan(of_maker=maker("Fernhill", way(), calendar=calendar)))
+        if row.what == "production"
+    ]
+
+    assert "On a Wednesday, closed 17 February 2027" == production.closed
+
+
+def test_of_several_holidays_the_longest_is_named_first():
     calendar = Calendar(country="CN", holidays=dict(SPRING.holidays) | {date(2027, 3, 1): "Another"})
     told = holiday_sentence(plan(of_maker=maker("Fernhill", way(), calendar=calendar)))
 
-    assert ": the longest is Spring Festival, closed 5 to 10 February 2027" in told
+    assert ": Spring Festival, closed 5 to 10 February 2027; Another, closed" in told
 
 
 def test_holidays_that_move_nothing_are_not_told():
@@ -133,7 +167,7 @@ def test_a_time_names_month_and_year_once(first, last, words):
     assert words == span_words(first, last)
 
 
-@pytest.mark.parametrize(("days", "words"), [(2, "2 days from today"), (0, "today"), (-3, "3 days too late")])
+@pytest.mark.parametrize(("days", "words"), [(2, "2 days from today"), (0, "today"), (-3, "too late by 3 days")])
 def test_slack_is_told_in_words(days, words):
     assert words == slack_words(days)
 
@@ -159,12 +193,26 @@ def test_where_all_is_assumed_that_is_all_that_is_said():
 
 
 def test_the_way_out_names_the_nearby_maker():
-    told = way_out_sentence(WayOut(day=date(2027, 3, 17), maker="Brightholm", way="road"))
+    out = WayOut(day=date(2027, 3, 17), maker="Brightholm", way="road", days_left=9)
 
     assert (
-        "Until 17 March 2027 you could still cancel and order from Brightholm by road instead, without a sample first"
-        == told
-    )
+        "If it comes to nothing, until 17 March 2027 you could still order from Brightholm by road, without a sample "
+        "first"
+    ) == way_out_sentence(out)
+
+
+def test_only_what_is_ordered_can_be_cancelled():
+    out = WayOut(day=date(2027, 3, 17), maker="Brightholm", way="road", days_left=9)
+
+    assert (
+        "Until 17 March 2027 you could still cancel and order from Brightholm by road, without a sample first"
+    ) == way_out_sentence(out, is_ordered=True)
+
+
+def test_a_way_out_that_is_over_says_by_how_much():
+    out = WayOut(day=date(2027, 3, 17), days_left=-4)
+
+    assert "Too late by 4 days to order nearby, by the usual days: 17 March 2027" == way_out_sentence(out)
 
 
 def test_the_way_out_by_the_usual_days_names_nobody():
@@ -176,7 +224,7 @@ def test_the_way_out_by_the_usual_days_names_nobody():
     [
         (AS_OF, "begin by 11 January 2027 with Fernhill by sea, or by "),
         (date(2027, 2, 20), "there is no time left for a sample first: Fernhill by air"),
-        (date(2027, 6, 1), "it is too late to plan on any maker and way"),
+        (date(2027, 6, 1), "it is too late to plan on any maker and way, by 85 days even with Fernhill by air"),
     ],
 )
 def test_the_headline_says_what_is_due_first(as_of, words):
