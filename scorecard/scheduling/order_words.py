@@ -45,7 +45,7 @@ def _standing(one: Progress) -> str:
     overdue = ""
     if one.overdue_days:
         overdue = f"; {one.steps[0].step.name} should have been over {counted(one.overdue_days, 'day')} ago: ask"
-    assumed = ", the way being assumed" if one.way_assumed else ""
+    assumed = ", the way being assumed," if one.way_assumed else ""
     return (
         f"{one.order.maker}: {since}; {by_way(one.way)}{assumed} the pieces are likely at your door by "
         f"{day_words(one.door_on)}{overdue}"
@@ -64,6 +64,9 @@ def _promise(one: Progress) -> list[str]:
 def _need(one: Progress) -> list[str]:
     if one.door_by is None or one.slack_days is None:
         return []
+    if one.stage == "arrived":
+        late = f"{counted(abs(one.slack_days), 'day')} {'late' if one.slack_days < 0 else 'to spare'}"
+        return [f"They were to be at your door by {day_words(one.door_by)}: {late}"]
     needed = f"They must be at your door by {day_words(one.door_by)}"
     if one.slack_days < 0:
         return [f"{needed}: {counted(-one.slack_days, 'day')} too late, as things stand"]

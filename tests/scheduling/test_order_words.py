@@ -66,6 +66,16 @@ def test_slack_and_lateness_are_told(need_by, words):
     assert words in told(need_by=need_by, shipped=date(2026, 11, 20))
 
 
+def test_what_has_arrived_says_whether_it_was_in_time():
+    """Receiving takes three working days: 11 May for 14 May 2027, 17 November for 20 November 2026."""
+    needs = {need_by: told(need_by=need_by, arrived=date(2026, 11, 20))[2] for need_by in (NEED_BY, date(2026, 11, 20))}
+
+    assert {
+        NEED_BY: "They were to be at your door by 11 May 2027: 172 days to spare",
+        date(2026, 11, 20): "They were to be at your door by 17 November 2026: 3 days late",
+    } == needs
+
+
 def test_an_order_in_time_needs_no_way_out():
     assert not [one for one in told(OUT, ordered=AS_OF) if "cancel" in one]
 
