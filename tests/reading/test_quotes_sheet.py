@@ -236,8 +236,8 @@ def test_a_country_is_never_guessed(tmp_path):
     case = read_folder(folder)
 
     assert case.costs.makers["Fernhill"].country is None
-    assert [("C2", "not-a-country", "Write PT if Portugal is meant")] == [
-        (one.place.cell, one.code, one.wanted) for one in case.warnings if one.code == "not-a-country"
+    assert [("C2", "Write PT if Portugal is meant"), ("C3", "Write CN if China is meant")] == [
+        (one.place.cell, one.wanted) for one in case.warnings if one.code == "not-a-country"
     ]
 
 
