@@ -16,6 +16,7 @@ from scorecard.firmness import HowFirm, examine
 from scorecard.points import PointsTable, table_of_points
 from scorecard.questions import Question, Standing, questions
 from scorecard.ranking import Ranking, rank_makers
+from scorecard.scale_doubts import with_scale_doubts
 from scorecard.scheduled import scheduled
 from scorecard.screening import Screening, screen
 from scorecard.value_functions import Floats
@@ -74,7 +75,7 @@ class Calculation:
         asked = questions(standing)
         firmness = examine(points, shares, ranking, screening, case.firmness)
         return cls(
-            case=case,
+            case=with_scale_doubts(case, countings),
             as_of=as_of,
             shares=shares,
             countings=countings,

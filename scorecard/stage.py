@@ -4,7 +4,6 @@ Enters: a calculation. Leaves: the makers whose landed cost is known, score besi
 and the sentences about it.
 """
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -16,6 +15,7 @@ from scorecard.calculation import Calculation
 from scorecard.codes import money, money_range
 from scorecard.measures import measured
 from scorecard.ranking import TIE
+from scorecard.scale_doubts import is_price
 from scorecard.sentences import listed_apart, of_hundred
 from scorecard.words import counted, listed, rounded
 
@@ -27,7 +27,6 @@ MEASURE = "landed_cost_per_piece"
 WRITE = "Whom to write to, not yet whom to order from"
 ORDER = "Whom to order from"
 NOT_RANKED = "price and freight are not in this ranking"
-OF_PRICE = re.compile(r"\b(price|prices|cost|costs|freight)\b", re.IGNORECASE)
 DEARER_NAMED = 8  # makers named as both dearer and lower
 HAIR = 1e-9  # more than a sum of money is off, less than any minor unit
 
@@ -142,10 +141,7 @@ def _write_sentence(calculation: Calculation, costed: Sequence[CostedMaker]) -> 
 
 def draws_on_price(calculation: Calculation) -> bool:
     """Return whether a criterion that counts draws on landed cost, or by its name on a price."""
-    return any(
-        criterion.weight > 0 and (criterion.measure == MEASURE or OF_PRICE.search(criterion.column or ""))
-        for criterion in calculation.case.criteria
-    )
+    return any(criterion.weight > 0 and is_price(criterion) for criterion in calculation.case.criteria)
 
 
 def _order_sentence(calculation: Calculation) -> str:

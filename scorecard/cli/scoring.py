@@ -15,11 +15,13 @@ from scorecard.cli.gate import say, show_json, tell
 from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table, visible
 from scorecard.costed import with_costs
+from scorecard.counting import count
 from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.reading.earlier_runs import since_last_time
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
+from scorecard.scale_doubts import with_scale_doubts
 from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
 from scorecard.stage import costed_makers, open_makers, stage_of, stage_sentences
 from scorecard.words import counted, listed, shortest
@@ -91,8 +93,10 @@ class Inputs:
 def check_folder(inputs: Inputs, *, as_json: bool) -> None:
     """Print every problem and warning of a folder."""
     case = inputs.read()
+    day = inputs.day()
+    case = with_scale_doubts(case, [count(criterion, case, day) for criterion in case.criteria])
     if as_json:
-        show_json(check_result(case, inputs.day()))
+        show_json(check_result(case, day))
         return
     readings = [one for one in case.warnings if one.code == "read-as"]
     warnings = [one for one in case.warnings if one.code != "read-as"]
