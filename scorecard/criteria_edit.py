@@ -13,10 +13,12 @@ import tomlkit
 from tomlkit.exceptions import ParseError
 from tomlkit.items import Table
 
+from scorecard.costing.quotes import STALE_DAYS
 from scorecard.writing import keep_beside, write_whole
 
 CHARGED = ("import", "shipping", "cost")  # tables that hold charges
 
+CODE = re.compile(r"[A-Za-z]{3}$")  # of a currency: a key of [currencies] that is a rate
 _CHARGE = re.compile(r"\s*\[\[\s*(import|shipping|cost)\s*\.\s*charges\s*\]\]")
 _KEY = re.compile(r"\s*[\w\"'-]+\s*=")
 
@@ -61,8 +63,8 @@ class TakenOut:
 def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
     """Return a criteria file for the next order of the same goods, comments kept, and what was taken out of it.
 
-    Charges and days of ways come out, since they are prices and lead times of last time; so do days that are over, the
-    order's own number, and whose sample was paid.
+    Charges and days of ways come out, since they are prices and lead times of last time; so do rates of currencies that
+    are old, days that are over, the order's own number, and whose sample was paid.
 
     Parameters
     ----------
@@ -74,7 +76,8 @@ def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
     document = tomlkit.parse(_with_charges_as_comments(text))
     for name in CHARGED:
         document.get(name, {}).pop("charges", None)
-    taken = [*charges, *_without_days(document), *_without_old_days(document, as_of)]
+    taken = [*charges, *_without_days(document), *_without_old_rates(document, as_of)]
+    taken += _without_old_days(document, as_of)
     document.get("order", {}).pop("number", None)
     document.get("cost", {}).pop("sampled", None)
     return tomlkit.dumps(document), tuple(taken)
@@ -120,6 +123,26 @@ def _without_days(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:
     for way, rule in document.get("shipping", {}).items():
         if isinstance(rule, dict) and "days" in rule:
             yield TakenOut(f"journey by {way}", f"{rule.pop('days')} days", f"days of [shipping.{way}]")
+
+
+def _without_old_rates(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:
+    """Take out rates without a day or an old one, but for those of currencies that something else is given in."""
+    table = document.get("currencies", {})
+    dated = table.get("on")
+    if isinstance(dated, date) and (as_of - dated).days <= STALE_DAYS:
+        return
+    told = f" on {dated.isoformat()}" if isinstance(dated, date) else ""
+    home = document.get("brief", {}).get("currency", "")
+    for name, rates in (("currencies", table), ("currencies.for_one", table.get("for_one", {}))):
+        for code in [key for key in rates if CODE.match(key) and not _is_given_in(document, key)]:
+            one, other = (code, home) if name == "currencies" else (home, code)
+            figure = f"{rates.pop(code)} {other} for 1 {one}{told}"
+            yield TakenOut(f"rate of {code}", figure, f"{code} of [{name}]")
+
+
+def _is_given_in(document: tomlkit.TOMLDocument, code: str) -> bool:
+    """Say whether any other figure of the file is in a currency."""
+    return bool(re.search(rf"""=\s*["']{code}["']""", tomlkit.dumps(document), re.IGNORECASE))
 
 
 def _without_old_days(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:

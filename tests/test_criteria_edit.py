@@ -93,3 +93,37 @@ def test_charges_in_any_form_come_out(charge):
 
 def test_a_byte_order_mark_is_dropped():
     assert "[brief]\n" == for_next_order("\N{ZERO WIDTH NO-BREAK SPACE}[brief]\n", AS_OF)[0]
+
+
+RATES = """[brief]
+currency = "EUR"
+[currencies]
+on = 2026-05-01
+source = "my bank"
+USD = 0.92  # what one costs
+GBP = 1.17
+charge_percent = 2
+[currencies.for_one]
+CNY = 7.8
+[[import.supplied]]
+currency = "GBP"
+"""
+
+
+def test_old_rates_come_out_but_for_those_that_another_figure_needs():
+    # 1 May to 25 November 2026: 208 days
+    text, taken = for_next_order(RATES, AS_OF)
+
+    assert (
+        TakenOut("rate of USD", "0.92 EUR for 1 USD on 2026-05-01", "USD of [currencies]"),
+        TakenOut("rate of CNY", "7.8 CNY for 1 EUR on 2026-05-01", "CNY of [currencies.for_one]"),
+    ) == taken
+    left = tomllib.loads(text)["currencies"]
+    assert ({"on", "source", "GBP", "charge_percent", "for_one"}, {}) == (set(left), left["for_one"])
+
+
+def test_rates_of_the_last_180_days_stay_and_those_without_a_day_do_not():
+    stays = for_next_order(RATES.replace("2026-05-01", "2026-05-29"), AS_OF)  # 180 days
+    goes = for_next_order(RATES.replace("on = 2026-05-01\n", ""), AS_OF)
+
+    assert ((), ["0.92 EUR for 1 USD", "7.8 CNY for 1 EUR"]) == (stays[1], [one.figure for one in goes[1]])
