@@ -8,7 +8,6 @@ from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from math import fsum
-from typing import Literal
 
 import numpy as np
 
@@ -28,12 +27,11 @@ from scorecard.sensitivity.weight_ranges import (
     typed_end,
     weight_ranges,
 )
-from scorecard.sensitivity.weightings import Weightings
+from scorecard.sensitivity.weightings import KINDS, Weightings
 from scorecard.value_functions import Floats
 from scorecard.verdict import leaders_by_rule
 
 MOST_IN_FRONT = 200  # shares and duels speak of so many makers, the best by score
-KINDS: tuple[Literal["any", "ordered", "near"], ...] = ("any", "ordered", "near")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -12,10 +12,10 @@ import numpy as np
 from scorecard.asks import question_phrase
 from scorecard.calculation import Calculation
 from scorecard.ranking import TIE
+from scorecard.sensitivity.rank_shares import ALIKE_DECIMALS
 from scorecard.words import counted, drawn, known_words, listed, rounded
 
 NAMED = 10  # names in one list
-ALIKE_DECIMALS = 9  # makers whose points are equal to so many decimals are the same
 DRAWN = {  # each by what has to be sure of the weights for it to be the one to believe
     "any": "If you are sure of no weight",
     "ordered": "If you are sure of the order of your weights alone",

@@ -20,6 +20,9 @@ MONTHS = (
     "November",
     "December",
 )
+TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
+"""Signs that turn a line around."""
+
 CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
 
 

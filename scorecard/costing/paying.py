@@ -10,7 +10,7 @@ from scorecard.costing.landed import LandedCost
 from scorecard.costing.replies import standing
 from scorecard.costing.sums import Line, Reading
 
-_BILL = ("goods", "set-up", "sample credited")
+BILL = ("goods", "set-up", "sample credited")
 _OF_A_SAMPLE = {"sample_price": "sample price", "sample_postage": "sample postage"}
 
 
@@ -58,8 +58,8 @@ def paid_before_checking(cost: LandedCost) -> PaidBefore:
 
 def _of_reading(reading: Reading, spent: Sequence[Line]) -> tuple[Decimal, Decimal, Decimal, Decimal]:
     """Return what is paid, least and most, and the deposit, least and most."""
-    bill = [line for line in reading.lines if line.key in _BILL]
-    rest = [line for line in reading.lines if line.key not in _BILL and line.group != "extra"]
+    bill = [line for line in reading.lines if line.key in BILL]
+    rest = [line for line in reading.lines if line.key not in BILL and line.group != "extra"]
     deposit = _deposit(reading) or Span(ZERO, HUNDRED)
     home = reading.situation.inputs.rates.home
     low_bill, high_bill = added(line.paid_low for line in bill), added(line.paid_high for line in bill)

@@ -20,6 +20,7 @@ PriceIsFor = Literal["each", "all"]
 
 WAYS: tuple[Way, ...] = ("sea", "air", "express", "rail", "road", "post")
 TERMS: tuple[Term, ...] = ("EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "CFR", "CIF")
+YES_NO = ("yes", "no")
 SEA_ONLY: frozenset[Term] = frozenset({"FAS", "FOB", "CFR", "CIF"})
 STALE_DAYS = 180  # our own choice: figures older than this are asked for again
 COVERS: tuple[Covers, ...] = ("goods", "goods and freight", "to my door, duty and tax paid")

@@ -2,8 +2,9 @@
 
 from unicodedata import category
 
+from scorecard.words import TURNING
+
 LONGEST = 200  # characters of a name
-TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
 
 
 def one_line(text: str, longest: int = LONGEST) -> str:

@@ -11,6 +11,7 @@ from typing import Literal
 
 from scorecard.costing.amounts import HUNDRED, OPEN, ZERO, Span, added, over, percent_of, times, to_minor
 from scorecard.costing.inputs import Balance
+from scorecard.costing.paying import BILL
 from scorecard.costing.sums import Line, Reading
 from scorecard.ordering.options import Ends, Option
 
@@ -18,7 +19,6 @@ When = Literal["samples", "deposit", "balance", "freight", "border", "other", "o
 WHENS: tuple[When, ...] = ("samples", "deposit", "balance", "freight", "border", "other", "own")
 
 _SAMPLES = ("sample", "sample postage")
-_BILL = ("goods", "set-up", "sample credited")
 _GROUPS: Mapping[str, When] = {"freight": "freight", "border": "border", "payment": "other", "extra": "other"}
 _WEEK = Decimal(7)
 
@@ -136,7 +136,7 @@ def _weeks_until_back(option: Option) -> Decimal | None:
 def _by_moment(reading: Reading, fixed: Decimal) -> Mapping[When, Ends]:
     """Return what is paid for each thing, least and most."""
     lines = reading.lines
-    bill = _paid(line for line in lines if line.key in _BILL)
+    bill = _paid(line for line in lines if line.key in BILL)
     deposit = _deposit(reading, bill)
     found: dict[When, Ends] = {
         "samples": _paid(line for line in lines if line.key in _SAMPLES),

@@ -13,7 +13,7 @@ from math import isnan
 from scorecard.brief import UNITS
 from scorecard.codes import CURRENCY_DECIMALS, currency_offered
 from scorecard.costing.amounts import Span
-from scorecard.costing.quotes import COVERS, TERMS, WAYS, Covers, PriceIsFor, QuoteRow
+from scorecard.costing.quotes import COVERS, TERMS, WAYS, YES_NO, Covers, PriceIsFor, QuoteRow
 from scorecard.costing.replies import same_pieces
 from scorecard.reading.cells import Fault, quoted
 from scorecard.reading.date_values import read_day
@@ -48,7 +48,6 @@ EACH_OR_ALL: tuple[PriceIsFor, ...] = ("each", "all")
 PER_PIECE = re.compile(r"(?:per|each|/)\s*(?:piece|pc|pcs|unit|item)\.?", re.IGNORECASE)
 DONT_KNOW = "don't know"
 TERM_HEADINGS = ("Price covers", "Way", "Delivery term", "Place")
-YES_NO = ("yes", "no")
 SIGNS_OF_ONE = {"€": "EUR", "US$": "USD"}  # other signs are those of several currencies, and are asked about
 
 

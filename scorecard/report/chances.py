@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
-from scorecard.firmness import KINDS
 from scorecard.sensitivity.rank_shares import FirstShares, RankShares
+from scorecard.sensitivity.weightings import KINDS
 from scorecard.words import counted, drawn, rounded
 
 MOST = 10  # makers told of

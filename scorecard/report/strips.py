@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
-from scorecard.firmness import KINDS
 from scorecard.sensitivity.rank_shares import RankShares
+from scorecard.sensitivity.weightings import KINDS
 from scorecard.words import counted, decimals_meant, listed, rounded
 
 MOST = 10  # makers, and ranks, in a strip

@@ -14,11 +14,10 @@ from scorecard.assessment import Assessment
 from scorecard.checks import usual
 from scorecard.criteria import Criterion, Limit
 from scorecard.value_functions import Choices
+from scorecard.words import TURNING
 
 OPEN, CLOSE = "\N{FIRST STRONG ISOLATE}", "\N{POP DIRECTIONAL ISOLATE}"
 LONGEST = 200  # characters of a name; a page of names without end could not be read
-
-TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
 _PLAIN = re.compile(f"{OPEN}([ -~]*){CLOSE}")
 BREAKS = frozenset("\t\n\v\f\r\x1c\x1d\x1e\x85\u2028\u2029")
 

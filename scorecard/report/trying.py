@@ -20,9 +20,10 @@ from scorecard.criteria import CriteriaSet, Criterion, Limit
 from scorecard.reasons import with_unit
 from scorecard.report.answers import typed_in_words
 from scorecard.report.extent import Extent
-from scorecard.report.texts import BREAKS, TURNING, without_needless_marks
+from scorecard.report.texts import BREAKS, without_needless_marks
 from scorecard.screening import allows, window
 from scorecard.value_functions import Choices
+from scorecard.words import TURNING
 
 HERE = Path(__file__).parent
 PLAIN = frozenset("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-")

@@ -12,9 +12,9 @@ from itertools import islice
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.ranking import TIE
 from scorecard.sensitivity.lead_proofs import Outcome, margin_over, prove
 from scorecard.sensitivity.nearest_at_once import nearest_leads
-from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.sensitivity.weightings import Weightings
 from scorecard.value_functions import Floats
 
@@ -23,30 +23,16 @@ STRONG = 8  # of the makers that often lead, so many are tried as the one rival 
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Standing:
-    """Whether a maker can lead, with the proof.
+class CanLead:
+    """Whether a maker can lead, and how near.
 
     Parameters
     ----------
     possible : whether under some weighting no maker beats it
     level : whether it can then only be joint first
-    shares : (criteria,), a weighting under which no maker beats it; None where there is none
-    beaten_by : parts, adding up to 1, of the rivals whose mix beats it on every criterion; None where it can lead
-    """
-
-    possible: bool
-    level: bool
-    shares: Floats | None
-    beaten_by: Mapping[int, float] | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class CanLead:
-    """Whether a maker can lead, and how near: as ``Standing``, with the nearest weighting.
-
-    Parameters
-    ----------
     moved : the part of all weight that must be moved for it, 0 to 1; None where it cannot lead
+    shares : (criteria,), the nearest weighting under which no maker beats it; None where there is none
+    beaten_by : parts, adding up to 1, of the rivals whose mix beats it on every criterion; None where it can lead
     """
 
     possible: bool
@@ -80,43 +66,35 @@ def can_lead(points: Floats, shares: Floats, asked: Sequence[int] | None = None)
     """
     makers = range(len(points)) if asked is None else asked
     counted = np.flatnonzero(shares > 0)
-    search = _settled(points, shares, makers)
-    proven = {maker: _standing(search.found[maker], counted, len(shares)) for maker in makers}
-    able = [maker for maker, found in proven.items() if found.possible]
-    inner, weights = search.points, shares[counted]
-    scores = inner @ weights
+    search = _Search(np.ascontiguousarray(points[:, counted]))
+    weights = shares[counted]
+    search.settle(weights, makers)
+    proven = {maker: _proven(search.found[maker]) for maker in makers}
+    able = [maker for maker, found in proven.items() if found.verdict != "beaten"]
+    scores = search.points @ weights
     rivals = [int(scores.argmax()), *search.likely[:STRONG].tolist()]
     behind = [maker for maker in able if scores[maker] < scores.max() - TIE]
-    lacking = (search.found[maker] for maker in behind)
-    allowances = [max(0.0, -found.margin) if found else 0.0 for found in lacking]
-    nearest = zip(behind, nearest_leads(inner, weights, behind, allowances, rivals), strict=True)
+    allowances = [max(0.0, -proven[maker].margin) for maker in behind]
+    nearest = zip(behind, nearest_leads(search.points, weights, behind, allowances, rivals), strict=True)
     moves = dict.fromkeys(able, (0.0, weights)) | dict(nearest)
-    return tuple(_nearest(proven[maker], moves.get(maker), counted) for maker in makers)
+    shares_of = {maker: _spread(move[1], counted, len(shares)) for maker, move in moves.items()}
+    return tuple(
+        CanLead(
+            possible=maker in moves,
+            level=proven[maker].verdict == "level",
+            moved=moves[maker][0] if maker in moves else None,
+            shares=shares_of.get(maker),
+            beaten_by=None if maker in moves else proven[maker].mix,
+        )
+        for maker in makers
+    )
 
 
-def _settled(points: Floats, shares: Floats, makers: Sequence[int]) -> "_Search":
-    """Return the search of some makers' outcomes, on the criteria that count, when it is done."""
-    counted = np.flatnonzero(shares > 0)
-    search = _Search(np.ascontiguousarray(points[:, counted]))
-    search.settle(shares[counted], makers)
-    return search
-
-
-def _standing(found: Outcome | None, counted: NDArray[np.intp], criteria: int) -> Standing:
+def _proven(found: Outcome | None) -> Outcome:
+    """Return an outcome that proves something; an error where a maker was passed over."""
     if found is None or found.verdict == "unproven":
         raise ArithmeticError("a maker was left without a proof")
-    if found.verdict == "beaten":
-        return Standing(possible=False, level=False, shares=None, beaten_by=found.mix)
-    weights = _spread(found.weights, counted, criteria)
-    return Standing(possible=True, level=found.verdict == "level", shares=weights, beaten_by=None)
-
-
-def _nearest(found: Standing, move: tuple[float, Floats] | None, counted: NDArray[np.intp]) -> CanLead:
-    """Return a maker's standing with the nearest weighting in place of the one that proves it."""
-    if found.shares is None or move is None:
-        return CanLead(possible=False, level=False, moved=None, shares=None, beaten_by=found.beaten_by)
-    weights = _spread(move[1], counted, len(found.shares))
-    return CanLead(possible=True, level=found.level, moved=move[0], shares=weights, beaten_by=None)
+    return found
 
 
 def _spread(weights: Floats, counted: NDArray[np.intp], criteria: int) -> Floats:

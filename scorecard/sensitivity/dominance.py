@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from scorecard.sensitivity.weight_ranges import TIE
+from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
 
 COMPARISONS_AT_ONCE = 2**18

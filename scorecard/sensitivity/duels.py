@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from scorecard.sensitivity.weight_ranges import TIE
+from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
 
 PAIRS_AT_ONCE = 2048

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from scorecard.sensitivity.weight_ranges import TIE, WHOLE, others_in_proportion
+from scorecard.ranking import TIE
+from scorecard.sensitivity.weight_ranges import WHOLE, others_in_proportion
 from scorecard.value_functions import Floats
 
 

@@ -13,9 +13,9 @@ from typing import Any, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.ranking import TIE
 from scorecard.sensitivity.dual_simplex import EndlessPivotsError, Programme
 from scorecard.sensitivity.smallest_change import without_dust
-from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
 SCALE = 100

@@ -11,9 +11,9 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.ranking import TIE
 from scorecard.sensitivity.nearest_lead import PROVEN, moves, nearest_lead
 from scorecard.sensitivity.smallest_change import moved_from, without_dust
-from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
 SCORES_AT_ONCE = 2**18

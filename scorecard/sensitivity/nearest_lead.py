@@ -8,10 +8,10 @@ from typing import Any
 
 import numpy as np
 
+from scorecard.ranking import TIE
 from scorecard.sensitivity.dual_simplex import EndlessPivotsError, Numbers, Programme
 from scorecard.sensitivity.lead_proofs import SCALE, fractions, margin_over
 from scorecard.sensitivity.smallest_change import without_dust
-from scorecard.sensitivity.weight_ranges import TIE
 from scorecard.value_functions import Floats
 
 PROVEN = 1e-10

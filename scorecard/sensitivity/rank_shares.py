@@ -11,7 +11,7 @@ from itertools import islice
 import numpy as np
 from numpy.typing import NDArray
 
-from scorecard.sensitivity.weight_ranges import TIE
+from scorecard.ranking import TIE
 from scorecard.sensitivity.weightings import Weightings
 from scorecard.value_functions import Floats
 

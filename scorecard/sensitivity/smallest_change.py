@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from scorecard.sensitivity.weight_ranges import TIE
+from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
 
 DUST = 1e-12

@@ -10,10 +10,8 @@ from math import fsum
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
-
-TIE = 1e-9
-"""Scores (0 to 100) no further apart than this are level."""
 
 WHOLE = 1e-15
 """A criterion that leaves no more share than this to the others has no weight range."""

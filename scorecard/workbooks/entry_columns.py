@@ -9,6 +9,7 @@ from typing import Literal
 from scorecard.brief import UNITS
 from scorecard.checks import STATES, USUAL_CHECKS
 from scorecard.costing.freight import FREIGHT_COVERS
+from scorecard.costing.quotes import TERMS, WAYS, YES_NO
 from scorecard.samples import DECISIONS, KINDS
 
 Kind = Literal["name", "text", "number", "money", "percent", "date", "choice"]
@@ -39,11 +40,8 @@ REPLYING = "After they reply"
 SHOWN_OR_ASKED = "While you browse, where it is shown; else after they reply"
 ANY_TIME = "At any time"
 
-YES_NO = ("yes", "no")
 PRICE_IS_FOR = ("each", "all")
 PRICE_COVERS = ("goods", "goods and freight", "to my door, duty and tax paid", "don't know")
-WAYS = ("sea", "air", "express", "rail", "road", "post")
-DELIVERY_TERMS = ("EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "CFR", "CIF")
 CHECK_NAMES = tuple(check.name for check in USUAL_CHECKS)
 
 
@@ -147,7 +145,7 @@ QUOTES = EntrySheet(
             "Delivery term",
             "The three letters that say who pays for which part of the journey (Incoterms)",
             "In the quote beside the price",
-            DELIVERY_TERMS,
+            TERMS,
         ),
         _column("Place", "The place that belongs to the delivery term", "In the quote, after the three letters"),
         _column(

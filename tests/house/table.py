@@ -44,6 +44,7 @@ def measures() -> Iterator[Measure]:
     yield _none("import cycles, deferred ones counted", cycles.cycles())
     yield _none("names without a user", dead_code.dead_code(read, public_names()))
     yield _none("functions that do the same", twins.twins(read))
+    yield _none("constants defined twice", twins.twin_constants(read))
     yield _none("modules without tests of their own", mirrors.without_test(read))
     yield _none("tests without a module", mirrors.without_module())
     yield _none("public names without a docstring", docstrings.without_docstring(read))

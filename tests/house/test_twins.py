@@ -2,7 +2,7 @@ import ast
 from pathlib import Path
 
 from house.sources import Module
-from house.twins import twins
+from house.twins import twin_constants, twins
 
 ADDING = """
 def total({0}):
@@ -45,3 +45,18 @@ def test_four_lines_are_no_twin():
 
 def test_another_number_is_no_twin():
     assert [] == found(ADDING.format("x", "y", "z"), ADDING.format("x", "y", "z").replace("= 0", "= 1"))
+
+
+def constants(*texts):
+    trees = [Module(path=Path(f"scorecard/m{at}.py"), text=text, tree=ast.parse(text)) for at, text in enumerate(texts)]
+    return twin_constants(trees)
+
+
+def test_a_list_that_stands_in_two_modules_is_found():
+    twice = constants('WAYS = ("sea", "air")\n', 'WAYS: tuple[str, ...] = ("sea", "air")\n')
+
+    assert ["scorecard/m0.py:1 WAYS = scorecard/m1.py:1 WAYS"] == twice
+
+
+def test_another_list_and_the_same_number_are_no_twins():
+    assert [] == constants('WAYS = ("sea", "air")\nMOST = 12\n', 'WAYS = ("sea",)\nMOST = 12\n')

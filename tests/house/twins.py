@@ -2,6 +2,7 @@
 
 import ast
 from collections import defaultdict
+from collections.abc import Iterator
 
 from house.sizes import length
 from house.sources import Function, Module, body, functions
@@ -31,3 +32,31 @@ def shape(function: Function) -> str:
         elif isinstance(node, ast.arg):
             node.arg = numbers.setdefault(node.arg, f"name{len(numbers)}")
     return ast.dump(tree)
+
+
+def twin_constants(modules: list[Module]) -> list[str]:
+    """Return every constant that more than one module defines, under one name with one value.
+
+    Single numbers may be the same by chance, and are left out.
+    """
+    alike: dict[tuple[str, str], list[str]] = defaultdict(list)
+    for module in modules:
+        for name, value in _constants(module.tree):
+            alike[name, ast.dump(value)].append(f"{module.name}:{value.lineno} {name}")
+    return [" = ".join(places) for places in alike.values() if len(places) > 1]
+
+
+def _constants(tree: ast.Module) -> Iterator[tuple[str, ast.expr]]:
+    """Yield the module's own names in capitals with what they hold; what a file's own place makes of it is its own."""
+    for node in tree.body:
+        match node:
+            case (
+                ast.Assign(targets=[ast.Name(id=name)], value=value)
+                | ast.AnnAssign(target=ast.Name(id=name), value=ast.expr() as value)
+            ) if name.isupper() and not _is_common(value):
+                yield name, value
+
+
+def _is_common(value: ast.expr) -> bool:
+    """Return whether a value is a number, or the place that a module stands in or a run was started in."""
+    return isinstance(value, ast.Constant) or ast.unparse(value) in {"Path()", "Path(__file__).parent"}

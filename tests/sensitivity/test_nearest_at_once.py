@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from published import SUPPLIERS
 
+from scorecard.sensitivity import can_lead
 from scorecard.sensitivity import nearest_at_once as module
-from scorecard.sensitivity.can_lead import standings
 from scorecard.sensitivity.lead_proofs import margin_over
 from scorecard.sensitivity.nearest_at_once import nearest_leads
 from scorecard.sensitivity.nearest_lead import nearest_lead
@@ -17,7 +17,9 @@ SHARES = np.array([0.6, 0.2, 0.1, 0.1])
 
 def able(points, shares):
     """Return the makers that lead under some weighting."""
-    return [maker for maker, found in enumerate(standings(points, shares)) if found.possible and not found.level]
+    search = can_lead._Search(points)
+    search.settle(shares, range(len(points)))
+    return [maker for maker, found in enumerate(search.found) if found.verdict == "leads"]
 
 
 def test_suppliers_move_what_the_exact_fractions_say():
