@@ -25,7 +25,7 @@ FORMATS = sorted(path.name for path in HERE.iterdir() if path.name.isdecimal())
 AS_OF = date(2026, 11, 25)
 RENAMED: dict[str, str] = {}  # as it was then: as it is now
 NOT_READ = {  # worked out or said, not read; places are held by the codes below
-    *("place", "places", "source", "sources", "costed", "latest_orders", "warnings", "problems", "criteria_set"),
+    *("place", "places", "source", "sources", "costed", "latest_orders", "schedule", "warnings", "problems"),
     *("legal", "seen", "relief", "without_border", "given"),
 }
 
@@ -75,6 +75,7 @@ def read(number, folder):
     weighed = {path.stem: read_criteria(path) for path in sorted(files.glob("criteria-*.toml"))}
     return {
         "folder": plain(case),
+        "days": plain(read_criteria(files / "criteria.toml").schedule),
         "makers.csv": plain(listed.table),
         "weights": {name: {one.key: f"{one.weight:.9f}" for one in found.criteria} for name, found in weighed.items()},
         "noted": {f"{one.code}: {one.place}": True for one in (*case.warnings, *listed.warnings)},
