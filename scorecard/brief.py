@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal
+from typing import Literal, get_args
 
 Unit = Literal["order", "design", "colour", "size"]
 
-UNITS: tuple[Unit, ...] = ("order", "design", "colour", "size")
+UNITS: tuple[Unit, ...] = get_args(Unit)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

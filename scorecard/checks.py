@@ -12,12 +12,12 @@ to laboratories (test reports). What is marked "common practice" has no source.
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.errors import Place
 
 State = Literal["yes", "no", "waiting", "does not apply"]
-STATES: tuple[State, ...] = ("yes", "no", "waiting", "does not apply")
+STATES: tuple[State, ...] = get_args(State)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

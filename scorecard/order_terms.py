@@ -3,13 +3,13 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 Whose = Literal["mine", "the maker's"]
 Overs = Literal["paid by the piece", "free"]
 
-WHOSE: tuple[Whose, ...] = ("mine", "the maker's")
-OVERS: tuple[Overs, ...] = ("paid by the piece", "free")
+WHOSE: tuple[Whose, ...] = get_args(Whose)
+OVERS: tuple[Overs, ...] = get_args(Overs)
 
 USUAL_APPROVALS = (
     "a proof of each design, with its printed size, its position and its colours",

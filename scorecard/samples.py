@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from math import fsum
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.errors import Place
 
@@ -16,9 +16,9 @@ Kind = Literal["photograph", "sample", "pre-production sample"]
 Decision = Literal["approved", "approved with changes", "another round", "refused"]
 Lab = tuple[float, float, float]
 
-KINDS: tuple[Kind, ...] = ("photograph", "sample", "pre-production sample")  # the most telling last
+KINDS: tuple[Kind, ...] = get_args(Kind)  # the most telling last
 ASPECTS = ("Print", "Colour", "Material", "Finish")
-DECISIONS: tuple[Decision, ...] = ("approved", "approved with changes", "another round", "refused")
+DECISIONS: tuple[Decision, ...] = get_args(Decision)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ The parts are the tool's own list of what somebody must pay between the maker's 
 
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import Way
@@ -27,22 +27,7 @@ Part = Literal[
     "delivery",
     "unloading",
 ]
-PARTS: tuple[Part, ...] = (
-    "packing",
-    "loading",
-    "collection",
-    "export clearance",
-    "origin charges",
-    "loading on board",
-    "freight",
-    "insurance",
-    "arrival charges",
-    "clearance",
-    "duty",
-    "import tax",
-    "delivery",
-    "unloading",
-)
+PARTS: tuple[Part, ...] = get_args(Part)
 ORIGIN_PARTS: tuple[Part, ...] = ("loading", "collection", "export clearance", "origin charges", "loading on board")
 
 ChargeOf = Literal[
@@ -53,14 +38,7 @@ ChargeOf = Literal[
     "customs value",
     "duty and tax",
 ]
-CHARGE_OF: tuple[ChargeOf, ...] = (
-    "goods",
-    "goods and freight",
-    "paid to the maker",
-    "paid in another currency",
-    "customs value",
-    "duty and tax",
-)
+CHARGE_OF: tuple[ChargeOf, ...] = get_args(ChargeOf)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from types import MappingProxyType
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.charges import ORIGIN_PARTS, Part
@@ -17,7 +17,7 @@ from scorecard.costing.quotes import Way
 from scorecard.errors import Place
 
 FreightCovers = Literal["port to port", "from the port to my door", "door to door"]
-FREIGHT_COVERS: tuple[FreightCovers, ...] = ("port to port", "from the port to my door", "door to door")
+FREIGHT_COVERS: tuple[FreightCovers, ...] = get_args(FreightCovers)
 
 PARTS_OF_FREIGHT: Mapping[FreightCovers, frozenset[Part]] = MappingProxyType(
     {

@@ -6,7 +6,7 @@ The rates are always the user's: they stand in the tariff of the destination, un
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.amounts import Cut, Money, Span
 from scorecard.costing.charges import Charge
@@ -16,13 +16,8 @@ from scorecard.errors import Place
 DutyBase = Literal["price", "price to the export border", "price, freight and insurance"]
 TaxBase = Literal["none", "duty base and duty", "and freight and insurance", "and all costs to the door"]
 
-DUTY_BASES: tuple[DutyBase, ...] = ("price", "price to the export border", "price, freight and insurance")
-TAX_BASES: tuple[TaxBase, ...] = (
-    "none",
-    "duty base and duty",
-    "and freight and insurance",
-    "and all costs to the door",
-)
+DUTY_BASES: tuple[DutyBase, ...] = get_args(DutyBase)
+TAX_BASES: tuple[TaxBase, ...] = get_args(TaxBase)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

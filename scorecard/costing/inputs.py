@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.brief import Brief, Unit
 from scorecard.costing.amounts import Span
@@ -17,7 +17,7 @@ from scorecard.costing.timing import Timing
 from scorecard.errors import Place
 
 Balance = Literal["before shipment", "on arrival", "after checking"]
-BALANCES: tuple[Balance, ...] = ("before shipment", "on arrival", "after checking")
+BALANCES: tuple[Balance, ...] = get_args(Balance)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ settled in ``replies``, not by the reader.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.brief import Unit
 from scorecard.costing.amounts import Span
@@ -18,12 +18,12 @@ Term = Literal["EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "C
 Covers = Literal["goods", "goods and freight", "to my door, duty and tax paid"]
 PriceIsFor = Literal["each", "all"]
 
-WAYS: tuple[Way, ...] = ("sea", "air", "express", "rail", "road", "post")
-TERMS: tuple[Term, ...] = ("EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "CFR", "CIF")
+WAYS: tuple[Way, ...] = get_args(Way)
+TERMS: tuple[Term, ...] = get_args(Term)
 YES_NO = ("yes", "no")
 SEA_ONLY: frozenset[Term] = frozenset({"FAS", "FOB", "CFR", "CIF"})
 STALE_DAYS = 180  # our own choice: figures older than this are asked for again
-COVERS: tuple[Covers, ...] = ("goods", "goods and freight", "to my door, duty and tax paid")
+COVERS: tuple[Covers, ...] = get_args(Covers)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.amounts import HUNDRED, OPEN, ZERO, Span, added, over, percent_of, times, to_minor
 from scorecard.costing.inputs import Balance
@@ -16,7 +16,7 @@ from scorecard.costing.sums import Line, Reading
 from scorecard.ordering.options import Ends, Option
 
 When = Literal["samples", "deposit", "balance", "freight", "border", "other", "own"]
-WHENS: tuple[When, ...] = ("samples", "deposit", "balance", "freight", "border", "other", "own")
+WHENS: tuple[When, ...] = get_args(When)
 
 _SAMPLES = ("sample", "sample postage")
 _GROUPS: Mapping[str, When] = {"freight": "freight", "border": "border", "payment": "other", "extra": "other"}

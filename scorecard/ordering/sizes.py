@@ -5,7 +5,7 @@ Enters: the inputs of a landed cost. Leaves: sizes, and the same inputs as if an
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, get_args
 
 from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.prices import least_quoted
@@ -13,7 +13,7 @@ from scorecard.costing.quantities import order_quantities
 from scorecard.costing.replies import Reply, standing
 
 Why = Literal["wanted", "price break", "minimum"]
-WHYS: tuple[Why, ...] = ("wanted", "price break", "minimum")
+WHYS: tuple[Why, ...] = get_args(Why)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
