@@ -123,10 +123,11 @@ def _doubts(
                 f"holidays, and none is listed for {year}, so the official calendar is probably not in yet"
             )
             yield Doubt(kind="may be thin", country=country, year=year, text=text)
-        guessed = sum("(estimated)" in what for _, what in days)
+        guessed = tuple(day for day, what in days if "(estimated)" in what)
         if guessed:
-            text = f"{counted(guessed, 'holiday')} of {name} in {year} hang on the moon and are estimated"
-            yield Doubt(kind="estimated", country=country, year=year, text=text)
+            hang = "hangs on the moon and is" if len(guessed) == 1 else "hang on the moon and are"
+            text = f"{counted(len(guessed), 'holiday')} of {name} in {year} {hang} estimated"
+            yield Doubt(kind="estimated", country=country, year=year, text=text, days=guessed)
 
 
 def _lacks_makeup_days(year: int, makeup: frozenset[date]) -> bool:

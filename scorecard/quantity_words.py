@@ -138,7 +138,7 @@ def kept_words(plan: Plan) -> str:
     if not off:
         return f"All of the price, {money(selling.price, home)} {home}, is left to pay for the goods"
     kept = f"{money(selling.kept, home)} {home} {'are' if selling.kept >= 0 else 'would be'} left to pay for the goods"
-    return f"Of {money(selling.price, home)} a piece {kept}: {listed(off)} come off"
+    return f"Of {money(selling.price, home)} a piece {kept}: {listed(off)} {'comes' if len(off) == 1 else 'come'} off"
 
 
 def _bearable_words(plan: Plan) -> list[str]:
@@ -175,7 +175,7 @@ def newsvendor_words(plan: MakerPlan) -> list[str]:
     further = (
         f"One more good piece costs {money(tier.further, home)} {home}{_from_pieces(plan, found)}, {ONCE_LEFT_OUT}"
     )
-    of_sizes = f"of the sizes above, {best} leaves most on average"
+    of_sizes = f"of the sizes above, {_best_on_average(found.nearest)}"
     if tier.missed <= 0:
         return [f"{further}. A sale brings no more than that, so that no order pays; {of_sizes}"]
     if found.pieces is None:
@@ -196,8 +196,12 @@ def _no_further_piece(plan: MakerPlan) -> list[str]:
     demand = known[0].selling.demand if known else None
     if demand is None or not demand.is_spread:
         return []
-    best = max(known, key=lambda option: option.promise).pieces
-    return [f"Only these sizes are quoted, not what one more piece costs; of them, {best} leaves most on average"]
+    best = max(known, key=lambda option: option.promise)
+    return [f"Only these sizes are quoted, not what one more piece costs; of them, {_best_on_average(best)}"]
+
+
+def _best_on_average(option: Option) -> str:
+    return f"{option.pieces} {'leaves most' if option.promise >= 0 else 'loses least'} on average"
 
 
 def _from_pieces(plan: MakerPlan, found: Newsvendor) -> str:

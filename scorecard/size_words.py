@@ -89,7 +89,7 @@ def margin_words(option: Option) -> str:
     low, high = option.margin
     if low is None or high is None:
         return "margin not known"
-    ends = rounded(float(low), 0), rounded(float(high), 0)
+    ends = [rounded(float(end), 0).replace("-", "−") for end in (low, high)]
     return f"margin {ends[0] if ends[0] == ends[1] else ' to '.join(ends)} %"
 
 

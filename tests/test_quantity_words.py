@@ -68,6 +68,10 @@ def test_what_comes_off_the_price_is_listed():
     )
 
 
+def test_one_thing_comes_off_and_several_come():
+    assert kept_words(planned(*TWO, sold=selling("12.00", packing="0.45"))).endswith(": packing 0.45 comes off")
+
+
 def test_a_price_without_fees_is_left_whole():
     assert "All of the price, 18.00 GBP, is left to pay for the goods" == kept_words(planned(*TWO))
 
@@ -132,7 +136,11 @@ def test_an_order_raised_to_a_break_is_said_to_be():
 
 
 def test_a_sale_that_earns_nothing_and_a_piece_that_loses_nothing_are_said_to():
-    assert "A sale brings no more than that, so that no order pays" in advice(*prices(p1="13.00"))[0]
+    (loss,) = advice(*prices(p1="13.00"))
+
+    assert loss.endswith(
+        "A sale brings no more than that, so that no order pays; of the sizes above, 200 loses least on average"
+    )
     assert "A piece left over loses nothing" in advice(*prices(p1="5.00"), unsold_worth="5.00")[0]
 
 

@@ -67,6 +67,10 @@ def test_a_range_of_costs_gives_a_range_of_margins():
     assert "margin 50 to 58 %" == margin_words(at(200, quote((5, 6), pieces=1, covers=ALL_PAID), **SOLD))
 
 
+def test_a_margin_below_nothing_has_a_minus_sign():
+    assert "margin −25 %" == margin_words(at(200, *prices(p1="15.00"), **SOLD))
+
+
 def test_each_demand_says_what_is_left_over_and_what_is_left():
     assert [
         "200 at the low demand, 120: left over 80 pieces, with 400.00 in them; +440.00 GBP after everything",

@@ -35,12 +35,24 @@ def days_between(first: date, last: date) -> Iterator[date]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Doubt:
-    """Why the holidays of one country in one year, or in all, should not be relied on."""
+    """Why the holidays of one country in one year, or in all, should not be relied on.
+
+    Parameters
+    ----------
+    days : those in doubt; empty where it is the whole year
+    """
 
     kind: Doubted
     country: str
     text: str
     year: int | None = None
+    days: tuple[date, ...] = ()
+
+    def touches(self, first: date, last: date) -> bool:
+        """Say whether it bears on a time."""
+        if self.days:
+            return any(first <= day <= last for day in self.days)
+        return self.year is None or first.year <= self.year <= last.year
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -191,7 +203,7 @@ def _beside(closure: Closure, before: int, after: int) -> Iterator[date]:
 
 def doubts_touching(calendar: Calendar, first: date, last: date) -> list[Doubt]:
     """Return what should be known of a calendar's data over a time."""
-    known = [one for one in calendar.doubts if one.year is None or first.year <= one.year <= last.year]
+    known = [one for one in calendar.doubts if one.touches(first, last)]
     return [*known, *_beyond(calendar, first, last)]
 
 

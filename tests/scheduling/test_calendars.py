@@ -104,3 +104,13 @@ def test_without_holidays_or_stops_makers_keep_the_calendar_as_it_is():
     empty = Calendar(country="CN")
 
     assert (True, True) == (empty.with_stops(6, 5, 7) is empty, CHINA.with_stops(6, 0, 0) is CHINA)
+
+
+def test_days_in_doubt_matter_where_they_fall_alone():
+    guessed = Doubt(kind="estimated", country="IN", year=2027, text="…", days=(date(2027, 3, 10),))
+    calendar = Calendar(country="IN", years=frozenset({2026, 2027}), doubts=(guessed,))
+
+    assert ([], [guessed]) == (
+        doubts_touching(calendar, date(2027, 1, 1), date(2027, 3, 9)),
+        doubts_touching(calendar, date(2026, 12, 1), date(2027, 3, 10)),
+    )
