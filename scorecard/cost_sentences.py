@@ -157,7 +157,7 @@ def change_words(change: CurrencyChange, costed: Costed, named: Named = str) -> 
     if not change.rivals:
         return said
     rivals = listed(map(named, change.rivals))
-    return f"{said}. That is by the middle of what each may cost: {rivals} may be cheaper at any of these rates"
+    return f"{said}. That is by the middle of what each may cost: {rivals} may be cheaper at some of these rates"
 
 
 def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[str]:

@@ -14,7 +14,7 @@ from scorecard.costing.charges import PARTS
 from scorecard.costing.comparing import shares
 from scorecard.costing.entries import Gap, Group, no_figure
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.paying import paid_before_checking
+from scorecard.costing.paying import PaidBefore, paid_before_checking
 from scorecard.costing.sums import Line, Reading
 from scorecard.costing.timing import begin_words, standing_words
 from scorecard.words import counted, day_words, listed, span_of_days
@@ -141,16 +141,16 @@ def told(costed: Costed, cost: LandedCost) -> CostTold:
         way=f"by {cost.way}" if cost.way else "",
         is_chosen=costed.chosen[cost.maker] is cost,
         is_complete=cost.is_complete,
-        per_piece=_at_least(cost, money_range(*cost.per_good_piece, home)),
-        total=_at_least(cost, money_range(cost.low, cost.high, home)),
+        per_piece=_at_least(cost, cost.per_good_piece, home),
+        total=_at_least(cost, (cost.low, cost.high), home),
         pieces=pieces_words(cost, inputs.brief.quantity),
         days=days_words(cost.days),
         time=standing(costed, cost),
         begin_by=day_words(cost.timing.act_by) if cost.timing else "",
         begin=begin_words(cost.timing) if cost.timing else "",
         adds=adds_words(cost),
-        paid=_at_least(cost, money_range(paid.low, paid.high, home)),
-        paid_how=f"{money_range(paid.deposit_low, paid.deposit_high, home)} of it with the order. {paid.words}",
+        paid=_at_least(cost, (paid.low, paid.high), home),
+        paid_how=f"{_with_the_order(paid, home)} of it with the order. {paid.words}",
         missing=tuple(dict.fromkeys(gap.name for gap in cost.gaps)),
         sums=tuple(_sum(reading, home, several=len(cost.readings) > 1) for reading in cost.readings),
         spent=tuple(_line(line, home) for line in cost.spent),
@@ -170,8 +170,15 @@ def standing(costed: Costed, cost: LandedCost) -> str:
     return "" if status is None else standing_words(status, cost.timing.rests_on if cost.timing else "")
 
 
-def _at_least(cost: LandedCost, amount: str) -> str:
-    return amount if cost.is_complete or amount.endswith("more") else f"at least {amount}"
+def _with_the_order(paid: PaidBefore, home: str) -> str:
+    """Return the deposit; a part that is not known is no amount."""
+    return money_range(paid.deposit_low, paid.deposit_high, home) if paid.is_deposit_known else "a part not known"
+
+
+def _at_least(cost: LandedCost, ends: tuple[Decimal, Decimal], home: str) -> str:
+    """Return an amount from least to most; with a cost missing there is no most."""
+    low, high = ends
+    return money_range(low, high, home) if cost.is_complete else f"at least {money_range(low, low, home)}"
 
 
 def _sum(reading: Reading, home: str, *, several: bool) -> SumTold:

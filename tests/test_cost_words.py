@@ -106,3 +106,18 @@ def test_the_chosen_way_is_marked():
     case = case_of({"Ash": 1}, {"Ash": 5}).costs
 
     assert [True] == [one.is_chosen for one in words(case)]
+
+
+def test_a_deposit_that_is_not_known_is_no_amount():
+    case = inputs(quote(5, covers="to my door, duty and tax paid"))
+    named = inputs(quote(5, covers="to my door, duty and tax paid", deposit_percent=30))
+
+    assert words(case)[0].paid_how.startswith("a part not known of it with the order. ")
+    assert words(named)[0].paid_how.startswith("300.00 of it with the order. ")
+
+
+def test_a_range_that_lacks_a_cost_has_no_upper_end():
+    (one,) = words(inputs(quote((5, 6)), offers=(offer("sea", 90),)))
+
+    # 1000 + 90, duty 4 % = 43.60, VAT 20 % of 1133.60 = 226.72
+    assert ("at least 1360.32", "at least 6.80") == (one.total, one.per_piece)

@@ -11,7 +11,7 @@ from scorecard.costing.delivery_terms import Coverage
 from scorecard.costing.entries import Group
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost, landed_costs
-from scorecard.costing.pieces import piece_of
+from scorecard.costing.pieces import bare_piece, piece_of
 
 _FURTHEST = Decimal(2)
 _NARROW = Decimal("0.0003")
@@ -29,7 +29,8 @@ class CurrencyChange:
     figure : today's, in its own direction
     cheapest : the maker that comes out cheapest today
     below, above : the rate, to 4 significant digits, and the maker that is then the cheapest; None where none is
-    rivals : makers that may be cheaper today already, for want of what is not known
+    rivals : makers that may be cheaper all the same, for want of what is not known: today, or at half or twice the
+        rate where nobody else comes out cheapest up to there
     """
 
     currency: str
@@ -114,14 +115,27 @@ def _change(inputs: CostInputs, currency: str, found: Cheapest) -> CurrencyChang
         rival = min((maker for maker in pieces if maker != today), key=lambda maker: pieces[maker])
         return pieces[rival] - pieces[today], rival
 
+    ends = over(figure, _FURTHEST), times(figure, _FURTHEST)
+    below, above = (_where_it_changes(lead_at, figure, end) for end in ends)
+    unchanged = [end for end, turn in zip(ends, (below, above), strict=True) if turn is None]
+    rivals = [piece.maker for piece in found.rivals]
+    rivals += [maker for end in unchanged for maker in _rivals_at(inputs, currency, end, today)]
     return CurrencyChange(
         currency=currency,
         figure=figure,
         cheapest=today,
-        below=_where_it_changes(lead_at, figure, over(figure, _FURTHEST)),
-        above=_where_it_changes(lead_at, figure, times(figure, _FURTHEST)),
-        rivals=tuple(piece.maker for piece in found.rivals),
+        below=below,
+        above=above,
+        rivals=tuple(dict.fromkeys(rivals)),
     )
+
+
+def _rivals_at(inputs: CostInputs, currency: str, figure: Decimal, today: str) -> list[str]:
+    """Return who may be cheaper than today's cheapest at another rate."""
+    chosen = _chosen(replace(inputs, rates=inputs.rates.with_figure(currency, figure)))
+    pieces = [bare_piece(cost) for cost in chosen.values()]
+    (own,) = (piece for piece in pieces if piece.maker == today)
+    return [piece.maker for piece in pieces if piece is not own and piece.may_be_below(own)]
 
 
 def _where_it_changes(lead_at: Callable[[Decimal], Lead], near: Decimal, far: Decimal) -> tuple[Decimal, str] | None:

@@ -37,7 +37,9 @@ def setup_entries(situation: Situation, end: End) -> list[Entry]:
 
 
 def _setup_counts(situation: Situation, row: QuoteRow) -> tuple[int, ...]:
-    """Return how often set-up may be charged, least first."""
+    """Return how often set-up may be charged, least first; of one that costs nothing it does not matter."""
+    if row.setup == Span.of(0):
+        return (1,)
     counts = possible_units(situation.inputs.brief, row.setup_per)
     if not situation.inputs.settings.reorder or row.setup_again is True:
         return counts

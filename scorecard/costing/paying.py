@@ -23,6 +23,7 @@ class PaidBefore:
     low, high : in the brief's currency, with what is already paid, and tax that comes back; infinite where there is no
         telling; too low by the gaps of the cost
     deposit_low, deposit_high : with the order; from nothing to the whole bill where the deposit is not known
+    is_deposit_known : whether the reply says how much is paid with the order
     words : a sentence without the full stop
     """
 
@@ -30,6 +31,7 @@ class PaidBefore:
     high: Decimal
     deposit_low: Decimal
     deposit_high: Decimal
+    is_deposit_known: bool
     words: str
 
 
@@ -52,6 +54,7 @@ def paid_before_checking(cost: LandedCost) -> PaidBefore:
         high=max(high for _, high, _, _ in each),
         deposit_low=min(low for _, _, low, _ in each),
         deposit_high=max(high for _, _, _, high in each),
+        is_deposit_known=_deposit(cost.readings[0]) is not None,
         words=_words(inputs.settings.balance, _deposit(cost.readings[0]) is None),
     )
 

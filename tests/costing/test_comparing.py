@@ -98,3 +98,12 @@ def test_who_may_be_cheaper_already_is_told_with_the_change():
     (change,) = currency_changes(inputs(*rows, there, rates=dollars()))
 
     assert ("Oxlip", ("Tansy",)) == (change.cheapest, change.rivals)
+
+
+def test_who_may_be_cheaper_at_half_or_twice_the_rate_is_told_too():
+    # 3.60 GBP today and 7.20 at twice the dollar: a third lacks its freight and more, and costs at least 4.80 GBP
+    lacks = quote("4.00", maker="Tansy", row=4, covers="goods")
+    there = quote("4.50", maker="Oxlip", row=3, currency="USD", covers=ALL_PAID)
+    (change,) = currency_changes(inputs(quote("9.00", covers=ALL_PAID), there, lacks, rates=dollars()))
+
+    assert (None, None, ("Tansy",)) == (change.below, change.above, change.rivals)

@@ -107,3 +107,11 @@ def test_the_working_names_the_exchange():
         "200 × 5.00 USD = 1000.00 USD, at 1.25 USD for 1 GBP",
         "60.00 USD × 1 (per order) = 60.00 USD, at 1.25 USD for 1 GBP",
     ] == [line.working for line in cost.readings[0].lines]
+
+
+def test_of_a_set_up_that_costs_nothing_it_does_not_matter_per_what_it_is():
+    (cost,) = landed(
+        quote(5, setup=0), brief=Brief(item="mug", quantity=200, designs=4, destination="GB", currency="GBP")
+    )
+
+    assert ["0.00 GBP × 1"] == [line.working for line in cost.readings[0].lines if line.key == "set-up"]

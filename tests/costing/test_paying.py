@@ -32,6 +32,7 @@ def test_an_unknown_deposit_may_be_anything():
     paid = lot(None, settings=CostSettings(balance="after checking"))
 
     assert (Decimal(0), Decimal(1000)) == (paid.low, paid.high)
+    assert (False, True) == (paid.is_deposit_known, lot().is_deposit_known)
     assert paid.words.endswith("the deposit is not known: ask")
 
 
