@@ -189,5 +189,6 @@ def ranks_if_let_in(ranking: Ranking, makers: Sequence[int]) -> list[int]:
 
 
 def _rank_behind(falling: Floats, ranks: Sequence[int], ahead: int, score: float) -> int:
-    rank = ranks[ahead - 1] if ahead else 1
-    return rank if ahead and falling[rank - 1] - score <= TIE else ahead + 1
+    if ahead and falling[ranks[ahead - 1] - 1] - score <= TIE:
+        return ranks[ahead - 1]
+    return ahead + 1

@@ -268,3 +268,36 @@ def test_the_rank_of_one_let_in_is_that_of_ranking_it_with_the_others(steps, dra
 
 def test_the_ruled_out_are_told_in_sheet_order():
     assert (0, 2) == ranked([[50], [60], [70]], [1], out=(2, 0)).ruled_out
+
+
+# the edges of a tie, and bands
+
+
+def test_scores_just_a_tie_apart_are_level_everywhere():
+    # the difference is 1e-9 itself
+    points, shares = np.array([[1e-9], [0.0]]), np.ones(1)
+
+    assert [1, 1] == competition_ranks([1e-9, 0.0])
+    assert (0, 1) == leaders_of(points, shares, np.array([True, True]))
+    assert [1] == ranks_if_let_in(ranked(points, [1], out=(1,)), [1])
+
+
+def test_who_is_only_nearly_level_leads_with_nobody():
+    assert (0,) == leaders_of(np.array([[50.0], [50 - 1e-7]]), np.ones(1), np.array([True, True]))
+
+
+def test_joint_leaders_are_all_that_rank_first():
+    assert ((1, 2), (0,)) == (ranked(PLAIN, PLAIN_SHARES).leaders, ranked(OFFICES, OFFICE_SHARES).leaders)
+
+
+def test_joint_leaders_a_hair_apart_have_no_margin():
+    assert 0.0 == ranked([[50.0], [50 + 5e-10]], [1]).margin
+
+
+def test_a_band_is_the_sums_of_the_least_and_the_greatest_points():
+    # one answer of two is open: 1/4 of 20 to 60 beside 3/4 of 40
+    low, counted, high = (np.array([[40.0, open_], [40, 50]]) for open_ in (20, 30, 60))
+    table = PointsTable(low=low, high=high, counted=counted, known=np.ones((2, 2), dtype=bool))
+    found = rank_makers(table, np.array([0.75, 0.25]), np.zeros(2, dtype=bool))
+
+    assert ([35, 42.5], [37.5, 42.5], [45, 42.5]) == (found.low.tolist(), found.scores.tolist(), found.high.tolist())

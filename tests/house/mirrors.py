@@ -23,7 +23,6 @@ TESTED_ELSEWHERE = {
     "scorecard/reading/dealings.py": "tests/reading/test_dealing_rows.py",
     "scorecard/reading/import_table.py": "tests/reading/test_cost_tables.py",
     "scorecard/reading/memory_file.py": "tests/cli/test_recording.py",
-    "scorecard/reading/sheet_table.py": "tests/reading/test_further_sheets.py",
     "scorecard/reading/toml_amounts.py": "tests/reading/test_cost_tables.py",
     "scorecard/report/remembering.py": "tests/report/test_dealings.py",
 }

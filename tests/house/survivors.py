@@ -1,11 +1,13 @@
 """Mutation testing as it is shown: a line for each module, and one for each mutant that survives and is no equal.
 
-An equal mutant does what the sound code does, so no test can tell them apart; each stands in ``EQUAL`` with why.
+An equal mutant does what the sound code does, so no test can tell them apart; each stands in
+``equals.toml`` with why.
 """
 
 import os
 import subprocess
 import sys
+import tomllib
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -13,7 +15,7 @@ from house.mirrors import mirror
 from house.mutation import OUTCOMES, Tried, run
 from house.sources import ROOT
 
-EQUAL: dict[str, dict[str, str]] = {}  # module: {the change and the line as it stands: why}
+EQUAL = tomllib.loads((Path(__file__).parent / "equals.toml").read_text("utf-8"))
 
 
 def show(modules: Sequence[Path]) -> int:

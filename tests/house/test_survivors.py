@@ -3,7 +3,8 @@ from pathlib import Path
 
 from house.mutants import Mutant
 from house.mutation import Tried
-from house.survivors import lines_of
+from house.sources import ROOT
+from house.survivors import EQUAL, lines_of
 
 
 def tried(outcome, text="Lt becomes LtE: a < b"):
@@ -24,3 +25,14 @@ def test_an_equal_mutant_is_counted_and_not_told():
     (line,) = lines_of(Path("scorecard/a.py"), [tried("survived")], {"Lt becomes LtE: a < b": "never level"})
 
     assert line.endswith("1 survived, 1 of these equal")
+
+
+def test_every_equal_mutant_is_of_a_line_that_still_stands():
+    gone = [
+        (module, text)
+        for module, texts in EQUAL.items()
+        for text in texts
+        if text.partition(": ")[2] not in map(str.strip, (ROOT / module).read_text("utf-8").splitlines())
+    ]
+
+    assert [] == gone

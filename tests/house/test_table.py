@@ -1,4 +1,4 @@
-from house.table import Measure, lines_of
+from house.table import Measure, lines_of, measures
 
 
 def test_a_measure_is_a_line_with_what_misses_it_below():
@@ -7,3 +7,9 @@ def test_a_measure_is_a_line_with_what_misses_it_below():
 
     assert ["cycles", "none", "1", "MISSED"] == first.split()
     assert "a ↔ b" == second.strip()
+
+
+def test_the_house_is_kept():
+    missed = [line for measure in measures() if not measure.kept for line in lines_of(measure)]
+
+    assert [] == missed

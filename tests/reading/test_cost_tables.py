@@ -118,6 +118,11 @@ of = "paid to the maker"
     )
 
 
+BOX = '[[cost.charges]]\nname = "Box"\namount = 3\n'
+SHARE = '[[cost.charges]]\nname = "Fee"\npercent = 3\nof = "paid to the maker"\n'
+CHARGED_IN_NO_RATE = ("cost.charges[0].currency", "currency-without-rate")
+
+
 @pytest.mark.parametrize(
     ("toml", "found"),
     [
@@ -140,6 +145,13 @@ of = "paid to the maker"
         ('[[cost.charges]]\nname = "Box"\npercent = 3\n', [("cost.charges[0].of", "missing-key")]),
         ("[[cost.charges]]\namount = 3\n", [("cost.charges[0].name", "missing-key")]),
         ('[[cost.charges]]\nname = "Box"\namount = 3\nways = "boat"\n', [("cost.charges[0].ways", "not-an-option")]),
+        ('[[cost.charges]]\nname = "Box"\namount = 3\nways = 3\n', [("cost.charges[0].ways", "not-a-list")]),
+        ('[[cost.charges]]\nname = "Box"\namount = 3\ncurrency = "USD"\n', [CHARGED_IN_NO_RATE]),
+        (f'{BOX}[[cost.charges]]\nname = "box"\namount = 4\n', [("cost.charges[1].name", "charge-twice")]),
+        (f"{SHARE}minimum = 5\nmaximum = 4\n", [("cost.charges[0].maximum", "reversed-range")]),
+        ("[cost]\ncharges = [3]\n", [("cost.charges", "not-a-table")]),
+        ('[import]\nduty_percent = "0-2000"\n', [("import.duty_percent", "too-high")]),
+        ('[import]\nduty_percent = "duty"\n', [("import.duty_percent", "not-a-number")]),
     ],
 )
 def test_each_fault_stands_at_its_key(tmp_path, toml, found):
@@ -150,3 +162,30 @@ def test_a_destination_without_known_bases_asks_for_them(tmp_path):
     brief = BRIEF.replace('"IE"', '"BR"')
 
     assert ["no-import-bases"] == [code for _, code in problems(tmp_path, "[import]\nduty_percent = 4\n", brief=brief)]
+
+
+def test_a_destination_whose_bases_the_user_gives_has_rules_of_its_own(tmp_path):
+    rules = inputs(
+        tmp_path,
+        '[import]\nduty_percent = 4\nduty_base = "price"\ntax_base = "none"\n',
+        brief=BRIEF.replace('"IE"', '"BR"'),
+    ).imports
+
+    assert ("BR", "EUR", "price", "none") == (rules.destination, rules.currency, rules.duty_base, rules.tax_base)
+
+
+@pytest.mark.parametrize(
+    ("gone", "toml", "found"),
+    [
+        ('destination = "IE"\n', "[import]\nduty_percent = 4\n", ("import", "no-destination")),
+        ('currency = "EUR"\n', BOX, ("cost.charges[0].currency", "missing-currency")),
+    ],
+)
+def test_what_the_brief_must_say_for_a_table_is_asked_for_there(tmp_path, gone, toml, found):
+    assert found in problems(tmp_path, toml, brief=BRIEF.replace(gone, ""))
+
+
+def test_a_customs_currency_without_a_rate_is_asked_for(tmp_path):
+    brief = BRIEF.replace('"IE"', '"GB"')
+
+    assert [("import", "currency-without-rate")] == problems(tmp_path, "[import]\nduty_percent = 4\n", brief=brief)
