@@ -107,6 +107,8 @@ def cheapest_words(plan: Plan) -> list[str]:
     if len(stretches) == 1:
         one = stretches[0]
         said = f"From {one.start} to {one.end} pieces a good piece costs least at {one.maker} throughout"
+        if one.start == one.end:
+            said = f"For {counted(one.start, 'piece')} a good piece costs least at {one.maker}"
         return [f"{said}{rivals_in(one)}{_how_counted(stretches)}"]
     told = [f"{_span(one)} {one.maker or 'nobody has every cost known'}{rivals_in(one)}" for one in stretches]
     return [f"Where a good piece costs least: {'; '.join(told)}{_how_counted(stretches)}"]

@@ -45,6 +45,12 @@ def test_one_that_is_always_the_cheapest_is_so_throughout():
     assert ["From 100 to 200 pieces a good piece costs least at Fernhill throughout"] == cheapest_words(plan)
 
 
+def test_one_quantity_alone_is_no_stretch():
+    plan = planned(*prices(p200="4.00"), *prices("Oxlip", 9, p200="4.50"))
+
+    assert ["For 200 pieces a good piece costs least at Fernhill"] == cheapest_words(plan)
+
+
 def test_who_may_be_cheaper_in_a_stretch_is_named():
     lacks = quote("1.00", maker="Tansy", row=12, covers="goods")
     words = cheapest_words(planned(*prices(p100="4.00"), *prices("Oxlip", 9, p100="4.50"), lacks))
