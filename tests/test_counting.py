@@ -305,3 +305,38 @@ def test_a_narrower_rating_never_allows_more(wide, inner, ratings):
     wider = counted_rating((wide[0] / 10, wide[1] / 10), ratings, within=(0, 5)).allowed
     unknown = counted_rating(None, ratings, within=(0, 5)).allowed
     assert unknown.low[0] <= wider.low[0] <= narrow.low[0] <= narrow.high[0] <= wider.high[0] <= unknown.high[0]
+
+
+# the edges
+
+
+def test_parts_of_one_are_divided_towards_the_right_ends():
+    # half a piece is least when shared by most; half a piece below nothing when shared by fewest
+    pieces = np.array([2.0]), np.array([4.0])
+
+    assert (0.125, 0.25) == span(divided(pair(0.5), pieces))
+    assert (-0.25, -0.125) == span(divided(pair(-0.5), pieces))
+
+
+def test_no_ratings_count_as_the_usual_one_to_the_last_bit_whatever_the_rating():
+    # 13 · 3.1 / 13 is not 3.1 in floating point, and nothing times an open end is no number
+    assert 13 * 3.1 / 13 != 3.1
+    assert (3.1, 3.1) == drawn((-INF, INF), 0, usual=3.1, counts_as=13)
+
+
+def test_only_an_answer_that_is_divided_has_a_unit():
+    plain = numbers("a", 1)
+
+    assert ("design",) == counted_minimum(100, "design").per
+    assert () == count(plain, make_case([plain], {"Fernhill": [3]}, minimum_per=("design",)), AS_OF).per
+
+
+def test_a_measure_is_computed_for_those_alone_that_typed_nothing():
+    criterion = Criterion(
+        key="response", title="Response", weight=1, value=numbers("a", 1).value, measure="response_days"
+    )
+    day = float(AS_OF.toordinal())
+    columns = {"asked_on": np.array([day - 2, day - 2]), "answered_on": np.array([day, day])}
+    found = typed_answers(criterion, make_case([criterion], {"Fernhill": [7], "Brightholm": [None]}, **columns), AS_OF)
+
+    assert [7, 2] == found.low.tolist() == found.high.tolist()

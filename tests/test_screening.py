@@ -119,3 +119,23 @@ def test_what_passes_is_held_to_the_limit_before_it_is_steadied():
     # 3 to 5, drawn half way to 4
     steady = Steady(count_column="n", usual=4, usual_counts_as=1)
     assert (3.5, 4.5) == passing_span((2, 5), limit=Limit(at_least=3), steady=steady)
+
+
+def test_open_limits_stand_by_maker_and_criterion():
+    limited = [numbers(key, 1, limit=Limit(at_least=3)) for key in "abc"]
+    case = make_case(limited, {"Fernhill": [3, None, 2], "Brightholm": [3, 3, None]})
+    found = screen(limited, [count(criterion, case, AS_OF) for criterion in limited])
+
+    assert [[False, True, False], [False, False, True]] == found.may_fail.tolist()
+    assert [[False, False, True], [False, False, False]] == found.fails.tolist()
+
+
+def test_a_limit_to_nothing_at_all_lets_nothing_at_all_pass():
+    assert (False, False) == numbers_found(Limit(at_least=0, at_most=0), 0, 0)
+
+
+def test_of_one_choice_alone_an_unknown_answer_is_settled():
+    unknown = Answers(np.array([np.nan]), np.array([np.nan]))
+    fails, may_fail = choices_against(Limit(one_of=("paid",)), ("paid",), unknown)
+
+    assert ([False], [False]) == (fails.tolist(), may_fail.tolist())
