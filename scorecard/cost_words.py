@@ -32,7 +32,7 @@ _GAPS: dict[Group, frozenset[str]] = {
 }
 NOT_KNOWN = "days not known"
 AS_QUOTED = "Days are as quoted, production and transit alone, without samples, proof and days on which nobody works"
-COUNTED = "How it stands, and by when to begin, count these too, and days kept spare, as the dates to order by do"
+COUNTED = "How a way stands and by when to begin count all of these, and days kept spare"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,13 +117,13 @@ class CostTold:
     @property
     def when(self) -> str:
         """Days to the door as quoted, how that stands, and by when to begin, as far as it can be told."""
-        said = f"{self.days}{' as quoted' if self.begin and self.is_quoted else ''}"
+        said = f"{self.days}{' as quoted' if self.begin and self.days != NOT_KNOWN else ''}"
         return f"{said}, {self.time}{f': {self.begin}' if self.begin else ''}" if self.time else said
 
     @property
-    def is_quoted(self) -> bool:
-        """Whether its days are known."""
-        return self.days != NOT_KNOWN
+    def quoted(self) -> str:
+        """The days in a column that is headed so."""
+        return self.days.removeprefix("days ")
 
 
 def told(costed: Costed, cost: LandedCost) -> CostTold:

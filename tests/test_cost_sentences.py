@@ -4,8 +4,9 @@ from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
+import pytest
 from ordered import PAID
-from quoted import charge, dollars, inputs, offer, quote, uk
+from quoted import charge, dollars, inputs, offer, quote, timing, uk
 
 from scorecard.brief import Brief
 from scorecard.cost_sentences import beside, change_words, compared, goods_each, rate_words, sampling_words
@@ -52,6 +53,46 @@ def test_each_way_of_a_maker_is_told_with_its_cost_days_and_which_stands_for_it(
         "Fernhill: by sea 3.17 GBP a good piece, 80 days, too late; by air 6.97 GBP a good piece, 29 days, in time. "
         "Air stands for it, as the cheapest that is there by 2027-01-25" == compared(by_two_ways())[-1]
     )
+
+
+def by_schedule(sea, air):
+    """Fernhill by two ways, of which the schedule says so."""
+    found = by_two_ways()
+    timings = {("Fernhill", "sea"): timing(*sea), ("Fernhill", "air"): timing(*air)}
+    return compared(Costed(inputs=replace(found.inputs, timings=timings)))[-1]
+
+
+def test_a_way_that_the_schedule_knows_is_told_with_its_latest_days():
+    assert (
+        "Fernhill: by sea 3.17 GBP a good piece, 80 days as quoted, too late: the order was due by 1 November 2026; by "
+        "air 6.97 GBP a good piece, 29 days as quoted, in time: ask for a sample by 30 November 2026 and order by 20 "
+        "December 2026. Air stands for it, as the cheapest that is there by 2027-01-25"
+    ) == by_schedule(("too late", date(2026, 11, 1)), ("in time",))
+
+
+@pytest.mark.parametrize(
+    ("sea", "air", "why"),
+    [
+        (("in time",), ("in time",), "Sea stands for it, as the cheapest that is there by 2027-01-25"),
+        (
+            ("in time", date(2026, 12, 20), "usual days"),
+            ("in time",),
+            "Air stands for it, as the cheapest that is surely there by 2027-01-25",
+        ),
+        (
+            ("too late", date(2026, 11, 1)),
+            ("no time for a sample",),
+            "Air stands for it, as the quickest, since by none is there time for a sample before 2027-01-25",
+        ),
+        (
+            ("too late", date(2026, 11, 1)),
+            ("only if all goes quickly",),
+            "Air stands for it, as the quickest, since none is surely there by 2027-01-25",
+        ),
+    ],
+)
+def test_why_a_way_stands_for_its_maker_follows_the_schedule(sea, air, why):
+    assert by_schedule(sea, air).endswith(why)
 
 
 def test_the_quickest_stands_where_none_is_in_time():

@@ -1,12 +1,13 @@
 """Landed costs in words."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 from ordered import PAID, case_of
-from quoted import inputs, landed, offer, published, quote, uk
+from quoted import MAKER, charge, inputs, landed, offer, published, quote, timing, uk
 
-from scorecard.cost_words import adds_words, days_words, pieces_words, told
+from scorecard.cost_words import AS_QUOTED, COUNTED, adds_words, days_counted, days_words, pieces_words, told
 from scorecard.costed import Costed
 from scorecard.costing.amounts import Span
 from scorecard.costing.inputs import CostSettings, MakerFacts
@@ -88,6 +89,52 @@ def test_whether_it_is_in_time_is_said_where_it_can_be_told():
     known, unknown = words(case_of({"Ash": 1}, {"Ash": 5, "Birch": quote(5, maker="Birch", covers=PAID)}).costs)
 
     assert ("30 days, in time", "days not known") == (known.when, unknown.when)
+
+
+def timed(status, rests_on="", **more):
+    """The words of Ash, of which the schedule says so."""
+    read = case_of({"Ash": 1}, {"Ash": quote(5, maker="Ash", covers=PAID, way="road", **({"days": 30} | more))}).costs
+    return words(replace(read, timings={("Ash", "road"): timing(status, rests_on=rests_on)}))[0]
+
+
+def test_days_stand_as_quoted_beside_the_verdict_and_the_latest_day_to_begin():
+    one = timed("in time")
+
+    assert ("in time", "30 November 2026") == (one.time, one.begin_by)
+    assert "30 days as quoted, in time: ask for a sample by 30 November 2026 and order by 20 December 2026" == one.when
+
+
+def test_what_misses_the_day_says_when_it_was_due():
+    assert "30 days as quoted, too late: the order was due by 20 December 2026" == timed("too late").when
+
+
+def test_days_that_nobody_has_said_are_not_called_quoted():
+    one = timed("in time", "usual days", days=None)
+
+    assert ("not known", True) == (one.quoted, one.when.startswith("days not known, in time, by usual days: ask for"))
+
+
+def test_what_the_days_count_is_said_once_anybody_has_named_any():
+    silent = Costed(inputs=inputs(quote(5, covers=PAID)))
+    plain = Costed(inputs=inputs(quote(5, covers=PAID, days=30)))
+    both = Costed(inputs=replace(plain.inputs, timings={(MAKER, None): timing()}))
+
+    assert [[], [AS_QUOTED], [AS_QUOTED, COUNTED]] == [days_counted(one) for one in (silent, plain, both)]
+
+
+@pytest.mark.parametrize(
+    ("freight", "duty", "said"),
+    [
+        (90, 0, "freight 8 %, nothing at the border"),
+        (0, 4, "nothing for freight, border 4 %"),
+        (90, "0.1", "freight 8 %, border under 1 %"),
+    ],
+)
+def test_no_part_of_the_total_is_said_to_be_nought_per_cent(freight, duty, said):
+    cleared = uk(duty=duty, tax="0", charges=(charge("Clearance", 0, "clearance", group="border"),))
+    (cost,) = landed(quote(5), offers=(offer("sea", freight, covers="door to door"),), imports=cleared)
+
+    assert said == adds_words(cost)
 
 
 def test_freight_and_border_inside_the_price_are_said_to_be():

@@ -3,11 +3,14 @@
 from dataclasses import replace
 from datetime import timedelta
 
-from quoted import MAKER, TODAY, inputs, quote
+import pytest
+from quoted import MAKER, TODAY, inputs, quote, timing
 from sized import ALL_PAID, planned, prices, selling, wanting
 
+from scorecard.costing.timing import begin_words
 from scorecard.ordering.plan import plan_of
 from scorecard.quantity_words import (
+    begin_lines,
     cheapest_words,
     kept_words,
     late_lines,
@@ -191,6 +194,32 @@ def test_sizes_that_come_too_late_are_named():
 
     assert ["Too late for 2026-12-25 if ordered today: 200 pieces"] == late_lines(plan, plan.makers[0].options)
     assert plan_words(plan)[0].endswith("; but ordered today it is too late for 2026-12-25")
+
+
+@pytest.mark.parametrize(
+    ("status", "best", "line"),
+    [
+        ("in time", "", []),
+        (
+            "no time for a sample",
+            "; but begun today there is no time for a sample if it is to be there by 2026-12-25",
+            ["No time for a sample before 2026-12-25: 200 pieces"],
+        ),
+        (
+            "only if all goes quickly",
+            "; but ordered today it is there by 2026-12-25 only if all goes quickly",
+            ["There by 2026-12-25 only if all goes quickly: 200 pieces"],
+        ),
+    ],
+)
+def test_sizes_stand_as_the_schedule_says(status, best, line):
+    brief = replace(wanting(200), need_by=TODAY + timedelta(30))
+    read = inputs(quote(5, covers=ALL_PAID, days=10, way="air"), brief=brief)
+    plan = plan_of(replace(read, timings={(MAKER, "air"): timing(status)}), selling(), [MAKER])
+    options = plan.makers[0].options
+
+    assert (True, line) == (plan_words(plan)[0].endswith(best or "after everything"), late_lines(plan, options))
+    assert [f"By air: {status}, {begin_words(timing(status))}"] == begin_lines(options)
 
 
 def test_a_maker_is_told_of_its_sizes_steps_demands_and_cash():

@@ -1,10 +1,11 @@
 """One order size in words, and the step to the next."""
 
+from dataclasses import replace
 from datetime import timedelta
 from decimal import Decimal
 
 import pytest
-from quoted import TODAY, quote
+from quoted import TODAY, quote, timing
 from sized import ALL_PAID, minimum, option, planned, prices, selling
 
 from scorecard.size_words import (
@@ -153,6 +154,22 @@ def test_a_day_after_the_order_is_named_where_it_is_known():
     read = quote(5, pieces=1, covers="goods", days=20)
 
     assert "balance before the goods are sent (day 20)" in cash_words(at(200, read), None)[0]
+
+
+@pytest.mark.parametrize(
+    ("with_sample", "rests_on", "said"),
+    [
+        (True, "", "Cash for 200, begun today with a sample: "),
+        (False, "", "Cash for 200, ordered today: "),
+        (True, "usual days", "Cash for 200, begun today with a sample, by usual days: "),
+    ],
+)
+def test_cash_says_from_when_its_days_are_counted(with_sample, rests_on, said):
+    one = at(200, quote(5, pieces=1, covers=ALL_PAID, way="air", days=20))
+    timed = replace(one, cost=replace(one.cost, timing=timing(rests_on=rests_on, with_sample=with_sample)))
+    payments, weeks = cash_words(timed, TODAY + timedelta(days=70))
+
+    assert (True, True) == (payments.startswith(said), weeks.endswith("the first sale is 10 weeks from today"))
 
 
 def test_the_wanted_margin_is_borne_at_the_dearest_or_not():

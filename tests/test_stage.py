@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from cases import AS_OF, make_case, numbers
 from ordered import BRIEF, case_of
-from quoted import quote
+from quoted import quote, timing
 from sized import selling
 
 from scorecard.answers import Answers
@@ -58,6 +58,17 @@ def test_once_two_makers_are_costed_one_orders():
         "Of those costed Ash stands first, at 5.00 GBP a good piece; the cheapest is Cedar, at 4.00 GBP a good piece",
         "1 ranked maker is not costed yet",
     ] == said(assessment)
+
+
+def test_whose_way_misses_the_need_by_date_is_said_to():
+    case = case_of(ANSWERS, {"Ash": 5, "Cedar": 4})
+    late = replace(case.costs, timings={("Cedar", "road"): timing("no time for a sample")})
+    assessment = assess(replace(case, costs=late), as_of=AS_OF)
+
+    assert (
+        "Of those costed Ash stands first, at 5.00 GBP a good piece; the cheapest is Cedar, at 4.00 GBP a good piece (no "
+        "time for a sample)"
+    ) == said(assessment)[1]
 
 
 def test_a_maker_that_is_ruled_out_is_not_one_to_order_from():

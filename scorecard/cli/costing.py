@@ -65,8 +65,7 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
         mark = f"{place}." if one.is_complete else "–"
         name = f"{visible(one.maker)}{' *' if one.is_chosen else ''}"
         missing = plain(", ".join(one.missing)) if len(one.missing) < FEW else counted(len(one.missing), "cost")
-        days = one.days if one.is_quoted else "not known"
-        when = (days, one.time, one.begin_by)
+        when = (one.quoted, one.time, one.begin_by)
         rows.append((mark, name, one.way, one.per_piece, one.total, *when, one.adds, missing))
     typer.echo(as_text(_told_columns(rows), right=frozenset({0, 3, 4})))
     typer.echo("* The way that stands for its maker: the cheapest that is there in time, else the quickest.")

@@ -1,11 +1,13 @@
 """What is paid when, the peak, and for how long."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from decimal import Decimal
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from quoted import TODAY, inputs, published, quote
+from quoted import TODAY, inputs, published, quote, timing
 from sized import ALL_PAID, option, planned, prices, selling, with_settings
 
 from scorecard.ordering.cash import cash_of
@@ -76,6 +78,36 @@ def test_nobody_sells_before_the_goods_are_there():
     cash = lot(first_sale=TODAY + timedelta(days=7))
 
     assert (Decimal(0), Decimal(5)) == (cash.weeks_at_peak, cash.weeks_out)
+
+
+def scheduled(*, with_sample=True, balance="before shipment", first_sale=None):
+    """Ordered on day 20, sent on day 50, at the door on day 60, ready on day 70, by the schedule."""
+    days = {"ordered_on": 20, "sent_on": 50, "door_on": 60, "ready_on": 70}
+    course = {name: TODAY + timedelta(day) for name, day in days.items()} | {"with_sample": with_sample}
+    row = quote(
+        5, pieces=1, covers=ALL_PAID, way="air", days=30, deposit_percent=30, sample_price=30, sample_postage=15
+    )
+    read = replace(with_settings(inputs(row), balance=balance), timings={("Fernhill", "air"): timing(**course)})
+    return cash_of(option(plan_of(read, selling("18.00"), ["Fernhill"]), 200), first_sale)
+
+
+@pytest.mark.parametrize(
+    ("balance", "day"), [("before shipment", 50), ("on arrival", 60), ("after checking", 70)], ids=str
+)
+def test_where_there_is_a_schedule_it_dates_the_payments(balance, day):
+    assert [("samples", 0), ("deposit", 20), ("balance", day)] == [
+        (payment.what, payment.day) for payment in scheduled(balance=balance).payments
+    ]
+
+
+def test_the_weeks_are_those_of_the_schedule():
+    cash = scheduled(first_sale=TODAY + timedelta(days=95))
+
+    assert (Decimal(35) / 7, Decimal(95) / 7) == (round(cash.weeks_at_peak, 27), round(cash.weeks_out, 26))
+
+
+def test_nobody_sells_before_the_schedule_has_the_goods_ready():
+    assert Decimal(10) == scheduled(first_sale=TODAY).weeks_out
 
 
 def test_without_a_day_of_the_first_sale_no_weeks_are_named():
