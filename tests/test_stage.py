@@ -66,8 +66,8 @@ def test_whose_way_misses_the_need_by_date_is_said_to():
     assessment = assess(replace(case, costs=late), as_of=AS_OF)
 
     assert (
-        "Of those costed Ash stands first, at 5.00 GBP a good piece; the cheapest is Cedar, at 4.00 GBP a good piece (no "
-        "time for a sample)"
+        "Of those costed Ash stands first, at 5.00 GBP a good piece; the cheapest is Cedar, at 4.00 GBP a good piece "
+        "(no time for a sample)"
     ) == said(assessment)[1]
 
 
