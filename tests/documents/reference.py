@@ -70,7 +70,7 @@ MEASURED = {
     "days_to_door": "days from the order to your door, by the same way",
     "sample_marks": "marks from 0 to 10, from the sheet Samples",
     "on_time_share": "of 100 own orders, those that came by the promised day; from the sheet Orders and what is kept",
-    "faulty_share": "of 100 pieces of own orders, the faulty ones; likewise",
+    "faulty_share": "of 100 pieces of own orders that were opened, those with any fault, minor ones too; likewise",
 }
 TAKES = {"integer": "NUMBER", "integer range": "NUMBER", "float range": "NUMBER"}
 STATUSES = (

@@ -28,6 +28,20 @@ def test_every_key_that_is_read_has_its_meaning_and_no_other(name, where):
     assert set(known_keys(where)) == set(meanings()[name]), f"see [{name}] in tests/documents/keys.toml"
 
 
+@pytest.mark.parametrize(
+    ("heading", "key"), [(heading, key) for _, where, heading in TABLES for key in known_keys(where)]
+)
+def test_every_key_of_the_criteria_file_stands_in_the_reference_under_its_table(heading, key):
+    section = TARGET.read_text("utf-8").partition(f"\n### {heading}\n")[2].partition("\n### ")[0]
+
+    assert f"\n| `{key}` | " in section
+
+
+@pytest.mark.parametrize(("measure", "heading"), TYPED_MEASURES.items())
+def test_every_measure_stands_in_the_reference_with_its_heading(measure, heading):
+    assert f"| `{measure}` | {heading} |" in TARGET.read_text("utf-8")
+
+
 def test_every_table_of_keys_that_the_readers_know_is_in_the_reference():
     calls = [
         (path.stem, one.args[0])

@@ -135,7 +135,7 @@ def test_a_folder_or_a_flood_in_place_of_a_template_is_a_problem(tmp_path):
     ] == codes(read_wording(tmp_path).problems)
 
 
-def test_every_placeholder_stands_in_the_readme():
-    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+def test_every_placeholder_stands_in_the_reference():
+    reference = (Path(__file__).parents[2] / "scorecard" / "documents" / "reference.md").read_text("utf-8")
 
-    assert [] == [name for name, meaning in PLACEHOLDERS.items() if f"| `{{{name}}}` | {meaning} |" not in readme]
+    assert [] == [name for name, meaning in PLACEHOLDERS.items() if f"| `{{{name}}}` | {meaning} |" not in reference]
