@@ -1,4 +1,4 @@
-"""Fixtures that need a program of the system: LibreOffice for workbooks, Chromium for pages.
+"""One environment for every test, and fixtures that need a program of the system: LibreOffice, Chromium.
 
 Where the program is missing a test is skipped; with CI set in the environment it fails instead.
 """
@@ -17,6 +17,14 @@ from playwright.sync_api import Browser, Page, sync_playwright
 # no deadline: the machine may be busy; in CI the same examples each time
 settings.register_profile("house", deadline=None, derandomize=bool(os.environ.get("CI")))
 settings.load_profile("house")
+
+# what the tool, Python or a library heeds, and a test sets where it is about it
+OTHERWISE_SET = {
+    *("SOURCE_DATE_EPOCH", "SCORECARD_TRACEBACK", "COLUMNS", "LINES", "TZ", "NO_COLOR", "FORCE_COLOR"),
+    *("LANG", "LANGUAGE", "PYTHONIOENCODING", "PYTHONUTF8", "PYTHONWARNINGS", "PYTHONOPTIMIZE", "PYTHONUNBUFFERED"),
+}
+for name in [one for one in os.environ if one in OTHERWISE_SET or one.startswith("LC_")]:
+    del os.environ[name]
 
 ALWAYS_RECALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">

@@ -2,6 +2,7 @@
 
 import json
 import os
+import shutil
 import signal
 import subprocess
 import sys
@@ -15,7 +16,9 @@ from queue import Empty, Queue
 from threading import Thread
 from typing import Any
 
-STARTED = f"{sys.executable} -m scorecard"  # how the commands that it suggests begin
+_PYTHON = Path(sys.executable)
+_NAME_DOES = Path(shutil.which(_PYTHON.name) or "").absolute() == _PYTHON.absolute()
+STARTED = f"{_PYTHON.name if _NAME_DOES else _PYTHON} -m scorecard"  # how the commands that it suggests begin
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

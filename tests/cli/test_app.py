@@ -6,7 +6,7 @@ import subprocess
 import sys
 
 import pytest
-from process import scorecard
+from process import STARTED, scorecard
 from sourcing import folder_of
 
 CORES_OF_LATER = ("costing", "scheduling", "ordering", "inspection", "samples", "orders", "since", "memory")
@@ -186,5 +186,5 @@ def test_a_word_too_many_is_told_how_a_folder_is_named(tmp_path, words, told):
     (tmp_path / "there").mkdir()
     said = scorecard(*words, cwd=tmp_path)
 
-    last = said.err.rstrip("\n").split("\n")[-1].replace(f"{sys.executable} -m scorecard", "scorecard")
+    last = said.err.rstrip("\n").split("\n")[-1].replace(STARTED, "scorecard")
     assert (2, f"Error: {told}") == (said.status, last)
