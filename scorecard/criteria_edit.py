@@ -14,7 +14,9 @@ from tomlkit.exceptions import ParseError
 from tomlkit.items import Table
 
 from scorecard.costing.quotes import STALE_DAYS
-from scorecard.writing import keep_beside, write_whole
+from scorecard.errors import WriteError
+from scorecard.locks import alone_in
+from scorecard.whole_files import keep_beside, read_whole, write_whole
 
 CHARGED = ("import", "shipping", "cost")  # tables that hold charges
 
@@ -34,17 +36,29 @@ def save_weights(path: Path, weights: Mapping[str, float]) -> Path:
     Returns
     -------
     where the file as it was is kept
+
+    Raises
+    ------
+    WriteError
+        If it has changed so that these weights have no place in it any more, or cannot be written.
     """
-    text = path.read_bytes().decode("utf-8")
+    with alone_in(path.parent):
+        try:
+            text = _with_weights(read_whole(path).decode("utf-8"), weights)
+        except (OSError, ValueError, KeyError, TypeError) as error:
+            changed = f"{path} has changed since it was read. Nothing was written: run the same command again."
+            raise WriteError(changed) from error
+        kept = keep_beside(path)
+        write_whole(path, text.encode("utf-8"))
+    return kept
+
+
+def _with_weights(text: str, weights: Mapping[str, float]) -> str:
     mark = "\N{ZERO WIDTH NO-BREAK SPACE}" if text.startswith("\N{ZERO WIDTH NO-BREAK SPACE}") else ""
     document = tomlkit.parse(text.removeprefix(mark))
-    criteria = document["criteria"]
     for key, weight in weights.items():
-        table = criteria[key]
-        _set(table, weight)
-    kept = keep_beside(path)
-    write_whole(path, (mark + tomlkit.dumps(document)).encode("utf-8"))
-    return kept
+        _set(document["criteria"][key], weight)
+    return mark + tomlkit.dumps(document)
 
 
 def _set(table: Table, weight: float) -> None:

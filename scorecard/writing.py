@@ -1,31 +1,33 @@
-"""Writing in one place: whole or not at all, and nothing of the user's overwritten or deleted.
+"""The tool's own outputs, and new folders: whole or not at all, and what the user changed is kept.
 
-Enters: bytes already made. Leaves: files that are old or new, never half. Every temporary name begins with
-``.scorecard-``. Names, links, time stamps and templates that stem from what a user typed are made harmless here too.
+Enters: bytes already made, by file name. Leaves: outputs that are old or new, every run's result in the history, and a
+record of what the tool wrote, by which it knows its own files.
 """
 
-import errno
 import json
 import os
-import re
-import shutil
-import unicodedata
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from hashlib import sha256
 from itertools import count
 from pathlib import Path
-from secrets import token_hex
-from typing import TYPE_CHECKING
-from urllib.parse import urlsplit
 
-from scorecard.errors import UsageError, WriteError
+from scorecard.errors import UsageError
+from scorecard.locks import alone_in
+from scorecard.whole_files import (
+    is_temporary,
+    numbered,
+    prepared,
+    remove,
+    sweep,
+    temporary_name,
+    told,
+    write_new,
+    write_whole,
+)
 from scorecard.words import listed
-
-if TYPE_CHECKING:
-    from jinja2 import Environment
 
 RECORD = ".written.json"
 HISTORY = "history"
@@ -48,20 +50,6 @@ class Written:
     history: Path | None = None
 
 
-def write_whole(target: Path, content: bytes) -> None:
-    """Put content at the target whole, or leave what is there; a symlink is replaced, not followed.
-
-    Raises
-    ------
-    WriteError
-        If the target cannot be written, in one sentence that says what to do.
-    """
-    with _told(target):
-        temporary = _prepared(target.parent, content)
-        with _removed_on_error(temporary):
-            temporary.replace(target)
-
-
 def write_outputs(
     folder: Path, outputs: Mapping[str, bytes], *, history: bytes | None = None, stamp: datetime | None = None
 ) -> Written:
@@ -79,14 +67,15 @@ def write_outputs(
     WriteError
         If one cannot be written; each output is then old or new, whole.
     """
-    with _told(folder):
+    with told(folder, is_folder=True):
         folder.mkdir(parents=True, exist_ok=True)
+    sweep(folder)
     stays = None if history is None else _into_history(folder / HISTORY, history, stamp or time_stamp())
-    with _all_prepared(folder, outputs) as temporaries:
+    with _all_prepared(folder, outputs) as temporaries, alone_in(folder):
         kept = [_kept(folder / name, content) for name, content in outputs.items()]
         _remember(folder, outputs)
         for name, temporary in temporaries.items():
-            with _told(folder / name):
+            with told(folder / name):
                 temporary.replace(folder / name)
     return Written(
         files=tuple(folder / name for name in outputs),
@@ -110,45 +99,22 @@ def lay_out(folder: Path, files: Mapping[str, bytes]) -> None:
     WriteError
         If it cannot be written.
     """
-    _refuse_if_taken(folder)
-    with _told(folder):
+    _refuse_if_taken(folder, files)
+    with told(folder, is_folder=True):
         if folder.is_dir():
-            _fill(folder, files)
+            with _marked(folder):
+                _fill(folder, files)
             return
         folder.parent.mkdir(parents=True, exist_ok=True)
-        workshop = folder.parent / _temporary_name()
+        sweep(folder.parent)
+        workshop = folder.parent / temporary_name()
         workshop.mkdir()
         try:
             _fill(workshop, files)
             workshop.rename(folder)
         except BaseException:
-            shutil.rmtree(workshop, ignore_errors=True)
+            remove(workshop)
             raise
-
-
-def keep_beside(path: Path) -> Path:
-    """Copy a file beside itself before the tool rewrites it: ``criteria-before-1.toml``, or the next free number.
-
-    Raises
-    ------
-    WriteError
-        If it cannot be read, or the copy cannot be written.
-    """
-    with _told(path):
-        return _write_new(_numbered(path, "before"), path.read_bytes())
-
-
-def safe_name(text: str, row: int) -> str:
-    """Return a harmless file name, without an ending, for a maker in a row of the sheet.
-
-    Examples
-    --------
-    >>> safe_name("Žluť & Söhne", 3), safe_name("../../etc/passwd", 4), safe_name("陶器", 12)
-    ('03-zlut-sohne', '04-etc-passwd', '12-maker')
-    """
-    plain = unicodedata.normalize("NFKD", text.casefold()).encode("ascii", "ignore").decode()
-    slug = re.sub(r"[^a-z0-9]+", "-", plain)[:60].strip("-")
-    return f"{row:02d}-{slug or 'maker'}"
 
 
 def time_stamp() -> datetime:
@@ -175,146 +141,44 @@ def _not_negative(seconds: int) -> int:
     return seconds
 
 
-def environment(folder: Path) -> "Environment":
-    """Return the one template environment: everything is escaped, and a name that is not there is an error.
-
-    Parameters
-    ----------
-    folder : of the package, with its templates; never a folder of the user's, whose texts are not templates
-    """
-    from jinja2 import Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined  # most need no page
-
-    compiled = folder / "__pycache__"  # where Python keeps its own
-    made = Environment(
-        loader=FileSystemLoader(folder),
-        bytecode_cache=FileSystemBytecodeCache(str(compiled)) if os.access(compiled, os.W_OK) else None,
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-    )
-    made.filters["safe_href"] = safe_href
-    return made
-
-
-def safe_href(text: str | None) -> str | None:
-    """Return a web address that a page may link to, or None: http or https, with a host, and nothing hidden in it.
-
-    Examples
-    --------
-    >>> safe_href(" https://pots.example/mugs "), safe_href("javascript:alert(1)"), safe_href("https://a@b.example")
-    ('https://pots.example/mugs', None, None)
-    """
-    address = (text or "").strip(" ")
-    if any(unicodedata.category(sign)[0] in "CZ" or sign == "\\" for sign in address):
-        return None
-    try:
-        parts = urlsplit(address)
-        _ = parts.port  # reading it is what checks it
-    except ValueError:
-        return None
-    is_plain = parts.scheme.lower() in ("http", "https") and parts.hostname and "@" not in parts.netloc
-    return address if is_plain else None
-
-
-def _temporary_name() -> str:
-    """Return a name that no user gives and that listings hide."""
-    return f".scorecard-{token_hex(6)}.tmp"
-
-
-def _prepared(folder: Path, content: bytes) -> Path:
-    """Write content to a temporary file of the folder, down to the disk; the file's mode is the usual one."""
-    temporary = folder / _temporary_name()
-    with _removed_on_error(temporary), temporary.open("xb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
-    return temporary
-
-
-@contextmanager
-def _removed_on_error(temporary: Path) -> Iterator[None]:
-    """Remove a temporary file where what follows fails."""
-    try:
-        yield
-    except BaseException:
-        temporary.unlink(missing_ok=True)
-        raise
-
-
 @contextmanager
 def _all_prepared(folder: Path, outputs: Mapping[str, bytes]) -> Iterator[dict[str, Path]]:
     """Prepare every output; remove at the end what was not put in its place."""
     temporaries: dict[str, Path] = {}
     try:
         for name, content in outputs.items():
-            with _told(folder / name):
-                temporaries[name] = _prepared(folder, content)
+            with told(folder / name):
+                temporaries[name] = prepared(folder, content)
         yield temporaries
     finally:
         for temporary in temporaries.values():
-            temporary.unlink(missing_ok=True)
+            remove(temporary)
 
 
-def _write_new(candidates: Iterable[Path], content: bytes) -> Path:
-    """Put content under the first name that is free, or that holds the very same already; return that name."""
-    for path in candidates:
-        if path.is_file() and path.read_bytes() == content:
-            return path
-        if not os.path.lexists(path) and _placed(path, content):
-            return path
-    raise FileExistsError(errno.EEXIST, "every name is taken")
-
-
-def _placed(path: Path, content: bytes) -> bool:
-    """Put content under a name whole, unless the name has been taken meanwhile; say whether it was put there."""
-    temporary = _prepared(path.parent, content)
-    try:
-        path.hardlink_to(temporary)
-    except FileExistsError:
-        return False
-    except OSError:  # a disk without hard links, such as a memory stick
-        return _placed_where_reserved(path, temporary)
-    finally:
-        temporary.unlink(missing_ok=True)
-    return True
-
-
-def _placed_where_reserved(path: Path, temporary: Path) -> bool:
-    """Take the name first, so that nobody else's file is replaced."""
-    try:
-        path.open("xb").close()
-    except FileExistsError:
-        return False
-    with _removed_on_error(path):
-        temporary.replace(path)
-    return True
-
-
-def _numbered(path: Path, word: str) -> Iterator[Path]:
-    """Yield shortlist-edited-1.html, shortlist-edited-2.html, and so on."""
-    return (path.with_name(f"{path.stem}-{word}-{number}{path.suffix}") for number in count(1))
+def history_name(stamp: datetime) -> str:
+    """Return what the result of a run is called in the history, without its number and ending."""
+    return f"{stamp.astimezone(UTC):%Y-%m-%dT%H-%M-%SZ}"
 
 
 def _into_history(folder: Path, content: bytes, stamp: datetime) -> Path:
     """Keep a run's result under its time stamp; another result of the same second gets -2."""
-    name = f"{stamp.astimezone(UTC):%Y-%m-%dT%H-%M-%SZ}"
+    name = history_name(stamp)
     names = (folder / f"{name}{'' if number == 1 else f'-{number}'}.json" for number in count(1))
-    with _told(folder):
+    with told(folder, is_folder=True):
         folder.mkdir(exist_ok=True)
-        return _write_new(names, content)
+        sweep(folder)
+        return write_new(names, content)
 
 
 def _kept(target: Path, content: bytes) -> Path | None:
     """Keep a file that the tool did not write, or that was changed since, beside itself; None where there is none."""
-    with _told(target):
+    with told(target):
         if not target.exists():
             return None
         there = target.read_bytes()
         if there == content or _digest(there) in _record(target.parent).get(target.name, ()):
             return None
-        return _write_new(_numbered(target, "edited"), there)
+        return write_new(numbered(target, "edited"), there)
 
 
 def _digest(content: bytes) -> str:
@@ -345,19 +209,49 @@ def _remember(folder: Path, outputs: Mapping[str, bytes]) -> None:
     write_whole(folder / RECORD, (json.dumps(record, indent=1, sort_keys=True) + "\n").encode())
 
 
-def _refuse_if_taken(folder: Path) -> None:
-    """Refuse a folder that holds anything, and a file."""
+def _refuse_if_taken(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Refuse a file, and a folder that holds anything but what a killed run may have left of these files."""
     if not folder.is_dir():
         if os.path.lexists(folder):
             raise UsageError(f"{folder} is there already and is not a folder. Give another name.")
         return
-    with _told(folder):
-        names = sorted(path.name for path in folder.iterdir())
+    with told(folder, is_folder=True):
+        names = sorted(_names_in(folder, files))
     if names:
         shown = listed([*names[:3], *(["more"] if len(names) > 3 else [])])
         raise UsageError(
             f"{folder} holds something already ({shown}). Name a new folder, or one that is empty; hidden files count."
         )
+
+
+@contextmanager
+def _marked(folder: Path) -> Iterator[None]:
+    """Fill a folder beside a temporary one, by which it is known that a killed run had begun to."""
+    (folder / temporary_name()).mkdir()
+    try:
+        yield
+    finally:
+        for path in [path for path in folder.iterdir() if is_temporary(path.name)]:
+            remove(path)
+
+
+def _names_in(folder: Path, files: Mapping[str, bytes]) -> Iterator[str]:
+    """Yield what a folder holds, but for what is in it of these files where a killed run had begun to lay them out."""
+    there = list(folder.iterdir())
+    is_begun = any(is_temporary(path.name) and path.is_dir() for path in there)
+    for path in there:
+        is_left = is_begun and (is_temporary(path.name) or _is_of(path, path.name, files))
+        if not is_left:
+            yield path.name
+
+
+def _is_of(path: Path, name: str, files: Mapping[str, bytes]) -> bool:
+    """Say whether a path holds just what is to be laid out under its name, or a part of it."""
+    if path.is_symlink():
+        return False
+    if path.is_file():
+        return name in files and path.read_bytes() == files[name]
+    return all(is_temporary(one.name) or _is_of(one, f"{name}/{one.name}", files) for one in path.iterdir())
 
 
 def _fill(folder: Path, files: Mapping[str, bytes]) -> None:
@@ -367,7 +261,7 @@ def _fill(folder: Path, files: Mapping[str, bytes]) -> None:
         for name, content in files.items():
             path = folder / name
             path.parent.mkdir(parents=True, exist_ok=True)
-            made.append(_write_new([path], content))
+            made.append(write_new([path], content))
     except BaseException:
         for path in made:
             path.unlink(missing_ok=True)
@@ -375,31 +269,3 @@ def _fill(folder: Path, files: Mapping[str, bytes]) -> None:
             with suppress(OSError):
                 path.rmdir()
         raise
-
-
-@contextmanager
-def _told(target: Path) -> Iterator[None]:
-    """Turn what the system says of a failure into a sentence."""
-    try:
-        yield
-    except OSError as error:
-        raise WriteError(f"{target} could not be written: {_cause(target, error)}.") from error
-
-
-def _cause(target: Path, error: OSError) -> str:
-    """Return why a file could not be written, and what to do."""
-    if isinstance(error, IsADirectoryError | PermissionError | FileExistsError) and target.is_dir():
-        return "there is a folder of that name. Move it, and try again"
-    if isinstance(error, PermissionError) and os.access(target.parent, os.W_OK):
-        return "it may be open in another program. Close it and try again"
-    causes: dict[int | None, str] = {
-        errno.ENOSPC: "the disk is full. Make room, and try again",
-        errno.EDQUOT: "your share of the disk is full. Make room, and try again",
-        errno.ENAMETOOLONG: "its name is too long. Give a shorter one",
-        errno.ENOTDIR: "a part of its path is a file, not a folder. Name another folder",
-        errno.EEXIST: "there is a file of that name. Move it, and try again",
-        errno.ENOENT: "its folder is not there. Make it, or name another",
-    }
-    if isinstance(error, PermissionError) or error.errno == errno.EROFS:
-        return "its folder may only be read. Choose another folder, or ask for the right to write there"
-    return causes.get(error.errno, f"the system says {error.strerror or error}")

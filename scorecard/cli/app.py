@@ -28,7 +28,7 @@ from scorecard.cli.commands import (
     start,
     watch,
 )
-from scorecard.cli.gate import gated, replace_what_cannot_be_shown
+from scorecard.cli.gate import gated, open_what_is_closed, replace_what_cannot_be_shown, told_where_unsaid
 from scorecard.cli.invocation import HERE, Invocation, program, quoted
 
 FIRST_DAY, TRYING, ASKING = "First day", "Trying weights", "Asking"
@@ -162,9 +162,11 @@ def _build_alone(words: list[str]) -> None:
 
 def main() -> None:
     """Run the command line."""
+    open_what_is_closed()
     _build_alone(sys.argv[1:2])
     replace_what_cannot_be_shown()
     gc.disable()  # a run is short, and nearly all that it makes is needed to the end
     atexit.register(gc.freeze)  # nor is there anything to look through when it ends
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # the products are small: more threads only wait for one another
-    app()
+    with told_where_unsaid():
+        app()

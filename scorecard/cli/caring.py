@@ -22,11 +22,12 @@ from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
 from scorecard.cli.tables import plain, visible
 from scorecard.errors import InputError, Place, Problem
+from scorecard.harmless import safe_name
 from scorecard.letters.care_page import care_page
 from scorecard.reading.cell_values import UNKNOWN_WORDS
 from scorecard.reading.cells import quoted
 from scorecard.reading.folder import CRITERIA_FILE
-from scorecard.writing import safe_name, time_stamp, write_outputs
+from scorecard.writing import time_stamp, write_outputs
 
 CARE = "Care"
 ASK = "how is it washed and dried, dishwasher to how many cycles, microwave, what wears the print"

@@ -21,8 +21,9 @@ from scorecard.letters.asked import REMIND_AFTER, Asked
 from scorecard.letters.messages import Message, Round, cell_of, file_of, files_of, result_of, round_of
 from scorecard.letters.page import page
 from scorecard.letters.wording import KINDS, Wording, file_name, read_wording, shipped
+from scorecard.whole_files import write_whole
 from scorecard.words import counted, listed
-from scorecard.writing import time_stamp, write_outputs, write_whole
+from scorecard.writing import time_stamp, write_outputs
 
 SHORT = 15  # makers in a table on the screen, and names in a list
 CAUTIONS = """\

@@ -4,11 +4,12 @@ import codecs
 import json
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import replace
 from functools import wraps
 from io import TextIOWrapper
-from typing import Any
+from typing import Any, TextIO
 
 import typer
 
@@ -37,9 +38,20 @@ def gated(command: Callable[..., None]) -> Callable[..., None]:
         except (typer.Exit, typer.Abort):
             raise
         except Exception as error:
+            if _is_of_a_stream(error):
+                raise
             _own_fault(error)
 
     return run
+
+
+def open_what_is_closed() -> None:
+    """Put nothing in place of a closed standard stream, so that no file is opened under its number."""
+    for handle in range(3):
+        try:
+            os.fstat(handle)
+        except OSError:
+            os.open(os.devnull, os.O_RDWR)
 
 
 def replace_what_cannot_be_shown() -> None:
@@ -50,8 +62,11 @@ def replace_what_cannot_be_shown() -> None:
 
 
 def say(message: str) -> None:
-    """Print a message for the user to standard error."""
-    typer.echo(message, err=True)
+    """Print a message for the user to standard error; where that takes none, the exit status still stands."""
+    try:
+        typer.echo(message, err=True)
+    except OSError:
+        _mute(sys.stderr)
 
 
 def tell_problems(error: InputError, *, as_json: bool, heading: str | None = "nothing was computed:") -> None:
@@ -111,6 +126,30 @@ def _own_fault(error: Exception) -> None:
     raise typer.Exit(1)
 
 
+def _is_of_a_stream(error: Exception) -> bool:
+    """Say whether it is what a run says that could not be written: of a file, the name would be known."""
+    return isinstance(error, OSError) and error.filename is None
+
+
+@contextmanager
+def told_where_unsaid() -> Iterator[None]:
+    """End a run whose words have nowhere to go, such as a file on a full disk, in one sentence and with status 1."""
+    try:
+        yield
+    except OSError as error:
+        if not _is_of_a_stream(error):
+            raise
+        _mute(sys.stdout)
+        say(f"What this run had to say could not be written: {error.strerror}. What it keeps in files is whole.")
+        raise SystemExit(1) from None
+
+
+def _mute(stream: TextIO) -> None:
+    """Let what is still to be said go nowhere, without a fault at the end."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
 def _close_quietly() -> None:
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    _mute(sys.stdout)
     raise typer.Exit(1)

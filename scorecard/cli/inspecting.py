@@ -15,6 +15,7 @@ from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
 from scorecard.cli.tables import as_text, plain, visible
 from scorecard.errors import UsageError
+from scorecard.harmless import safe_name
 from scorecard.inspection.counting_faults import count_faults
 from scorecard.inspection.drawing import drawn, spots
 from scorecard.inspection.inspection_json import arrival_json, lines_json, outcome_json, plan_json
@@ -36,7 +37,7 @@ from scorecard.inspection.settings import InspectionSettings
 from scorecard.letters.arrival_page import Sheet, outcome_page, tally_page
 from scorecard.orders import OrderRow
 from scorecard.words import counted, day_words
-from scorecard.writing import safe_name, time_stamp, write_outputs
+from scorecard.writing import time_stamp, write_outputs
 
 MOST_TO_OPEN = 500  # pieces; of more, a sample is drawn unless all is asked for (our own choice)
 

@@ -14,12 +14,13 @@ from scorecard.cli.scoring import REPORTS, Inputs, refuse_nobody, tell_case, tel
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quotes import WAYS, Way
 from scorecard.errors import UsageError
+from scorecard.harmless import safe_name
 from scorecard.letters.order_json import order_json
 from scorecard.letters.order_page import order_page
 from scorecard.letters.order_words import OWN_BRAND, SAFETY, missing_lines, own_notes, total_words
 from scorecard.order_sheet import OrderSheet, order_sheet
 from scorecard.words import counted, listed
-from scorecard.writing import safe_name, time_stamp, write_outputs
+from scorecard.writing import time_stamp, write_outputs
 
 WIDE = 110  # characters of a line of words
 

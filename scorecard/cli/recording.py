@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import typer
@@ -16,13 +17,14 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warning
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quoted_then import quoted_then
 from scorecard.errors import InputError, Problem
+from scorecard.locks import alone_in
 from scorecard.memory import Record, is_news, last_of, own_orders, records_of, same_maker, totals
 from scorecard.memory_json import memory_bytes, record_json, totals_json
 from scorecard.memory_words import changes_words, record_words, totals_words
 from scorecard.orders import OrderRow
-from scorecard.reading.memory_file import MEMORY_FILE
+from scorecard.reading.memory_file import MEMORY_FILE, read_memory
+from scorecard.whole_files import write_whole
 from scorecard.words import counted, day_words
-from scorecard.writing import write_whole
 
 SCHEMA = "scorecard-record/1"
 
@@ -35,11 +37,9 @@ def record_orders(inputs: Inputs, typed: str, *, as_json: bool) -> None:
     refuse_unknown(case, maker)
     refuse_undated(case, maker)
     fresh = [one for one in with_quotes(case) if one.maker == maker]
-    news = [replace(one, recorded_on=day) for one in fresh if is_news(one, case.memory)]
-    if news:
-        write_whole(inputs.folder / MEMORY_FILE, memory_bytes([*case.memory, *news]))
-    changes = [line for one in news for line in change_lines(one, case.memory)]
-    own = [one for one in own_orders([*case.memory, *news], fresh) if same_maker(one.maker) == same_maker(maker)]
+    kept, news = keep_news(inputs.folder, fresh, day)
+    changes = [line for one in news for line in change_lines(one, kept)]
+    own = [one for one in own_orders([*kept, *news], fresh) if same_maker(one.maker) == same_maker(maker)]
     if as_json:
         show_json(record_result(case, maker, own, day) | {"new": len(news), "changes": changes, "file": MEMORY_FILE})
         return
@@ -48,6 +48,24 @@ def record_orders(inputs: Inputs, typed: str, *, as_json: bool) -> None:
     tell_kept_orders(news, changes)
     tell_warnings(case, inputs)
     typer.echo(f"Next: {next_step(case, maker, inputs)}")
+
+
+def keep_news(folder: Path, fresh: Sequence[Record], day: date) -> tuple[Sequence[Record], Sequence[Record]]:
+    """Add what is new to what a folder remembers, and return both; another run at the same time adds its own to it.
+
+    Raises
+    ------
+    InputError
+        If what is remembered cannot be read any more.
+    """
+    with alone_in(folder):
+        memory = read_memory(folder)
+        if memory.problems:
+            raise InputError(memory.problems)
+        news = [replace(one, recorded_on=day) for one in fresh if is_news(one, memory.records)]
+        if news:
+            write_whole(folder / MEMORY_FILE, memory_bytes([*memory.records, *news]))
+    return memory.records, news
 
 
 def refuse_unknown(case: Case, maker: str) -> None:

@@ -147,7 +147,7 @@ def written(inputs: Inputs, *, with_contacts: bool = False) -> tuple[Assessment,
     refuse_nobody(case)
     assessment = assess(case, as_of=inputs.day())
     result, made = assessment.as_json(), time_stamp()
-    changed = since_last_time(inputs.folder / REPORTS / HISTORY, result, case.criteria.criteria)
+    changed = since_last_time(inputs.folder / REPORTS / HISTORY, result, case.criteria.criteria, made=made)
     if changed is not None:
         result["since_last_time"] = changed
     outputs = outputs_of(assessment, result, made, inputs=inputs, with_contacts=with_contacts)

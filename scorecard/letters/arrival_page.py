@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from scorecard import __version__
+from scorecard.harmless import environment
 from scorecard.inspection.drawing import Spot
 from scorecard.inspection.faults import KINDS, MEANINGS, SIGNS, TallyLine
 from scorecard.inspection.outcome import Arrival, Outcome
@@ -32,7 +33,6 @@ from scorecard.inspection.plans import SamplingPlan
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn
 from scorecard.words import counted, day_words
-from scorecard.writing import environment
 
 HERE = Path(__file__).parent
 COLUMNS = 8  # cartons side by side on a sheet of paper

@@ -11,10 +11,10 @@ from pathlib import Path
 
 from scorecard import __version__
 from scorecard.care import CareCard
+from scorecard.harmless import environment
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn
 from scorecard.words import counted
-from scorecard.writing import environment
 
 HERE = Path(__file__).parent
 PAPER = (210, 297)  # A4, as are the margins below in its style sheet

@@ -9,6 +9,7 @@ from typing import Any
 
 from scorecard.asks import ANSWERED_ON, ASKED_ON
 from scorecard.calculation import Calculation
+from scorecard.harmless import safe_name
 from scorecard.letters.again import again_questions
 from scorecard.letters.asked import REMIND_AFTER, Asked, asked_of
 from scorecard.letters.enquiry import Enquiry, LookUp, ToAsk, enquiries_of, look_ups_of, writing_order
@@ -16,7 +17,6 @@ from scorecard.letters.placeholders import fill
 from scorecard.letters.question_words import can_you_questions, price_questions
 from scorecard.letters.values import values_for, values_of_maker
 from scorecard.letters.wording import Kind, Wording
-from scorecard.writing import safe_name
 
 SCHEMA = "scorecard-enquire/1"
 DAYS = (ASKED_ON, ANSWERED_ON)

@@ -8,6 +8,7 @@ from datetime import datetime
 from pathlib import Path
 
 from scorecard import __version__
+from scorecard.harmless import environment
 from scorecard.letters.order_words import (
     approval_lines,
     approved_lines,
@@ -29,7 +30,6 @@ from scorecard.letters.order_words import (
 from scorecard.letters.plain import one_line
 from scorecard.order_sheet import OrderSheet
 from scorecard.page_policy import worn
-from scorecard.writing import environment
 
 HERE = Path(__file__).parent
 

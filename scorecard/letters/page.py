@@ -15,6 +15,7 @@ import numpy as np
 from scorecard import __version__
 from scorecard.asks import ANSWERED_ON
 from scorecard.calculation import Calculation
+from scorecard.harmless import environment, safe_href
 from scorecard.letters.asked import Asked
 from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Round, cell_of, file_of
 from scorecard.letters.plain import one_line
@@ -22,7 +23,6 @@ from scorecard.letters.wording import Kind
 from scorecard.page_policy import worn
 from scorecard.reasons import why_ruled_out
 from scorecard.words import counted, day_words
-from scorecard.writing import environment, safe_href
 
 HERE = Path(__file__).parent
 COLUMNS = 72  # characters in a line of a text box

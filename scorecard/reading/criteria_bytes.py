@@ -8,6 +8,7 @@ from pathlib import Path
 
 from scorecard.reading.findings import folder_named
 from scorecard.reading.toml_tables import Notes
+from scorecard.whole_files import read_whole
 
 LARGEST_FILE = 1_000_000
 
@@ -18,7 +19,7 @@ def read_bytes(path: Path, notes: Notes) -> bytes | None:
     """Return what a file holds."""
     try:
         if path.is_file() and path.stat().st_size <= LARGEST_FILE:
-            return path.read_bytes()
+            return read_whole(path)
         _note_what_is_there(path, notes)
     except (OSError, ValueError) as error:
         why = (error.strerror if isinstance(error, OSError) else None) or "its name is not one a file can have"

@@ -6,11 +6,12 @@ kind, or is not built as one, is passed over, since nothing is lost by it.
 
 import json
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
 from scorecard.criteria import Criterion
+from scorecard.writing import history_name
 
 MOST_BYTES = 3_000_000  # about 2,500 makers; a longer list would take longer to compare than to score
 MOST_FILES = 5  # looked at, the newest first, until one can be read
@@ -85,7 +86,9 @@ def _is_built(value: Any, shape: Any) -> bool:
     return all(key in value and _is_built(value[key], one) for key, one in shape.items())
 
 
-def since_last_time(history: Path, now: dict[str, Any], criteria: Sequence[Criterion]) -> dict[str, Any] | None:
+def since_last_time(
+    history: Path, now: dict[str, Any], criteria: Sequence[Criterion], *, made: datetime | None = None
+) -> dict[str, Any] | None:
     """Return what changed since the newest result that differs from this one; None where there is none.
 
     Parameters
@@ -93,8 +96,9 @@ def since_last_time(history: Path, now: dict[str, Any], criteria: Sequence[Crite
     history : the folder in which every run's result stays; it need not be there
     now : this run's result
     criteria : those of this run, in the order of the file
+    made : the time of this run; results that a wrong clock dated after it come last
     """
-    for path in sorted(history.glob("*.json"), reverse=True)[:MOST_FILES]:
+    for path in _newest_first(history, made)[:MOST_FILES]:
         found = _result_in(path)
         if found is None:
             continue
@@ -107,6 +111,18 @@ def since_last_time(history: Path, now: dict[str, Any], criteria: Sequence[Crite
         if _is_built(found["since_last_time"], SINCE):
             return dict(found["since_last_time"])
     return None
+
+
+def _newest_first(history: Path, made: datetime | None) -> list[Path]:
+    """Return the results in a history; of those of one second the one with the highest number is the newest."""
+    now = None if made is None else history_name(made)
+
+    def order(path: Path) -> tuple[bool, str, int]:
+        second, _, number = path.stem.partition("Z-")
+        second = f"{second.removesuffix('Z')}Z"
+        return now is None or second <= now, second, int(number) if number.isdecimal() else 1
+
+    return sorted(history.glob("*.json"), key=order, reverse=True)
 
 
 def _result_in(path: Path) -> dict[str, Any] | None:

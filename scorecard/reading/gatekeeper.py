@@ -15,6 +15,7 @@ from scorecard.case import SourceFile
 from scorecard.errors import InputError, Problem
 from scorecard.reading.cells import Fault
 from scorecard.reading.findings import Findings, folder_named
+from scorecard.whole_files import read_whole
 
 MEBIBYTE = 2**20
 PACKED_LIMIT = 80 * MEBIBYTE  # 20,000 rows of 500 random numbers pack into 61 MiB (measured)
@@ -110,7 +111,7 @@ def _content(path: Path, limit: int) -> bytes:
             wanted = "Keep the makers in a file of their own, without pictures"
             found = f"the file has {size / MEBIBYTE:.1f} MiB, above the {limit // MEBIBYTE} MiB that are read"
             raise refusal(name, "file-too-big", found, wanted)
-        return path.read_bytes()
+        return read_whole(path)
     except FileNotFoundError:
         wanted = "Check the name, or lay out a new folder with: scorecard start FOLDER"
         raise refusal(name, "file-missing", f"there is no file of this name in {folder_named(path)}", wanted) from None

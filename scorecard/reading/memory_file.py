@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Place, Problem
+from scorecard.whole_files import read_whole
 
 if TYPE_CHECKING:
     from scorecard.memory import Record
@@ -34,7 +35,7 @@ def read_memory(folder: Path) -> MemoryReading:
     from scorecard.memory_json import SCHEMA, record_of
 
     try:
-        content = path.read_bytes()
+        content = read_whole(path)
         found = json.loads(content) if len(content) <= MOST_BYTES else None
     except (OSError, ValueError, RecursionError):
         found = None

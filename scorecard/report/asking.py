@@ -9,12 +9,12 @@ import numpy as np
 
 from scorecard.asks import cells_to_write, consequence_phrase, sheet_words
 from scorecard.calculation import Calculation
+from scorecard.harmless import safe_href
 from scorecard.questions import Question
 from scorecard.reasons import what_lets_in, why_ruled_out
 from scorecard.report.answers import typed_in_words
 from scorecard.report.texts import isolate
 from scorecard.words import counted, rounded
-from scorecard.writing import safe_href
 
 MOST_ASKED = 60  # questions on one page
 LONGEST_NOTE = 1_000

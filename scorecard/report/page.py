@@ -16,6 +16,7 @@ from markupsafe import Markup
 
 from scorecard.assessment import Assessment
 from scorecard.calculation import Calculation
+from scorecard.harmless import environment
 from scorecard.page_policy import worn
 from scorecard.report.arithmetic import rules_of, workings_of
 from scorecard.report.asking import contacts_of, questions_of, ruled_out_of
@@ -36,7 +37,6 @@ from scorecard.report.trying import data_of, script
 from scorecard.report.weights import consistency_sentence, how_to_change, weights_of
 from scorecard.stage import costed_makers, open_makers
 from scorecard.words import plain_command
-from scorecard.writing import environment
 
 HERE = Path(__file__).parent
 OPTIONAL = re.compile(r"\s*</t(?:[dhr]|body|head|foot)>\s*")  # ends that HTML leaves out; a tenth of a page of tables

@@ -1,27 +1,13 @@
 """One watch at a time: a file that the system keeps locked for as long as the watch runs, and no longer."""
 
-import sys
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import BinaryIO
 
 from scorecard.errors import UsageError
-
-FAR = 4096  # the locked byte stands beyond the words, so that another watch can read them
-
-if sys.platform == "win32":
-    import msvcrt
-
-    def _lock(file: BinaryIO) -> None:
-        file.seek(FAR)
-        msvcrt.locking(file.fileno(), msvcrt.LK_NBLCK, 1)
-
-else:
-    import fcntl
-
-    def _lock(file: BinaryIO) -> None:
-        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+from scorecard.locks import lock
 
 
 @contextmanager
@@ -44,16 +30,15 @@ def turn(path: Path, words: str) -> Iterator[None]:
         return
     with file:
         try:
-            _lock(file)
+            lock(file.fileno())
         except (BlockingIOError, PermissionError):
             raise UsageError(_taken(path)) from None
         except OSError:
             yield
             return
-        file.seek(0)
-        file.truncate()
-        file.write(words.encode())
-        file.flush()
+        with suppress(OSError):  # on a full disk the next watch is told less of this one
+            file.truncate(0)
+            os.write(file.fileno(), words.encode())
         try:
             yield
         finally:
