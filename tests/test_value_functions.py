@@ -181,3 +181,35 @@ def test_stretches_that_overlap_are_made_one():
 
 def test_stretches_that_only_touch_stay_two():
     assert ((1, 3), (3, 5)) == joined([(3, 5), (1, 3)])
+
+
+# the edges
+
+
+def test_half_a_point_more_is_clearly_more():
+    assert ((50 / 50.5, np.inf),) == PiecewiseLinear(((0, 0), (1, 50.5))).answers_above(50)
+
+
+def test_a_billionth_of_a_point_is_not_clearly_more():
+    hair = 1e-9
+
+    assert ((), ()) == (Choices((("a", hair),)).answers_above(0), Choices((("a", 0.0),)).answers_below(hair))
+    assert () == PiecewiseLinear(((0, hair), (1, hair))).answers_above(0)
+    assert ((-np.inf, 0), (0, np.inf)) == PiecewiseLinear(((-1, 5), (0, hair), (1, 5))).answers_above(0)
+
+
+def test_beyond_a_peak_nothing_is_above():
+    assert ((0.5, 1.5),) == PiecewiseLinear(((0, 0), (1, 100), (2, 0))).answers_above(50)
+
+
+def test_the_ends_are_answers_not_points():
+    assert (3, 7) == PiecewiseLinear(((3, 50), (5, 60), (7, 90))).ends()
+
+
+def test_an_unknown_answer_to_a_criterion_of_one_choice_is_worth_nan():
+    assert np.isnan(Choices((("free", 100),)).points(np.array([np.nan]))).all()
+
+
+def test_a_stretch_is_joined_to_the_last_one_and_keeps_what_reaches_further():
+    assert ((1, 2), (4, 9)) == joined([(1, 2), (4, 9), (5, 8)])
+    assert ((1, 2), (4, 8)) == joined([(1, 2), (4, 6), (5, 8)])
