@@ -60,3 +60,7 @@ def test_a_list_that_stands_in_two_modules_is_found():
 
 def test_another_list_and_the_same_number_are_no_twins():
     assert [] == constants('WAYS = ("sea", "air")\nMOST = 12\n', 'WAYS = ("sea",)\nMOST = 12\n')
+
+
+def test_what_rests_on_other_names_is_no_twin():
+    assert [] == constants("KINDS = get_args(Kind)\n", "KINDS = get_args(Kind)\n")

@@ -25,7 +25,7 @@ def shape(function: Function) -> str:
     own = {each.arg for each in ast.walk(function.args) if isinstance(each, ast.arg)}
     own |= {node.id for node in ast.walk(function) if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Store)}
     numbers: dict[str, str] = {}
-    tree = ast.parse("\n".join(ast.unparse(each) for each in body(function)).replace("\nreturn", "\nreturn"))
+    tree = ast.parse("\n".join(ast.unparse(each) for each in body(function)))
     for node in ast.walk(tree):
         if isinstance(node, ast.Name) and node.id in own:
             node.id = numbers.setdefault(node.id, f"name{len(numbers)}")
@@ -37,7 +37,7 @@ def shape(function: Function) -> str:
 def twin_constants(modules: list[Module]) -> list[str]:
     """Return every constant that more than one module defines, under one name with one value.
 
-    Single numbers may be the same by chance, and are left out.
+    Single numbers and texts may be the same by chance, and are left out.
     """
     alike: dict[tuple[str, str], list[str]] = defaultdict(list)
     for module in modules:
@@ -47,7 +47,7 @@ def twin_constants(modules: list[Module]) -> list[str]:
 
 
 def _constants(tree: ast.Module) -> Iterator[tuple[str, ast.expr]]:
-    """Yield the module's own names in capitals with what they hold; what a file's own place makes of it is its own."""
+    """Yield the module's own names in capitals with what they hold; the common ones left out."""
     for node in tree.body:
         match node:
             case (
@@ -58,5 +58,6 @@ def _constants(tree: ast.Module) -> Iterator[tuple[str, ast.expr]]:
 
 
 def _is_common(value: ast.expr) -> bool:
-    """Return whether a value is a number, or the place that a module stands in or a run was started in."""
-    return isinstance(value, ast.Constant) or ast.unparse(value) in {"Path()", "Path(__file__).parent"}
+    """Return whether a value is a single number or text, or rests on names that mean something else elsewhere."""
+    names = {node.id for node in ast.walk(value) if isinstance(node, ast.Name)}
+    return isinstance(value, ast.Constant) or not names <= {"frozenset", "MappingProxyType", "Decimal"}
