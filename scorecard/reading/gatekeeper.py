@@ -4,6 +4,7 @@ Enters: a path. Leaves: the file's bytes, of a kind that can be read within boun
 noticed at the door. Nothing is unpacked here: a workbook is judged by its first bytes and its directory.
 """
 
+from codecs import BOM_UTF16_BE, BOM_UTF16_LE, BOM_UTF32_LE
 from dataclasses import dataclass
 from hashlib import sha256
 from io import BytesIO
@@ -156,7 +157,7 @@ def _text(name: str, content: bytes) -> None:
     if content.startswith(b"PK\x03\x04"):
         wanted = "Give it the ending .xlsx, or save it as .csv from your spreadsheet program"
         raise refusal(name, "file-workbook-named-csv", "the file is a workbook, though it is named .csv", wanted)
-    if b"\0" in content and not content.startswith((b"\xff\xfe", b"\xfe\xff")):
+    if b"\0" in content and (content.startswith(BOM_UTF32_LE) or not content.startswith((BOM_UTF16_LE, BOM_UTF16_BE))):
         wanted = 'Save it again from your spreadsheet program as "CSV UTF-8"'
         raise refusal(name, "file-not-text", "the file holds NUL bytes, which no text has", wanted)
 
@@ -174,6 +175,8 @@ def _workbook(name: str, content: bytes) -> tuple[Problem, ...]:
             opendocument = _is_opendocument(archive)
     except (BadZipFile, OSError, RuntimeError, NotImplementedError, ValueError, KeyError) as error:
         raise damaged(name) from error
+    if len({part.filename.lower() for part in parts}) < len(parts):
+        raise damaged(name)  # which of two parts of one name is meant cannot be told
     if opendocument:
         found = "the file is an OpenDocument spreadsheet (.ods), though it is named .xlsx"
         raise refusal(name, "file-opendocument", found, f"Only .xlsx and .csv are read: {SAVE_AS}")

@@ -13,33 +13,57 @@ from typing import Any
 from xml.etree.ElementTree import iterparse
 
 from openpyxl.reader.excel import ExcelReader
-from openpyxl.styles.numbers import BUILTIN_FORMATS
-from openpyxl.styles.stylesheet import apply_stylesheet
-from openpyxl.workbook import Workbook
-from openpyxl.worksheet._reader import CELL_TAG, COL_TAG, FORMULA_TAG, MERGE_TAG, ROW_TAG, VALUE_TAG, WorkSheetParser
+from openpyxl.worksheet._reader import (
+    CELL_TAG,
+    COL_TAG,
+    FORMULA_TAG,
+    MERGE_TAG,
+    ROW_TAG,
+    VALUE_TAG,
+    WorkSheetParser,
+)
+from openpyxl.xml.constants import ARC_STYLE, SHARED_STRINGS, SHEET_MAIN_NS
 
 from scorecard.errors import InputError, Problem
-from scorecard.reading.cells import COLUMN_LIMIT, CellError, Decimal, Fault, NoResult, PercentNumber, SheetRow, Value
+from scorecard.reading.cells import (
+    COLUMN_LIMIT,
+    CellError,
+    Decimal,
+    Fault,
+    NoResult,
+    PercentNumber,
+    SheetRow,
+    Value,
+    column_number,
+)
 from scorecard.reading.findings import Findings
 from scorecard.reading.gatekeeper import Admitted, damaged, refusal
-from scorecard.reading.guarded_archive import GuardedArchive
+from scorecard.reading.guarded_archive import TEXTS_LIMIT, VALUES_ONLY, GuardedArchive
+from scorecard.reading.number_formats import NumberFormats, read_number_formats
+from scorecard.reading.shared_texts import read_shared_texts
 from scorecard.words import listed, nearest
 
-FIRST_CUSTOM_FORMAT = 164
+LAST_ROW, LAST_COLUMN = 1_048_576, 16_384
+BLANKS_LIMIT = 1_000_000  # cells in rows without a value, one that seems to hold something counting fivefold
+LETTERS = re.compile(r"[A-Z]{1,3}")
+WORKSHEET = f"{{{SHEET_MAIN_NS}}}worksheet"
 STRICT = b"http://purl.oclc.org/ooxml/spreadsheetml/main"
-LITERAL = re.compile(r'"[^"]*"|\\.')
 
 
 class SheetParser(WorkSheetParser):
     """openpyxl's parser of a sheet, asked for nothing but values, hidden rows and columns, and merged ranges."""
 
-    percent_styles: frozenset[int] = frozenset()
+    formats = NumberFormats()
+    file = ""
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.hidden_rows: list[int] = []
         self.hidden_columns: set[int] = set()
         self.merged: list[str] = []
+        self._blanks = self._letters = 0
+        self._row_text = ""
+        self._columns: dict[str, int] = {}
 
     def rows(self) -> Iterator[SheetRow]:
         """Yield each row that holds a value."""
@@ -51,33 +75,105 @@ class SheetParser(WorkSheetParser):
                 if row[1]:
                     yield row
             elif element.tag == COL_TAG and _is_true(element.get("hidden")):
-                last = min(int(element.get("max")), COLUMN_LIMIT)
-                self.hidden_columns.update(range(int(element.get("min")), last + 1))
+                self._hide(int(element.get("min")), int(element.get("max")))
             elif element.tag == MERGE_TAG:
                 self.merged += [merge.get("ref", "") for merge in element]
+        if parts.root.tag != WORKSHEET:
+            raise ValueError(parts.root.tag)
+
+    def _hide(self, first: int, last: int) -> None:
+        """Note hidden columns, however often they are told."""
+        known = max(self.hidden_columns, default=0)
+        self.hidden_columns.update(range(first if first > known else known + 1, min(last, COLUMN_LIMIT) + 1))
 
     def _row(self, element: Any) -> SheetRow:
         """Return a row's number and its values from column A to its last, none of them if all are empty."""
-        number = element.get("r")
-        self.row_counter = int(float(number)) if number else self.row_counter + 1
+        self._number_row(element.get("r"))
         self.col_counter = 0
-        cells = [self._cell(child) for child in element if child.tag == CELL_TAG]
+        held = [child for child in element if len(child)]
+        if any(child.get("r") is None for child in held):
+            held = list(element)  # cells without addresses are counted from the left, empty ones too
+        cells = [self._cell(child) for child in held if child.tag == CELL_TAG]
+        by_column = dict(cells)
+        if len(by_column) < len(cells):
+            raise ValueError("one cell twice")
         filled: dict[int, Value] = {column: value for column, value in cells if value is not None}
-        if filled and _is_true(element.get("hidden")):
+        if not filled:
+            self._pass_over(len(element) + 4 * len(cells))
+        elif _is_true(element.get("hidden")):
             self.hidden_rows.append(self.row_counter)
         return self.row_counter, _spread(filled)
 
+    def _number_row(self, told: str | None) -> None:
+        """Go to the next row, or to that of the number told, which must stand further down."""
+        number = float(told) if told else self.row_counter + 1
+        if not self.row_counter < number <= LAST_ROW or number != int(number):
+            raise ValueError(f"row {told}")
+        self.row_counter = int(number)
+        self._row_text = str(self.row_counter)
+
+    def _pass_over(self, cells: int) -> None:
+        """Count an empty row, of which there may be many, but not without end."""
+        self._blanks += 1 + cells
+        if self._blanks > BLANKS_LIMIT:
+            found = f"the file has more than {BLANKS_LIMIT:,} cells that are formatted and empty"
+            raise refusal(self.file, "file-unpacks-too-big", found, VALUES_ONLY)
+
     def _cell(self, element: Any) -> tuple[int, Value]:
         """Return a cell's column and its value, with its errors, empty formulas and percentages marked."""
-        cell: dict[str, Any] = self.parse_cell(element)
-        value = cell["value"]
-        if value is None:
-            value = _without_result(element)
-        elif cell["data_type"] == "e":
-            value = CellError(str(value))
-        elif cell["style_id"] in self.percent_styles and type(value) in (int, float):
-            value = PercentNumber(value)
-        return cell["column"], value
+        column = self._column_of(element.get("r"))
+        kind, style = element.get("t", "n"), int(element.get("s", 0))
+        if kind == "s":
+            value: Value = self._shared(element.findtext(VALUE_TAG))
+        elif kind == "n" and style not in self.formats.dates:
+            text = element.findtext(VALUE_TAG)
+            value = _number(text) if text else None
+            if value is not None and style in self.formats.percentages:
+                value = PercentNumber(value)
+        else:
+            self.col_counter = column - 1  # openpyxl counts on, where there is no address
+            cell: dict[str, Any] = self.parse_cell(element)
+            value = cell["value"]
+            if value is not None and cell["data_type"] == "e":
+                value = CellError(str(value))
+            elif isinstance(value, str):
+                self._count_letters(len(value))
+        return column, _without_result(element) if value is None else value
+
+    def _count_letters(self, letters: int) -> None:
+        """Count the letters of texts that stand in the sheet itself, and are held."""
+        self._letters += letters
+        if self._letters > TEXTS_LIMIT:
+            found = f"the texts of the file have more than {TEXTS_LIMIT // 2**20} million letters"
+            raise refusal(self.file, "file-unpacks-too-big", found, VALUES_ONLY)
+
+    def _column_of(self, address: str | None) -> int:
+        """Return the column of a cell, the next one where the cell does not say."""
+        if address is None:
+            self.col_counter += 1
+            return self.col_counter
+        letters = address.removesuffix(self._row_text)
+        column = self._columns.get(letters)
+        if column is None:
+            if not LETTERS.fullmatch(letters) or column_number(letters) > LAST_COLUMN:
+                raise ValueError(f"the cell {address} in row {self._row_text}")
+            column = self._columns[letters] = column_number(letters)
+        self.col_counter = column
+        return column
+
+    def _shared(self, position: str | None) -> str | None:
+        """Return a text that cells share, by its position from 0."""
+        if not position:
+            return None
+        at = int(position)
+        if at < 0:
+            raise IndexError(at)
+        return str(self.shared_strings[at])
+
+
+def _number(text: str) -> int | float:
+    """Return a number as the sheet writes it: a whole one where it has neither a point nor an exponent."""
+    return float(text) if "." in text or "E" in text or "e" in text else int(text)
 
 
 def _spread(filled: dict[int, Value]) -> list[Value]:
@@ -99,15 +195,6 @@ def _without_result(element: Any) -> NoResult | None:
         return None
     gives_empty_text = element.get("t") == "str" and element.find(VALUE_TAG) is not None
     return None if gives_empty_text else NoResult()
-
-
-def _percent_styles(workbook: Workbook) -> frozenset[int]:
-    """Return the cell styles that show a number as a percentage."""
-    custom: Any = workbook._number_formats  # type: ignore[attr-defined]  # no public name for it
-    styles: Any = workbook._cell_styles  # type: ignore[attr-defined]
-    formats = {FIRST_CUSTOM_FORMAT + at: text for at, text in enumerate(custom)} | BUILTIN_FORMATS
-    percent = {at for at, text in formats.items() if "%" in LITERAL.sub("", str(text))}
-    return frozenset(at for at, style in enumerate(styles) if style.numFmtId in percent)
 
 
 class WorkbookSheet:
@@ -149,6 +236,7 @@ class OpenWorkbook:
         self._file = admitted.path.name
         with _told_as_damage(self._file):
             self._reader = _reader(admitted)
+            self._formats = _formats(self._reader)
             _refuse_strict(self._reader, self._file)
             found = [(sheet.name, rel) for sheet, rel in self._reader.parser.find_sheets()]
             self._sheets = [(name, rel.target) for name, rel in found if "chart" not in rel.Type]
@@ -161,7 +249,17 @@ class OpenWorkbook:
         if found is None:
             return None
         with _told_as_damage(self._file):
-            return WorkbookSheet(found[0], _parser(self._reader, found[1]), self._file)
+            return WorkbookSheet(found[0], self._parser(*found), self._file)
+
+    def _parser(self, sheet: str, part: str) -> SheetParser:
+        """Return the parser of one sheet."""
+        archive: Any = self._reader.archive  # ours, guarded
+        source = archive.open_sheet(part, sheet)
+        dates = {"date_formats": self._formats.dates, "timedelta_formats": self._formats.lengths}
+        texts, epoch = self._reader.shared_strings, self._reader.wb.epoch
+        parser = SheetParser(source, texts, data_only=True, epoch=epoch, **dates)
+        parser.formats, parser.file = self._formats, self._file
+        return parser
 
     def required(self, name: str) -> WorkbookSheet:
         """Return one sheet.
@@ -202,10 +300,27 @@ def _reader(admitted: Admitted) -> ExcelReader:
     archive.workbook_name = admitted.path.name
     reader.archive = archive
     reader.read_manifest()
-    reader.read_strings()
+    reader.shared_strings = _shared_texts(reader)
     reader.read_workbook()
-    apply_stylesheet(archive, reader.wb)
     return reader
+
+
+def _shared_texts(reader: ExcelReader) -> list[str]:
+    """Return the texts that cells share; none where the workbook has no such part."""
+    package: Any = reader.package
+    listed_as = package.find(SHARED_STRINGS)
+    if listed_as is None:
+        return []
+    with reader.archive.open(listed_as.PartName[1:]) as part:
+        return read_shared_texts(part)
+
+
+def _formats(reader: ExcelReader) -> NumberFormats:
+    """Return the workbook's formats of numbers; none where it has no styles."""
+    if ARC_STYLE not in reader.archive.namelist():
+        return NumberFormats()
+    with reader.archive.open(ARC_STYLE) as part:
+        return read_number_formats(part)
 
 
 def _refuse_strict(reader: ExcelReader, file: str) -> None:
@@ -213,17 +328,6 @@ def _refuse_strict(reader: ExcelReader, file: str) -> None:
     if STRICT in reader.archive.read(reader.parser.workbook_part_name):
         found, wanted = f"{file} is saved in the strict form of .xlsx", "Save a copy in the ordinary form of .xlsx"
         raise refusal(file, "file-strict", found, wanted)
-
-
-def _parser(reader: ExcelReader, part: str) -> SheetParser:
-    """Return the parser of one sheet."""
-    book: Any = reader.wb
-    archive: Any = reader.archive  # ours, guarded
-    source = archive.open_sheet(part)
-    dates = {"date_formats": book._date_formats, "timedelta_formats": book._timedelta_formats}
-    parser = SheetParser(source, reader.shared_strings, data_only=True, epoch=book.epoch, **dates)
-    parser.percent_styles = _percent_styles(reader.wb)
-    return parser
 
 
 def _no_such_sheet(file: str, name: str, sheets: Iterable[str]) -> InputError:

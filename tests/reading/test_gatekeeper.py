@@ -114,6 +114,7 @@ def test_what_is_named_xlsx_and_is_none_has_a_sentence_of_its_own(tmp_path, cont
         (BOOK, "file-workbook-named-csv"),
         (b"Maker,Rating\n\0\0\0,4\n", "file-not-text"),
         ("Maker,Rating\n".encode("utf-16-le"), "file-not-text"),
+        ("Maker,Rating\n".encode("utf-32"), "file-not-text"),
         (b"<html><table>", "file-web-page"),
         (bytes.fromhex("D0CF11E0A1B11AE1"), "file-old-workbook"),
     ],
@@ -166,3 +167,9 @@ def test_a_workbook_that_is_open_elsewhere_is_a_warning(tmp_path, mark):
     (tmp_path / mark).write_bytes(b"")
 
     assert [(None, "open-elsewhere")] == codes(admit(path, LIMIT).warnings)
+
+
+def test_two_parts_of_one_name_are_damage(tmp_path):
+    doubled = with_parts(BOOK, {"xl/worksheets/sheet2.xml": b""}).replace(b"sheet2.xml", b"Sheet1.xml")
+
+    assert "file-damaged" == refused(tmp_path / "makers.xlsx", doubled)

@@ -4,7 +4,15 @@ from io import BytesIO
 import pytest
 
 from scorecard.errors import InputError
-from scorecard.reading.guarded_archive import TAGS_IN_ROW_LIMIT, TAGS_LIMIT, GuardedArchive, GuardedPart
+from scorecard.reading.guarded_archive import (
+    LONGEST_TEXT,
+    TAGS_IN_ROW_LIMIT,
+    TAGS_LIMIT,
+    TEXTS_LIMIT,
+    GuardedArchive,
+    GuardedPart,
+    GuardedSheet,
+)
 
 
 def drained(content, limit, size=16_384):
@@ -64,3 +72,65 @@ def test_a_big_part_of_many_texts_passes():
         archive.writestr("xl/sharedStrings.xml", b"<si><t>something</t></si>" * TAGS_LIMIT)
 
     assert b"<si>" == GuardedArchive(content).open("xl/sharedStrings.xml").read(4)
+
+
+def test_a_part_that_would_unpack_to_more_than_is_held_is_refused_unread():
+    content = BytesIO()
+    with zipfile.ZipFile(content, "w", zipfile.ZIP_DEFLATED) as archive:
+        archive.writestr("xl/sharedStrings.xml", bytes(TEXTS_LIMIT + 1))
+    with pytest.raises(InputError) as error:
+        GuardedArchive(content).open("xl/sharedStrings.xml")
+
+    assert "file-unpacks-too-big" == error.value.problems[0].code
+
+
+@pytest.mark.parametrize("size", [1_000, 16_384, 2**22])
+def test_a_text_that_no_cell_can_hold_is_refused_at_its_cell_however_it_falls_into_blocks(size):
+    content = b'<row r="2"><c r="B2"><v>1</v></c><c r="C2"><is><t>' + b"x" * (LONGEST_TEXT + 1) + b"</t></is></c></row>"
+    part = GuardedPart(BytesIO(content * 2), "makers.xlsx", 100, "Makers")
+    with pytest.raises(InputError) as error:
+        list(iter(lambda: part.read(size), b""))
+    place = error.value.problems[0].place
+
+    assert ("Makers", "C2") == (place.sheet, place.cell)
+
+
+def test_many_texts_of_the_greatest_length_pass():
+    content = b"<t>" + b"</t><t>".join([b"x" * 32_767] * 50) + b"</t>"
+
+    assert content == drained(content, 1_000, size=2**20)
+
+
+def of_sheet(content):
+    """Return what a parser gets of a sheet."""
+    return b"".join(iter(GuardedSheet(BytesIO(content), "makers.xlsx", "Makers").read, b""))
+
+
+def rows(numbers, cells=b'<c r="A%d" s="1"/>'):
+    """Return rows of XML with one cell each."""
+    return b"".join(b'<row r="%d">' % number + cells.replace(b"%d", b"%d" % number) + b"</row>" for number in numbers)
+
+
+def test_rows_that_are_numbered_and_empty_are_passed_over():
+    first, last = rows([1], b'<c r="A%d"><v>7</v></c>'), rows([300_001], b'<c r="A%d"><v>8</v></c>')
+    left = of_sheet(b"<sheetData>" + first + rows(range(2, 300_001)) + last + b"</sheetData>")
+
+    assert len(left) < 2 * 2**18 + 2_000
+    assert left.startswith(b"<sheetData>" + first)
+    assert left.endswith(last + b"</sheetData>")
+
+
+@pytest.mark.parametrize(
+    "cells",
+    [b"<c/>", b'<c r="A%d"><v>1</v></c>', b'<c r="A%d"><f>A1</f></c>', b'<c r="A%d"><is><t>a</t></is></c>', b"<x:c/>"],
+)
+def test_rows_that_may_hold_something_come_through_whole(cells):
+    content = b"<sheetData>" + rows(range(1, 30_000), cells) + b"</sheetData>"
+
+    assert content == of_sheet(content)
+
+
+def test_rows_without_numbers_come_through_whole():
+    content = b"<sheetData>" + b"<row><c/></row>" * 40_000 + b"</sheetData>"
+
+    assert content == of_sheet(content)

@@ -193,3 +193,54 @@ def test_other_sheets_are_never_parsed(tmp_path):
     assert [(1, ["Maker"])] == rows_of(
         tmp_path / "m.xlsx", with_parts(content, {"xl/worksheets/sheet2.xml": b"broken"})
     )
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        (b'<row r="2"', b'<row r="1"'),
+        (b'<row r="2"', b'<row r="2.5"'),
+        (b'<row r="2"', b'<row r="1048577"'),
+        (b'r="B2"', b'r="A2"'),
+        (b'r="B2"', b'r="B3"'),
+        (b'r="B2"', b'r="XFE2"'),
+        (b"<worksheet", b"<x:other"),
+    ],
+)
+def test_a_sheet_whose_places_contradict_one_another_is_damaged(tmp_path, old, new):
+    sheet = part(BOOK, SHEET)
+    assert old in sheet
+
+    assert "file-damaged" == refusal(tmp_path / "m.xlsx", with_parts(BOOK, {SHEET: sheet.replace(old, new)}))
+
+
+def test_a_shared_text_counted_from_the_end_is_damage(tmp_path):
+    book = xlsxwriter.Workbook(str(tmp_path / "m.xlsx"))
+    book.add_worksheet("Makers").write_row(0, 0, ["Maker", "Rating"])
+    book.close()
+    content = (tmp_path / "m.xlsx").read_bytes()
+    sheet = part(content, SHEET)
+
+    assert b'<c r="A1" t="s"><v>0</v>' in sheet
+    assert "file-damaged" == refusal(
+        tmp_path / "m.xlsx", with_parts(content, {SHEET: sheet.replace(b"<v>0</v>", b"<v>-1</v>")})
+    )
+
+
+def test_cells_without_addresses_are_counted_from_the_left(tmp_path):
+    rows = b"<row><c t='inlineStr'><is><t>Maker</t></is></c><c/><c><v>7</v></c><c t='str'><v>a</v></c></row>"
+    sheet = part(BOOK, SHEET)
+    start, end = sheet.find(b"<sheetData>") + len(b"<sheetData>"), sheet.find(b"</sheetData>")
+
+    assert [(1, ["Maker", None, 7, "a"])] == rows_of(
+        tmp_path / "m.xlsx", with_parts(BOOK, {SHEET: sheet[:start] + rows + sheet[end:]})
+    )
+
+
+@pytest.mark.parametrize(("name", "limit"), [("BLANKS_LIMIT", 5_000), ("TEXTS_LIMIT", 9)])
+def test_empty_rows_and_letters_without_end_are_refused(tmp_path, monkeypatch, name, limit):
+    monkeypatch.setattr(f"scorecard.reading.workbook_cells.{name}", limit)
+    empty = b"<row><c><v></v></c></row>" * 1_000
+    sheet = part(BOOK, SHEET).replace(b"</sheetData>", empty + b"</sheetData>")
+
+    assert "file-unpacks-too-big" == refusal(tmp_path / "m.xlsx", with_parts(BOOK, {SHEET: sheet}))
