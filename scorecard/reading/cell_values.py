@@ -259,7 +259,7 @@ def _likely_choice(value: Value, text: str, choices: tuple[str, ...]) -> Reading
     alike = [at for at, choice in enumerate(choices) if _letters(choice) == _letters(text) != ""]
     if len(alike) == 1 and isinstance(value, str):
         at = alike[0]
-        return Reading(float(at), float(at), f"'{choices[at]}'")
+        return Reading(float(at), float(at), quoted(choices[at]))
     first, *others = [f"'{choice}'" for choice in nearest_first(text, choices)]
     permitted = listed([first, *others], "or")
     if others and nearest(text, choices):

@@ -10,7 +10,8 @@ from scorecard.reading.findings import folder_named
 from scorecard.reading.toml_tables import Notes
 from scorecard.whole_files import read_whole
 
-LARGEST_FILE = 1_000_000
+LARGEST_FILE = 300_000  # bytes
+MOST_LINES = 20_000  # 500 criteria of 40 lines each
 
 _SAVE_AS = "Save it again from a plain text editor, with the encoding UTF-8"
 
@@ -44,10 +45,10 @@ def _note_what_is_there(path: Path, notes: Notes) -> None:
         notes.problem("file-missing", (), f"there is no file of this name in {folder_named(path)}", wanted)
 
 
-def _note_too_large(notes: Notes) -> None:
+def _note_too_large(notes: Notes, found: str = "the file is larger than 300 KB") -> None:
     """Note that a file is too large."""
     wanted = "Check that it is the criteria file: it is a page or two of text"
-    notes.problem("file-too-large", (), "the file is larger than 1 MB", wanted)
+    notes.problem("file-too-large", (), found, wanted)
 
 
 def decoded(content: bytes, notes: Notes) -> str | None:
@@ -56,6 +57,9 @@ def decoded(content: bytes, notes: Notes) -> str | None:
         _note_too_large(notes)
         return None
     text = _from_utf16(content, notes) if _is_utf16(content) else _from_utf8(content, notes)
+    if text is not None and text.count("\n") > MOST_LINES:
+        _note_too_large(notes, f"the file has more than {MOST_LINES:,} lines")
+        return None
     if text is not None and not text.strip():
         wanted = "Start from one of the criteria files that come with the tool: scorecard start FOLDER"
         notes.problem("file-empty", (), "the file is empty", wanted)

@@ -16,7 +16,7 @@ from scorecard.reading.toml_scan import DEEPEST, Path, Statement, opens_a_block,
 _AT_LINE = re.compile(r"at line (\d+)")
 _TWICE = re.compile("twice|overwrite|uplicate|immutable")
 _LONG_NUMBER = re.compile(r"[\d_]{1000}")
-_CHARACTERS_TRIED = 4_000_000
+_CHARACTERS_TRIED = 2_000_000
 _MOST_FAULTS = 200
 _UNREAD = "unread line "
 

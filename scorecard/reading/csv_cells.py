@@ -5,6 +5,7 @@ The heading line's most frequent separator is the file's; comma means decimal po
 
 import csv
 import re
+from codecs import getincrementaldecoder
 from collections.abc import Iterable, Iterator, Sequence
 from io import BytesIO, TextIOWrapper
 from itertools import count, islice
@@ -17,6 +18,7 @@ from scorecard.reading.gatekeeper import Admitted, refusal
 
 SEPARATORS = ";,\t"
 DECIMAL_MARKS: dict[str, Decimal | None] = {",": ".", ";": ",", "\t": None}
+BYTES_AT_ONCE = 2**20
 LONGEST_LINE = 1_000_000
 MOST_CELLS = 16_384  # in one row of a spreadsheet
 SAVE_UTF8 = 'save it again from your spreadsheet program as "CSV UTF-8"'
@@ -38,7 +40,8 @@ class CsvSheet:
         self.hidden_columns: set[int] = set()
         self.merged: list[str] = []
         self._encoding = self._find_encoding()
-        head = list(islice(self._open(), HEADING_ROWS))
+        lines = self._open()
+        head = [line for _ in range(HEADING_ROWS) if (line := lines.readline(LONGEST_LINE + 1))]
         declared = DECLARED.fullmatch(head[0]) if head else None
         self._skipped = 1 if declared else 0
         self._separator = declared[1] if declared else _separator(head)
@@ -57,9 +60,7 @@ class CsvSheet:
             return self._fitting("utf-16")
         if self._content.isascii():
             return "ascii"
-        try:
-            self._content.decode("utf-8-sig")
-        except UnicodeDecodeError:
+        if not self._is_in("utf-8-sig"):
             found = "the file is not in UTF-8: its letters were read as Windows-1252"
             fault = Fault("read-as-windows-1252", found, "Look whether accents came out right; if not, " + SAVE_UTF8)
             self.warnings.append(Findings(file=self._file).problem_at(None, fault))
@@ -68,12 +69,21 @@ class CsvSheet:
 
     def _fitting(self, encoding: str) -> str:
         """Return an encoding, if every letter is in it."""
+        if self._is_in(encoding):
+            return encoding
+        found = "the letters of the file are in no known encoding"
+        raise refusal(self._file, "file-not-text", found, "S" + SAVE_UTF8[1:])
+
+    def _is_in(self, encoding: str) -> bool:
+        """Say whether every letter is in an encoding, without holding all of them at once."""
+        decoder = getincrementaldecoder(encoding)()
         try:
-            self._content.decode(encoding)
+            for start in range(0, len(self._content), BYTES_AT_ONCE):
+                decoder.decode(self._content[start : start + BYTES_AT_ONCE])
+            decoder.decode(b"", final=True)
         except UnicodeDecodeError:
-            found = "the letters of the file are in no known encoding"
-            raise refusal(self._file, "file-not-text", found, "S" + SAVE_UTF8[1:]) from None
-        return encoding
+            return False
+        return True
 
     def __iter__(self) -> Iterator[SheetRow]:
         """Yield every row, one without a cell for an empty line."""
@@ -126,11 +136,15 @@ class CsvSheet:
 
     def _refuse_endless_lines(self) -> None:
         """Turn away a file with a line that no list of makers has, which would be taken apart as a whole."""
-        if max(map(len, BytesIO(self._content)), default=0) <= MOST_CELLS:
+        at = 0
+        while at >= 0 and len(self._content) - at > MOST_CELLS:  # from line to line in strides
+            at = self._content.rfind(b"\n", at, at + MOST_CELLS) + 1 or -1
+        if at >= 0:
             return
-        for line in self._lines():  # old files may end their lines otherwise
+        lines = self._open()  # old files may end their lines otherwise
+        while line := lines.readline(LONGEST_LINE + 1):
             if len(line) > LONGEST_LINE or line.count(self._separator) > MOST_CELLS:
-                found = f"the file has a line of {len(line)} letters, more than a list of makers has"
+                found = f"the file has a line of {len(line):,} letters or more, which no list of makers has"
                 raise refusal(self._file, "line-too-long", found, "S" + SAVE_UTF8[1:])
 
     def _check_closed(self) -> None:

@@ -11,13 +11,13 @@ from scorecard.case import Case, day_meant
 from scorecard.errors import InputError, Place, Problem
 from scorecard.reading.criteria_file import read_criteria
 from scorecard.reading.dates import DatesReading, ReadSoFar
-from scorecard.reading.gatekeeper import OTHER_KINDS
 from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
 from scorecard.reading.memory_file import MemoryReading, read_memory
 from scorecard.reading.once_filled import read_costs, read_dates, read_dealings
 
 CRITERIA_FILE = "criteria.toml"
 MAKERS_FILES = ("makers.xlsx", "makers.csv")
+OTHER_ENDINGS = frozenset({".xls", ".xlsm", ".xlsb", ".xltx", ".ods", ".numbers", ".tsv", ".txt", ".pdf"})
 
 
 def read_folder(  # noqa: PLR0913 - each stands for an option of the command line
@@ -142,5 +142,5 @@ def _makers_file(folder: Path) -> tuple[Path, tuple[Problem, ...]]:
 def _of_another_kind(folder: Path) -> Path | None:
     """Return the folder's file of makers that is of a kind which is not read, and says so when it is."""
     stem = Path(MAKERS_FILES[0]).stem
-    found = (one for one in folder.glob("*") if one.stem.casefold() == stem and one.suffix.lower() in OTHER_KINDS)
+    found = (one for one in folder.glob("*") if one.stem.casefold() == stem and one.suffix.lower() in OTHER_ENDINGS)
     return min(found, default=None)

@@ -133,6 +133,8 @@ def _refuse_no_maker_column(rows: Sequence[SheetRow], findings: Findings) -> Non
     titles = {as_text(value): at for at, value in enumerate(first, 1) if not is_blank(value)}
     cell, wanted = _renamed(MAKER, titles, row)
     found = f"no column is headed {MAKER} in the first {HEADING_ROWS} rows"
+    if findings.sheet is None and "|" in "".join(titles):
+        wanted = "Save it again with commas or semicolons between the cells, where | stands now"
     findings.refuse(cell, Fault("no-maker-column", found, wanted or f"Head the column of names {MAKER}, in row 1"))
 
 

@@ -29,7 +29,11 @@ AMOUNT = re.compile(
     re.VERBOSE,
 )
 DATE_LIKE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}")
-MONTH = re.compile(r"(?=.*\d).*\b(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)", re.IGNORECASE)
+MONTH = re.compile(
+    r"(?=.*\d).*\b(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?"
+    r"|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)(?![^\W\d_])",
+    re.IGNORECASE,
+)
 EXPONENT = re.compile(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
 ROUGHLY = re.compile(
     r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from itertools import chain, islice
 
+from scorecard.reading.toml_hints import shown
 from scorecard.reading.toml_scan import COMMENT, TOKEN, Path, Statement, masked, statements
 
 _CLOSERS = (
@@ -158,7 +159,7 @@ def _percents(site: _Site) -> _Repairs:
         part = format(float(number) / 100, ".6g")
         edit = site.edit(*found.span(), number)
         wanted = f"Write the number alone: {number}, or {part} where a part of 1 is wanted"
-        yield [edit], site.fault("percent-sign", found.start(), f"has a percent sign: {found[0]}", wanted)
+        yield [edit], site.fault("percent-sign", found.start(), f"has a percent sign: {shown(found[0])}", wanted)
 
 
 def _commas(site: _Site) -> _Repairs:
@@ -210,5 +211,5 @@ def _wordy_headers(site: _Site) -> _Repairs:
     if found and all(parts) and not all(_BARE.fullmatch(part) for part in parts) and "\\" not in found[1]:
         plain = ".".join(re.sub(r"\W+", "_", part) for part in parts)
         quoted = ".".join(f'"{part}"' for part in parts)
-        fault = site.fault("wordy-header", 0, f"has a name with spaces: [{found[1]}]", f"Write [{plain}]")
+        fault = site.fault("wordy-header", 0, f"has a name with spaces: [{shown(found[1])}]", f"Write [{shown(plain)}]")
         yield [site.edit(*found.span(1), quoted)], replace(fault, path=parts)

@@ -70,12 +70,16 @@ def test_a_file_that_may_not_be_read_is_noted(tmp_path, monkeypatch):
     assert (None, ["cannot-open"]) == opened(path)
 
 
-def test_a_file_over_1_mb_is_not_opened(tmp_path):
+def test_a_file_over_300_kb_is_not_opened(tmp_path):
     path = tmp_path / "criteria.toml"
     path.write_bytes(b"#" * (LARGEST_FILE + 1))
 
     assert (None, ["file-too-large"]) == opened(path)
     assert (None, ["file-too-large"], []) == text_of(path.read_bytes())
+
+
+def test_a_file_of_more_lines_than_anybody_writes_is_not_read():
+    assert (None, ["file-too-large"], []) == text_of(b"\n" * 20_001)
 
 
 def test_plain_text_comes_through():

@@ -193,3 +193,10 @@ def test_a_column_is_known_and_checked_though_its_answers_worth_is_not(folder, l
     assert [code, *(fault for _, fault in cells)] == [problem.code for problem in found.problems]
     assert [cell for cell, _ in cells] == [problem.place.cell for problem in found.problems if problem.place.cell]
     assert "near-heading" not in [warning.code for warning in found.warnings]
+
+
+def test_makers_of_another_kind_are_told_of_rather_than_missed(folder):
+    (folder / "makers.xlsm").write_bytes((folder / "makers.xlsx").read_bytes())
+    (folder / "makers.xlsx").unlink()
+
+    assert ["file-kind"] == [problem.code for problem in problems_of(folder)]

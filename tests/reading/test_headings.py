@@ -36,6 +36,13 @@ def test_a_sheet_without_a_maker_column_is_a_problem(title):
     assert (None, [("A1", "no-maker-column")]) == (headings, codes(findings.problems))
 
 
+def test_cells_parted_by_bars_are_told_how_to_part_them():
+    findings = Findings(file="makers.csv")
+    read_headings([(1, ["Maker|Rating"])], [], findings)
+
+    assert "commas or semicolons" in findings.problems[0].wanted
+
+
 def test_an_empty_sheet_has_no_maker_column():
     findings = Findings(file="makers.xlsx", sheet="Makers")
     read_headings([], [], findings)

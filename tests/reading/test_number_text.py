@@ -95,6 +95,8 @@ def test_a_number_with_its_columns_currency_reads_as_itself(text, number):
         ("3 GBP", "money-for-number"),
         ("03/04/2026", "date-for-number"),
         ("2026-11-25", "date-for-number"),
+        ("5 Sept. 2026", "date-for-number"),
+        ("3, maybe 5", "not-a-number"),
         ("1.2.3", "date-for-number"),
         ("5-Mar", "date-for-number"),
         ("3 May 2026", "date-for-number"),
