@@ -11,6 +11,7 @@ from scorecard.reading.toml_tables import Notes
 from scorecard.whole_files import read_whole
 
 LARGEST_FILE = 300_000  # bytes
+LARGER = "the file is larger than 300 KB"
 MOST_LINES = 20_000  # 500 criteria of 40 lines each
 
 _SAVE_AS = "Save it again from a plain text editor, with the encoding UTF-8"
@@ -31,7 +32,7 @@ def read_bytes(path: Path, notes: Notes) -> bytes | None:
 def _note_what_is_there(path: Path, notes: Notes) -> None:
     """Note what stands in place of a file that can be read."""
     if path.is_file():
-        _note_too_large(notes)
+        _note_too_large(notes, LARGER)
     elif path.is_dir():
         notes.problem("is-a-folder", (), "this is a folder, not a file", "Name the criteria file that is in it")
     elif path.exists():
@@ -45,7 +46,7 @@ def _note_what_is_there(path: Path, notes: Notes) -> None:
         notes.problem("file-missing", (), f"there is no file of this name in {folder_named(path)}", wanted)
 
 
-def _note_too_large(notes: Notes, found: str = "the file is larger than 300 KB") -> None:
+def _note_too_large(notes: Notes, found: str) -> None:
     """Note that a file is too large."""
     wanted = "Check that it is the criteria file: it is a page or two of text"
     notes.problem("file-too-large", (), found, wanted)
@@ -54,7 +55,7 @@ def _note_too_large(notes: Notes, found: str = "the file is larger than 300 KB")
 def decoded(content: bytes, notes: Notes) -> str | None:
     """Return the text of a file's bytes; text in another encoding than UTF-8 is read on, where it can be told."""
     if len(content) > LARGEST_FILE:
-        _note_too_large(notes)
+        _note_too_large(notes, LARGER)
         return None
     text = _from_utf16(content, notes) if _is_utf16(content) else _from_utf8(content, notes)
     if text is not None and text.count("\n") > MOST_LINES:
