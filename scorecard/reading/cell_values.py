@@ -10,7 +10,7 @@ from decimal import Decimal as Exact
 from math import inf, isfinite, nan
 from typing import NamedTuple
 
-from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
+from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, printable, quoted
 from scorecard.reading.number_text import (
     AS_TEXT,
     COUNT_YEARS,
@@ -260,7 +260,7 @@ def _likely_choice(value: Value, text: str, choices: tuple[str, ...]) -> Reading
     if len(alike) == 1 and isinstance(value, str):
         at = alike[0]
         return Reading(float(at), float(at), quoted(choices[at]))
-    first, *others = [f"'{choice}'" for choice in nearest_first(text, choices)]
+    first, *others = [f"'{printable(choice)}'" for choice in nearest_first(text, choices)]
     permitted = listed([first, *others], "or")
     if others and nearest(text, choices):
         permitted = f"{first}, if that is meant, or else {listed(others, 'or')}"

@@ -118,7 +118,12 @@ def as_text(value: Value) -> str:
     return value.text if isinstance(value, CellError) else str(value)
 
 
+def printable(text: str) -> str:
+    """Return a text on one line, with a space for each letter that cannot be seen."""
+    return "".join(letter if letter.isprintable() else " " for letter in text)
+
+
 def quoted(value: Value) -> str:
     """Return a cell between quotes for a sentence, on one line and cut where it is long."""
-    text = "".join(letter if letter.isprintable() else " " for letter in as_text(value))
+    text = printable(as_text(value))
     return f"'{text if len(text) <= LONGEST_QUOTE else text[:LONGEST_QUOTE] + '…'}'"

@@ -399,3 +399,9 @@ def test_unknown_is_not_known():
 
 def test_a_range_that_ends_below_zero_is_turned_round_in_words_that_can_be_read():
     assert "Write -5 to 3" == read_number("3--5", NumberRule()).wanted
+
+
+def test_choices_with_signs_that_cannot_be_seen_are_offered_on_one_line():
+    fault = read_choice("glaze", ("screen\u00a0print", "trans\nfer"))
+
+    assert "Write 'screen print' or 'trans fer'" == fault.wanted
