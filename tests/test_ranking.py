@@ -296,8 +296,9 @@ def test_joint_leaders_a_hair_apart_have_no_margin():
 
 def test_a_band_is_the_sums_of_the_least_and_the_greatest_points():
     # one answer of two is open: 1/4 of 20 to 60 beside 3/4 of 40
-    low, counted, high = (np.array([[40.0, open_], [40, 50]]) for open_ in (20, 30, 60))
-    table = PointsTable(low=low, high=high, counted=counted, known=np.ones((2, 2), dtype=bool))
-    found = rank_makers(table, np.array([0.75, 0.25]), np.zeros(2, dtype=bool))
+    low, counted, high = (np.array([[40.0, one], [40, 50], [one, one]]) for one in (20, 30, 60))
+    table = PointsTable(low=low, high=high, counted=counted, known=np.ones((3, 2), dtype=bool))
+    found = rank_makers(table, np.array([0.75, 0.25]), np.zeros(3, dtype=bool))
 
-    assert ([35, 42.5], [37.5, 42.5], [45, 42.5]) == (found.low.tolist(), found.scores.tolist(), found.high.tolist())
+    assert ([35, 42.5, 20], [45, 42.5, 60]) == (found.low.tolist(), found.high.tolist())
+    assert [37.5, 42.5, 30] == found.scores.tolist()

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.weighting import RANK_RULES, pairwise_weights, tied_rank_weights
+from scorecard.weighting import RANK_RULES, USUAL_RATIO_LIMIT, pairwise_weights, tied_rank_weights
 
 
 def matrix(n, upper):
@@ -268,3 +268,28 @@ def test_pymcdm_finds_the_same_weights_and_with_its_other_table_the_same_consist
 
     np.testing.assert_allclose(judged.weights, peer(), atol=1e-6)
     assert peer.get_cr() * tummala_and_ling[n] == pytest.approx(judged.ratio * saaty_1980[n], abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("n", "index"),
+    [
+        (3, 0.58),
+        (4, 0.90),
+        (5, 1.12),
+        (6, 1.24),
+        (7, 1.32),
+        (8, 1.41),
+        (9, 1.45),
+        (10, 1.49),
+    ],  # Saaty 1980, from memory
+)
+def test_the_ratio_rests_on_the_random_index_of_its_size(n, index):
+    table = np.ones((n, n))
+    table[0, 1], table[1, 0] = 9, 1 / 9
+    judged = pairwise_weights(table)
+
+    assert pytest.approx((judged.lambda_max - n) / (n - 1) / index) == judged.ratio
+
+
+def test_judgements_disagree_too_much_from_a_tenth_on():
+    assert 0.10 == USUAL_RATIO_LIMIT  # Saaty 1980, from memory
