@@ -3,7 +3,7 @@
 Enters: what was read. Leaves: the inputs, with every problem at its cell or key.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 
 from scorecard.answers import MakerTable
@@ -18,9 +18,9 @@ from scorecard.reading.makers import ReadingOptions
 from scorecard.reading.names import same
 from scorecard.samples import kept_piece
 from scorecard.scheduling.calendars import Calendar, days_between
-from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs
+from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs, WayTimes
 from scorecard.scheduling.settings import ScheduleSettings
-from scorecard.scheduling.times import Offered, reach_of, way_times
+from scorecard.scheduling.times import Offered, reach_of, times_of_way, way_times
 from scorecard.words import listed, nearest
 
 
@@ -70,6 +70,7 @@ def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleI
     makers = {}
     for at, maker in enumerate(table.makers):
         country, reach = countries[at], reach_of(countries[at], brief.destination)
+        ways = way_times(offered[maker], settings, reach)
         makers[maker] = MakerTimes(
             maker=maker,
             row=table.rows[at],
@@ -77,7 +78,10 @@ def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleI
             reach=reach,
             sampled=kept_piece(read.dealings.samples, maker) is not None,
             calendar=_own_calendar(maker, theirs.get(country or "", NOWHERE), settings),
-            ways=way_times(offered[maker], settings, reach),
+            ways=ways,
+            ordered_ways=tuple(
+                times_of_way(offered[maker], settings, way, reach) for way in _ordered_ways(read, maker, ways)
+            ),
         )
     return ScheduleInputs(
         as_of=day,
@@ -88,6 +92,13 @@ def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleI
         makers=makers,
         orders=read.dealings.orders,
     )
+
+
+def _ordered_ways(read: ReadSoFar, maker: str, ways: Iterable[WayTimes]) -> list[Way]:
+    """Return the ways that a maker's orders name and its quotes do not, each once."""
+    named = {times.way for times in ways}
+    ordered = (order.way for order in read.dealings.orders if order.maker == maker)
+    return list(dict.fromkeys(way for way in ordered if way is not None and way not in named))
 
 
 NOWHERE = Calendar()

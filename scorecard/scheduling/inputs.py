@@ -84,6 +84,7 @@ class MakerTimes:
     reach : where it is, seen from the buyer
     sampled : whether a sample of it has been approved already
     calendar : its working days
+    ordered_ways : ways of its orders that no quote or offer of it names
     """
 
     maker: str
@@ -93,6 +94,7 @@ class MakerTimes:
     reach: Reach = "border"
     sampled: bool = False
     calendar: Calendar = field(default_factory=Calendar)
+    ordered_ways: tuple[WayTimes, ...] = ()
 
     @property
     def nearby(self) -> bool:

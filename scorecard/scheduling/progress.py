@@ -100,7 +100,7 @@ def progress_of(inputs: ScheduleInputs, order: OrderRow, maker: MakerTimes) -> P
 
 def _times(inputs: ScheduleInputs, order: OrderRow, maker: MakerTimes) -> tuple[WayTimes, bool]:
     """Return the way of an order, and whether nobody has said it: then the slowest that its maker has."""
-    said = [times for times in maker.ways if times.way == order.way]
+    said = [times for times in (*maker.ways, *maker.ordered_ways) if times.way == order.way]
     if said:
         return said[0], False
     slowest = max(maker.ways, key=lambda times: placed_on(Chain(inputs, maker, times).to_the_door(), inputs.as_of)[1])
@@ -157,5 +157,6 @@ def _ship_by(inputs: ScheduleInputs, maker: MakerTimes) -> dict[Way, date]:
     """Return the latest day of leaving the maker, by way."""
     if inputs.need_by is None:
         return {}
-    days = {times.way: ship_by(Chain(inputs, maker, times), inputs.need_by) for times in maker.ways}
+    ways = (*maker.ways, *maker.ordered_ways)
+    days = {times.way: ship_by(Chain(inputs, maker, times), inputs.need_by) for times in ways}
     return {way: day for way, day in days.items() if day is not None}

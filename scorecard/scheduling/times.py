@@ -74,10 +74,11 @@ def way_times(offered: Offered, settings: ScheduleSettings, reach: Reach) -> tup
     )
     ways = tuple(named) or settings.ways or (FROM_AFAR if reach == "border" else BY_LAND)
     assumed = not named and not settings.ways
-    return tuple(replace(_one_way(offered, settings, way, reach), way_assumed=assumed) for way in ways)
+    return tuple(replace(times_of_way(offered, settings, way, reach), way_assumed=assumed) for way in ways)
 
 
-def _one_way(offered: Offered, settings: ScheduleSettings, way: Way, reach: Reach) -> WayTimes:
+def times_of_way(offered: Offered, settings: ScheduleSettings, way: Way, reach: Reach) -> WayTimes:
+    """Return how long one maker takes on one way, whether it has offered that way or not."""
     priced = _priced(offered, way)
     production = usual_production(settings) if priced is None else priced.said()
     up_to: CoversUpTo = "ready" if priced is None else priced.up_to()

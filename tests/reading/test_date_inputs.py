@@ -118,3 +118,14 @@ def test_without_a_destination_the_buyer_has_weekends_alone(tmp_path):
     found = inputs(tmp_path, brief=DATED.replace('destination = "IE"\n', ""))
 
     assert ({}, None) == (dict(found.buyer.holidays), found.destination)
+
+
+def test_a_way_that_only_an_order_names_has_the_usual_days_or_those_of_shipping(tmp_path):
+    quotes = [["Maker", "Price", "Price is for", "Way"], ["Fernhill", 2, "each", "sea"]]
+    orders = [
+        ["Maker", "Ordered on", "Way"],
+        *(["Fernhill", date(2026, 11, 2), way] for way in ("express", "sea", "air")),
+    ]
+    maker = inputs(tmp_path, {"Quotes": quotes, "Orders": orders}, toml='[shipping.air]\ndays = "9"').makers["Fernhill"]
+
+    assert {"express": 7, "air": 9} == {one.way: one.transit.days.high for one in maker.ordered_ways}

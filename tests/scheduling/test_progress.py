@@ -131,3 +131,15 @@ def test_pieces_that_come_after_the_last_day_to_complain_are_seen():
 )
 def test_an_order_is_open_while_anything_of_it_is_to_come(days, expected):
     assert expected == is_open(replace(order(), **days), AS_OF)
+
+
+def test_a_way_that_only_the_order_names_is_taken_all_the_same():
+    express = way("express", transit=(7, 7))
+    found = progress(maker("Fernhill", way(), ordered_ways=(express,)), ordered=date(2026, 11, 20), way="express")
+
+    assert ("express", False, 7) == (found.way, found.way_assumed, _days(found, "transit"))
+    assert {"sea", "express"} == set(found.ship_by)
+
+
+def _days(found, step):
+    return next(placed.days for placed in found.steps if placed.step.name == step)
