@@ -5,7 +5,7 @@ Decimals are those of the standard: in daily life some of these currencies have 
 """
 
 from collections.abc import Mapping
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from types import MappingProxyType
 
 from scorecard.words import nearest
@@ -68,6 +68,10 @@ _OTHER_NAMES = {
     "PRC": "CN", "PR CHINA": "CN", "P.R. CHINA": "CN", "MAINLAND CHINA": "CN", "VIET NAM": "VN",
     "REPUBLIC OF KOREA": "KR", "RUSSIAN FEDERATION": "RU", "MACAU": "MO",
 }  # fmt: skip
+
+
+UNKNOWN_AMOUNT = "no known amount"
+ANY_SIZE = Context(prec=400)  # digits: more than the largest number that a cell can hold
 
 
 def _names() -> dict[str, str]:
@@ -155,11 +159,14 @@ def money(amount: float | Decimal, currency: str) -> str:
 
     Examples
     --------
-    >>> money(6.425, "EUR"), money(Decimal("1284.5"), "JPY"), money(-12, "EUR")
-    ('6.43', '1285', '-12.00')
+    >>> money(6.425, "EUR"), money(Decimal("1284.5"), "JPY"), money(-12, "EUR"), money(float("inf"), "EUR")
+    ('6.43', '1285', '-12.00', 'no known amount')
     """
+    exact = Decimal(str(amount))
+    if not exact.is_finite():
+        return UNKNOWN_AMOUNT
     step = Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
-    return f"{Decimal(str(amount)).quantize(step, ROUND_HALF_UP):f}"
+    return f"{exact.quantize(step, ROUND_HALF_UP, ANY_SIZE):f}"
 
 
 def money_range(low: float | Decimal, high: float | Decimal, currency: str) -> str:
@@ -171,7 +178,7 @@ def money_range(low: float | Decimal, high: float | Decimal, currency: str) -> s
     ('6.40', '6.40 to 7.10', '3.00 or more')
     """
     if not Decimal(str(low)).is_finite():
-        return "no known amount"
+        return UNKNOWN_AMOUNT
     if not Decimal(str(high)).is_finite():
         return f"{money(low, currency)} or more"
     ends = money(low, currency), money(high, currency)

@@ -5,6 +5,7 @@ Enters: an option, or two of them. Leaves: what it comes to, how it turns out, w
 
 from datetime import date
 from decimal import Decimal
+from math import isfinite
 
 from scorecard.codes import money, money_range
 from scorecard.costing.timing import rests_words
@@ -57,11 +58,29 @@ def option_words(option: Option) -> str:
     home = home_of(option)
     total, each = money_range(*option.total, home), money_range(*option.per_good, home)
     said = f"{counted(option.pieces, 'piece')}: {total} {home} in all, {each} a good piece"
-    if not option.is_complete:
+    if option.cost.gaps:
         return f"{said}, and more: {listed(dict.fromkeys(gap.name for gap in option.cost.gaps))} missing"
+    if not option.is_complete:
+        return f"{said}: a cost has no upper end, so nothing can be weighed: ask for one"
     if option.likely < option.good and option.likely:
         said += f", {money_range(*option.per_likely, home)} a piece that is likely to sell"
     return f"{said}; {break_even_words(option)}; {margin_words(option)}{_sure_words(option)}"
+
+
+def at_least_words(option: Option, ends: Ends) -> str:
+    """Return an amount of a size from least to most, and that it is more where a cost is missing."""
+    said = money_range(*ends, home_of(option))
+    return said if option.is_complete or not ends[1].is_finite() else f"over {said}"
+
+
+def left_cells(option: Option) -> tuple[str, ...]:
+    """Return what is left at each demand, then on average where of several; "–" each while a cost has no end."""
+    several = len(option.promised) > 1
+    if not option.is_complete:
+        return ("–",) * (len(option.outcomes) + several)
+    home = home_of(option)
+    left = [left_words(outcome, home) for outcome in option.outcomes.values()]
+    return (*left, *([signed(option.promise, home)] if several else []))
 
 
 def home_of(option: Option) -> str:
@@ -122,13 +141,15 @@ def plain_number(number: Decimal) -> str:
 
 
 def signed(amount: Decimal | float, currency: str) -> str:
-    """Return an amount with its sign.
+    """Return an amount with its sign; "–" where it has no end.
 
     Examples
     --------
     >>> signed(12, "EUR"), signed(-3.5, "EUR"), signed(0, "EUR")
     ('+12.00', '−3.50', '0.00')
     """
+    if not isfinite(amount):
+        return "–"
     figure = money(amount if amount >= 0 else -amount, currency)
     return figure if not float(figure) else f"{'+' if amount > 0 else '−'}{figure}"
 
@@ -138,7 +159,7 @@ def step_words(step: Step) -> str:
     home = home_of(step.larger)
     head = f"{step.larger.pieces} instead of {step.smaller.pieces}"
     if not step.is_known:
-        return f"{head}: cannot be weighed while a cost is missing"
+        return f"{head}: cannot be weighed while a cost is missing or has no upper end"
     if step.verdict == "costs less in all":
         more = f"for {_pieces(step.more_good)} more"
         if step.more_money == 0:

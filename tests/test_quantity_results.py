@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import replace
+from datetime import UTC, datetime
 
 import jsonschema
 import pytest
@@ -10,11 +11,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from ordered import PAID, case_of
 from process import schema_of
-from quoted import quote
+from quoted import offer, quote
 from sized import selling
 
 from scorecard.assessment import assess
+from scorecard.costing.amounts import Span
 from scorecard.quantity_results import plan_for, quantity_result, sizes_alone
+from scorecard.report.page import page
+from scorecard.workbooks.results import results_workbook
 
 ANSWERS = {"Ash": 90, "Birch": 70, "Cedar": 50}
 
@@ -48,6 +52,46 @@ def test_any_quantities_fit_both_schemas(price, covers, demand, worth, sold, yea
 
     jsonschema.validate(printed(assessment.as_json()), schema_of("score"))
     jsonschema.validate(printed(quantity_result(assessment)), schema_of("quantity"))
+
+
+OPEN = Span.between(5.0, float("inf"))
+OPEN_COSTS = [
+    {"price": OPEN},
+    {"setup": OPEN, "setup_per": "order"},
+    {"sample_price": OPEN, "sample_postage": OPEN},
+    {"deposit_percent": OPEN},
+    {"days": OPEN},
+    {"offer": OPEN},
+]
+MADE = datetime(2026, 11, 25, tzinfo=UTC)
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    opened=st.lists(st.sampled_from(OPEN_COSTS), min_size=1, max_size=3),
+    demand=st.none() | st.integers(0, 300) | SPREADS,
+    rival=st.booleans(),
+    yearly=st.booleans(),
+    pieces=st.sampled_from([1, 50, 200, 700]),
+)
+def test_a_cost_without_an_upper_end_is_told_everywhere_and_breaks_nothing(opened, demand, rival, yearly, pieces):
+    cells = {key: value for one in opened for key, value in one.items()}
+    cost = cells.pop("offer", None)
+    row = quote(cells.pop("price", 5), maker="Ash", **({"covers": "goods", "way": "air", "pieces": pieces} | cells))
+    offers = () if cost is None else (offer("air", cost, maker="Ash", from_pieces=1, to_pieces=5000),)
+    year = {"yearly_demand": 500, "holding_percent": "20"} if yearly else {}
+    made = selling("20", demand, wanted_margin_percent="40", **year)
+    assessment = assessed({"Ash": row, **({"Birch": 4} if rival else {})}, made, offers=offers)
+    result = printed(assessment.as_json())
+
+    jsonschema.validate(result, schema_of("score"))
+    jsonschema.validate(printed(quantity_result(assessment)), schema_of("quantity"))
+    shown = page(assessment, result, made=MADE)
+    book = results_workbook(assessment, made=MADE)
+
+    assert "Infinity" not in json.dumps(result)
+    assert b"PK" == book[:2]
+    assert "over 1000.00 or more" not in shown
 
 
 def test_makers_stand_in_the_order_of_rank():

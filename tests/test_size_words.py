@@ -8,10 +8,13 @@ import pytest
 from quoted import TODAY, quote, timing
 from sized import ALL_PAID, minimum, option, planned, prices, selling
 
+from scorecard.costing.amounts import Span
 from scorecard.size_words import (
+    at_least_words,
     bears,
     break_even_words,
     cash_words,
+    left_cells,
     margin_words,
     option_words,
     outcome_words,
@@ -19,6 +22,7 @@ from scorecard.size_words import (
     step_words,
 )
 
+OPEN = Span.between(5.0, float("inf"))
 SOLD = {"sold": selling("12.00", (120, 180, 240))}
 
 
@@ -39,6 +43,22 @@ def test_a_size_with_a_cost_missing_names_it_and_claims_no_margin():
 
     assert words.startswith("200 pieces: 1248.00 GBP in all, 6.24 a good piece, and more: ")
     assert words.endswith("missing")
+
+
+def test_a_size_whose_cost_has_no_end_says_so_once_and_claims_nothing():
+    size = at(200, *[quote(OPEN, pieces=1, covers=ALL_PAID)], **SOLD)
+
+    assert option_words(size) == (
+        "200 pieces: 1000.00 or more GBP in all, 5.00 or more a good piece: a cost has no upper end, so nothing can be "
+        "weighed: ask for one"
+    )
+    assert ("1000.00 or more", ("–",) * 4) == (at_least_words(size, size.total), left_cells(size))
+
+
+def test_a_size_with_a_cost_missing_is_over_its_amount():
+    size = at(200, quote(5, pieces=1, covers="goods and freight"), **SOLD)
+
+    assert "over 1248.00" == at_least_words(size, size.total)
 
 
 def test_an_open_minimum_is_to_be_asked_for():
@@ -134,7 +154,7 @@ def test_a_step_with_a_cost_missing_cannot_be_weighed():
     rows = quote("5.00", pieces=200, covers="goods"), quote("4.60", row=3, pieces=250, covers="goods")
     (step,) = planned(*rows).makers[0].steps
 
-    assert "250 instead of 200: cannot be weighed while a cost is missing" == step_words(step)
+    assert "250 instead of 200: cannot be weighed while a cost is missing or has no upper end" == step_words(step)
 
 
 def test_cash_says_what_is_paid_when_and_for_how_long():

@@ -86,29 +86,24 @@ def _tell_left(plan: "Plan") -> None:
 
 
 def _left_row(option: "Option") -> tuple[str, ...]:
-    from scorecard.size_words import home_of, left_words, signed
+    from scorecard.size_words import left_cells
 
-    home, several = home_of(option), len(option.promised) > 1
-    left = [left_words(outcome, home) for outcome in option.outcomes.values()]
-    left += [signed(option.promise, home)] if several else []
-    return (visible(option.maker), str(option.pieces), *(left if option.is_complete else ["–"] * len(left)))
+    return (visible(option.maker), str(option.pieces), *left_cells(option))
 
 
 def tell_sizes(assessment: Assessment) -> None:
     """Print what each size costs, where the price that the pieces sell for is not given."""
-    from scorecard.codes import money_range
     from scorecard.quantity_words import cheapest_words
+    from scorecard.size_words import at_least_words
 
     plan = sizes_alone(assessment)
     options = [option for one in plan.makers for option in one.options] if plan else []
     if plan is None or not options:
         return
-    home = plan.inputs.rates.home
     rows = [("Maker", "Pieces", "Because", "In all", "A good piece")]
     for option in options:
-        over = "" if option.is_complete else "over "
-        total, each = money_range(*option.total, home), money_range(*option.per_good, home)
-        rows.append((visible(option.maker), str(option.pieces), ", ".join(option.size.whys), over + total, over + each))
+        total, each = (at_least_words(option, ends) for ends in (option.total, option.per_good))
+        rows.append((visible(option.maker), str(option.pieces), ", ".join(option.size.whys), total, each))
     typer.echo("\n" + as_text(rows, right=frozenset({1, 3, 4})) + "\n")
     for words in cheapest_words(plan):
         _tell(words)
@@ -116,7 +111,7 @@ def tell_sizes(assessment: Assessment) -> None:
 
 def _row(option: "Option") -> tuple[str, ...]:
     from scorecard.codes import money_range
-    from scorecard.size_words import margin_words
+    from scorecard.size_words import at_least_words, margin_words
 
     home = option.cost.readings[0].situation.inputs.rates.home
     needed = option.break_even[1]
@@ -125,8 +120,8 @@ def _row(option: "Option") -> tuple[str, ...]:
         visible(option.maker),
         str(option.pieces),
         ", ".join(option.size.whys),
-        ("" if known else "over ") + money_range(*option.total, home),
-        ("" if known else "over ") + money_range(*option.per_good, home),
+        at_least_words(option, option.total),
+        at_least_words(option, option.per_good),
         money_range(*option.per_likely, home) if known else "–",
         margin_words(option).removeprefix("margin ") if known else "–",
         str(needed) if known and needed is not None else "–",

@@ -42,9 +42,9 @@ class Pricing:
         return Pricing(inputs=of_makers(self.inputs, [maker]))
 
     def total(self, maker: str, pieces: int) -> Decimal | None:
-        """Return what a maker takes for so many pieces, the middle of a range; None where a cost is missing."""
+        """Return what a maker takes for so many pieces, the middle of a range; None with a cost missing or no end."""
         cost = self.chosen(pieces).get(maker)
-        return None if cost is None or not cost.is_complete else _middle_total(cost)
+        return None if cost is None or not cost.is_complete or cost.is_open else _middle_total(cost)
 
     def standing(self, pieces: int) -> dict[str, Decimal]:
         """Return the cost of a good piece of every maker whose costs have an end and are all known, the middle."""

@@ -4,7 +4,6 @@ Enters: an assessment with its names as read. Leaves: ready strings, and a drawi
 """
 
 from dataclasses import dataclass, replace
-from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from scorecard.assessment import Assessment
@@ -124,28 +123,22 @@ def _presented(one: "MakerPlan") -> "MakerPlan":
 
 
 def _row(option: "Option", *, is_best: bool) -> SizeRow:
-    from scorecard.size_words import home_of, left_words, margin_words, signed
+    from scorecard.size_words import at_least_words, home_of, left_cells, margin_words
 
     home, known = home_of(option), option.is_complete
     needed = option.break_even[1]
-    left = tuple(left_words(each, home) for each in option.outcomes.values())
-    left += (signed(option.promise, home),) if len(option.promised) > 1 else ()
     return SizeRow(
         maker=option.maker,
         pieces=str(option.pieces),
         why=", ".join(option.size.whys),
-        total=_over(option, option.total, home),
-        per_good=_over(option, option.per_good, home),
+        total=at_least_words(option, option.total),
+        per_good=at_least_words(option, option.per_good),
         per_likely=money_range(*option.per_likely, home) if known else "–",
         margin=margin_words(option).removeprefix("margin ") if known else "–",
         back=str(needed) if known and needed is not None else "–",
-        left=left if known else ("–",) * len(left),
+        left=left_cells(option),
         is_best=is_best,
     )
-
-
-def _over(option: "Option", ends: tuple[Decimal, Decimal], home: str) -> str:
-    return money_range(*ends, home) if option.is_complete else f"over {money_range(*ends, home)}"
 
 
 def _stretches(plan: "Plan") -> tuple[StretchRow, ...]:
