@@ -8,11 +8,11 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from scorecard.costing.amounts import ENDS, Span, added
-from scorecard.costing.chargeable import fits, freight_at
+from scorecard.costing.amounts import Span, added
+from scorecard.costing.chargeable import fits
 from scorecard.costing.delivery_terms import Coverage, coverages
 from scorecard.costing.entries import Gap, Situation
-from scorecard.costing.freight import FreightOffer, ShippingRule
+from scorecard.costing.freight import FreightOffer
 from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.prices import least_quoted, price_for
 from scorecard.costing.quantities import order_quantities
@@ -139,16 +139,15 @@ def _by_way(
     for way in ways_of(reply, readings_of_price, offers):
         of_way = [offer for offer in offers if offer.way == way]
         usable = [each for each in readings_of_price if not each.pays_freight or reply.head.way in (None, way)]
-        situations = [
-            with_offer(
+        readings = tuple(
+            with_best_offer(
                 Situation(inputs=inputs, reply=reply, facts=facts, price=price, way=way, coverage=coverage),
                 of_way,
             )
             for coverage in usable
             for price in prices
-        ]
-        readings = tuple(reckon(situation) for situation in situations)
-        spent = spent_lines(situations[0])
+        )
+        spent = spent_lines(readings[0].situation)
         timing = inputs.timings.get((facts.maker, way))
         yield LandedCost(maker=facts.maker, way=way, reply=reply, readings=readings, spent=spent, timing=timing)
 
@@ -172,10 +171,11 @@ def ways_of(reply: Reply, readings: Sequence[Coverage], offers: Sequence[Freight
     return [way for way in WAYS if way in named] or [None]
 
 
-def with_offer(situation: Situation, offers: Sequence[FreightOffer]) -> Situation:
-    """Return a situation with the cheapest offer that fits its quantity, or with those that were missed.
+def with_best_offer(situation: Situation, offers: Sequence[FreightOffer]) -> Reading:
+    """Return the sum of a situation with the offer that makes it the cheapest, or with those that were missed.
 
-    The cheapest by the middle of its cost.
+    Offers pay for different parts of the journey, so that whole sums are compared: those with the fewest costs missing
+    first, then by the middle of the total, so that no total falls when a cost rises.
 
     Parameters
     ----------
@@ -183,16 +183,9 @@ def with_offer(situation: Situation, offers: Sequence[FreightOffer]) -> Situatio
     offers : of its maker and way
     """
     if situation.coverage.pays_freight:
-        return situation
-    inputs, quantity = situation.inputs, situation.quantity
-    fitting = [offer for offer in offers if fits(offer, quantity, inputs.brief.quantity)]
+        return reckon(situation)
+    fitting = [offer for offer in offers if fits(offer, situation.quantity, situation.inputs.brief.quantity)]
     if not fitting:
-        return replace(situation, offers_missed=tuple(offers))
-    return replace(situation, offer=min(fitting, key=lambda offer: _home_cost(inputs, offer, quantity)))
-
-
-def _home_cost(inputs: CostInputs, offer: FreightOffer, quantity: int) -> Decimal:
-    """Return twice the middle of an offer's cost in the brief's currency."""
-    rule = inputs.shipping.get(offer.way, ShippingRule(way=offer.way))
-    both = added(freight_at(offer, rule, quantity, end)[0] for end in ENDS)
-    return inputs.rates.to_home(both, offer.currency)
+        return reckon(replace(situation, offers_missed=tuple(offers)))
+    readings = [reckon(replace(situation, offer=offer)) for offer in fitting]
+    return min(readings, key=lambda reading: (len(reading.gaps), added([reading.low, reading.high]), reading.low))

@@ -379,3 +379,46 @@ def test_whatever_the_price_covers_no_end_falls_when_an_input_cost_rises(figures
 
     assert before.low <= after.low
     assert before.high <= after.high
+
+
+# two offers by one way
+
+BY_TERMS = {"covers": None, "term": "FOB", "term_place": "Ningbo", "setup": 0, "sample_price": 0}
+TO_THE_DOOR = charge("Arrival and delivery", 200, "arrival charges", "delivery", group="freight")
+
+
+def two_offers(port, door, charges=(TO_THE_DOOR,)):
+    """100 pieces at 3.00 FOB to the UK by sea: one offer to the port, one to the door; duty 4 %, VAT 20 %."""
+    (cost,) = landed(
+        quote(3, pieces=100, **BY_TERMS),
+        brief=Brief(item="mug", quantity=100, destination="GB", currency="GBP"),
+        offers=(offer("sea", port, covers="port to port"), offer("sea", door, covers="door to door", row=3)),
+        shipping_charges=charges,
+        imports=uk(charges=(charge("Clearance", 18, "clearance", group="border"),)),
+    )
+    return cost
+
+
+def test_of_two_offers_the_cheaper_total_wins_not_the_lower_freight():
+    # on paper: 300 + 160 + 18 + duty 4 % of 460 + VAT 20 % of 496.40 = 595.68; by the other offer 760.80
+    cost = two_offers(100, 160)
+
+    assert (Decimal("595.68"), Decimal("160.00")) == (cost.low, lines(cost)["freight"])
+
+
+def test_of_two_offers_one_that_leaves_no_cost_open_wins():
+    cost = two_offers(100, 160, charges=())
+
+    assert ((), Decimal("595.68")) == (cost.gaps, cost.low)
+
+
+@given(st.integers(1, 500), st.integers(1, 500), st.integers(0, 300), st.integers(0, 200))
+def test_a_total_never_falls_when_one_of_two_offers_or_the_charge_rises(port, door, arrival, more):
+    def total(port, door, arrival):
+        return two_offers(port, door, (replace(TO_THE_DOOR, amount=Span.of(arrival)),)).low
+
+    before = total(port, door, arrival)
+
+    assert before <= total(port + more, door, arrival)
+    assert before <= total(port, door + more, arrival)
+    assert before <= total(port, door, arrival + more)
