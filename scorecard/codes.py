@@ -95,6 +95,7 @@ def _signs() -> dict[str, str]:
 COUNTRIES: Mapping[str, str] = MappingProxyType(_names())
 CURRENCY_DECIMALS: Mapping[str, int] = MappingProxyType(_decimals())
 CURRENCY_SIGNS: Mapping[str, str] = MappingProxyType(_signs())
+_BY_NAME: Mapping[str, str] = _OTHER_NAMES | {name.upper(): code for code, name in COUNTRIES.items()}  # in capitals
 
 
 def country_named(text: str) -> str | None:
@@ -106,7 +107,7 @@ def country_named(text: str) -> str | None:
     ('IE', 'TR', 'CN', None)
     """
     upper = text.strip().upper()
-    return upper if upper in COUNTRIES else _by_name().get(upper)
+    return upper if upper in COUNTRIES else _BY_NAME.get(upper)
 
 
 def country_offered(text: str) -> str | None:
@@ -120,19 +121,13 @@ def country_offered(text: str) -> str | None:
     said = country_named(text)
     if said:
         return said
-    by_name = _by_name()
-    close = _near_name(text.strip().upper(), by_name)
-    return by_name[close] if close else None
+    close = _near_name(text.strip().upper())
+    return _BY_NAME[close] if close else None
 
 
-def _by_name() -> dict[str, str]:
-    """Return the codes by the names that countries go by, in capitals."""
-    return _OTHER_NAMES | {name.upper(): code for code, name in COUNTRIES.items()}
-
-
-def _near_name(upper: str, by_name: Mapping[str, str]) -> str | None:
+def _near_name(upper: str) -> str | None:
     """Return the name nearest to this one; two or three letters are a code, and near to nothing."""
-    return nearest(upper, list(by_name)) if 3 < len(upper) < 60 else None
+    return nearest(upper, list(_BY_NAME)) if 3 < len(upper) < 60 else None
 
 
 def currency_offered(text: str) -> str | None:

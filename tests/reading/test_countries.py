@@ -2,7 +2,8 @@
 
 from sourcing import folder_of
 
-from scorecard.reading.countries import countries_of, unknown_countries
+from scorecard.reading import countries
+from scorecard.reading.countries import MOST_OFFERED, countries_of, unknown_countries
 from scorecard.reading.folder import read_folder
 
 MAKERS = [["Maker", "Minimum order", "Country"], ["Ash", 1, "uk"], ["Birch", 1, "Chnia"], ["Cedar", 1, None]]
@@ -21,3 +22,11 @@ def test_what_cannot_be_told_is_named_with_what_may_be_meant(tmp_path):
 
     assert ("C3", "Write CN if China is meant") == (one.place.cell, one.wanted)
     assert "taken to cross a customs border" in one.found
+
+
+def test_of_many_unknown_texts_the_country_meant_is_sought_for_a_few(tmp_path, monkeypatch):
+    many = [MAKERS[0], *([f"Maker {at}", 1, f"Land {at}"] for at in range(2 * MOST_OFFERED))]
+    read, sought = read_folder(folder_of(tmp_path, {"Makers": many})).table, []
+    monkeypatch.setattr(countries, "country_offered", sought.append)
+
+    assert (2 * MOST_OFFERED, MOST_OFFERED) == (len(list(unknown_countries(read))), len(sought))
