@@ -19,9 +19,17 @@ from scorecard.workbooks.entry import Rows, entry_workbook
 from scorecard.workbooks.from_last_time import LastTime
 from scorecard.writing import lay_out
 
+QUOTED = r"""(?:"[^"\n]*{end}"|'[^'\n]*{end}')"""
+STARTED = (
+    rf"""(?:(?:{QUOTED.format(end="")}|[^\s"'\#]+)\ -m\ scorecard|{QUOTED.format(end="scorecard")}"""
+    r"""|[^\s"'\#]*\bscorecard)"""
+)
 REMARKED = re.compile(
-    r"\bscorecard (score|check|cost|quantity|dates|inspect|order MAKER|care MAKER|reweigh \w+=\d+)\b"
-)  # a command in a remark
+    rf"""{STARTED}
+    \ (score|check|cost|quantity|dates|inspect|order\ MAKER|care\ MAKER|reweigh\ \w+=\d+)\b
+    (?:\ --(?:folder|criteria|makers|rows)\ (?:"[^"\n]*"|'[^'\n]*'|[^\s"']+))*(?:\ --set-aside)?""",
+    re.VERBOSE,
+)  # a command in a remark, as it was typed for this folder or for the one before
 FILES = ("criteria.toml", "makers.xlsx")
 FIRST_KIND = "enamelware-and-ceramics"
 
@@ -90,6 +98,8 @@ def with_commands(text: bytes, command: Callable[[str], str]) -> bytes:
     --------
     >>> with_commands(b"#   scorecard reweigh years=30", lambda words: f"./scorecard {words} --folder mugs")
     b'#   ./scorecard reweigh years=30 --folder mugs'
+    >>> with_commands(b"#   ./scorecard reweigh years=30 --folder mugs", lambda words: f"scorecard {words}")
+    b'#   scorecard reweigh years=30'
     """
     lines = text.decode().splitlines(keepends=True)
     remarks = (REMARKED.sub(lambda found: command(found[1]), line) if line.startswith("#") else line for line in lines)

@@ -3,12 +3,14 @@
 Enters: the tables. Leaves: the brief, with the parts that are sound, and how firmness is worked out.
 """
 
+from dataclasses import replace
 from typing import Literal
 
 from scorecard.brief import Brief
 from scorecard.criteria import Firmness
 from scorecard.reading.toml_codes import country_at, currency_at
-from scorecard.reading.toml_tables import Table
+from scorecard.reading.toml_tables import Notes, Table
+from scorecard.reading.units import ANY_MONEY
 from scorecard.words import shortest
 
 BRIEF_KEYS = (
@@ -58,6 +60,22 @@ def read_brief(table: Table) -> Brief | None:
         bleed_mm=bleed,
         decimal=decimal,
     )
+
+
+def as_named(table: Table, brief: Brief | None) -> Brief | None:
+    """Return what a brief names in spite of problems, with stand-ins that no other part can find fault with.
+
+    Parameters
+    ----------
+    table : whose problems are noted already
+    brief : as ``read_brief`` returns it
+    """
+    if brief is None:
+        stand_ins = {"item": "…", "quantity": 1, "designs": 1}
+        brief = read_brief(Table({**table.values, **stand_ins}, table.path, Notes(table.notes.file)))
+    if brief is not None and brief.currency is None and table.notes.is_told_of(table.at("currency")):
+        return replace(brief, currency=ANY_MONEY)
+    return brief
 
 
 def read_firmness(table: Table) -> Firmness:

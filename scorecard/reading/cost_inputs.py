@@ -29,6 +29,7 @@ from scorecard.reading.further_sheets import FurtherSheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 from scorecard.reading.names import same
 from scorecard.reading.quotes_sheet import QUOTE_HEADINGS, QUOTES_SHEET, read_quotes
+from scorecard.reading.units import ANY_MONEY
 from scorecard.words import nearest
 
 HEADINGS = {QUOTES_SHEET: QUOTE_HEADINGS, FREIGHT_SHEET: FREIGHT_HEADINGS}
@@ -45,9 +46,9 @@ def gathered(
     makers, criteria : as read
     options : what to set aside, today, and the most rows
     """
-    brief, tables = criteria.brief, criteria.costs
+    named, tables = criteria.named, criteria.costs
     sheets = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options)
-    home = brief.currency if brief else None
+    home = named.currency if named else None
     known = _known_currencies(home, tables)
     quotes = read_quotes(sheets[QUOTES_SHEET], home, known)
     offers = read_freight(sheets[FREIGHT_SHEET], home, known)
@@ -62,8 +63,8 @@ def gathered(
 
 
 def _known_currencies(home: str | None, tables: CostTables | None) -> frozenset[str]:
-    """Return the currencies in which amounts can be given; any, where the brief names none."""
-    if home is None:
+    """Return the currencies in which amounts can be given; any, where the brief's cannot be told."""
+    if home in (None, ANY_MONEY):
         return frozenset(CURRENCY_DECIMALS)
     rates = tables.rates if tables else None
     return frozenset({home, *(rates.rates if rates else ())})
@@ -75,7 +76,7 @@ def _key_problems(
     """Return what is wrong with keys of the criteria file, now that the sheets are read."""
     file = criteria.source.name if criteria.source else ""
     found = []
-    brief = criteria.brief
+    brief = criteria.named
     if brief is not None and brief.currency is None and len({quote.currency for quote in quotes}) > 1:
         place = Place(file=file, key="brief.currency")
         wanted = 'Add the currency that costs are shown in, such as: currency = "EUR"'

@@ -19,6 +19,7 @@ from scorecard.reading.charges_table import read_charges
 from scorecard.reading.import_table import read_import
 from scorecard.reading.toml_amounts import MOST_PERCENT, amount_at, place_of, span_at, texts_at, truth_at
 from scorecard.reading.toml_tables import Table, dotted
+from scorecard.reading.units import ANY_MONEY
 from scorecard.words import nearest
 
 CURRENCIES_KEYS = ("on", "source", "charge_percent", "for_one")
@@ -58,7 +59,11 @@ def read_cost_tables(top: Table, brief: Brief | None) -> CostTables:
     """Return what the file's tables say of costs; problems go to the table's notes."""
     home = brief.currency if brief else None
     rates = read_rates(top.table("currencies"), home)
-    known = frozenset(CURRENCY_DECIMALS) if rates is None else frozenset({rates.home, *rates.rates})
+    known = (
+        frozenset(CURRENCY_DECIMALS)
+        if rates is None or rates.home == ANY_MONEY
+        else frozenset({rates.home, *rates.rates})
+    )
     shipping, charges = _read_shipping(top.table("shipping"), home, known)
     return CostTables(
         rates=rates,

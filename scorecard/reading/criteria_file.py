@@ -13,7 +13,7 @@ from scorecard.brief import Brief
 from scorecard.case import SourceFile
 from scorecard.criteria import CriteriaSet, Criterion, Firmness, WeightsNote
 from scorecard.errors import Problem
-from scorecard.reading.brief_table import read_brief, read_firmness
+from scorecard.reading.brief_table import as_named, read_brief, read_firmness
 from scorecard.reading.criteria_bytes import decoded, read_bytes
 from scorecard.reading.criteria_order import problems_in_order, warnings_in_order
 from scorecard.reading.criteria_toml import read_tables
@@ -44,6 +44,7 @@ class CriteriaReading:
     ----------
     title : of the page; the item where the file gives none, and "" where it gives neither
     brief : None where its item or quantity cannot be told
+    named : the same with stand-ins for what has a problem of its own, so that what is named counts as named
     criteria : those of which it can be told what they draw on and what answers are worth, so that the makers' answers
         can be checked even when other parts have problems
     criteria_set : the criteria with their weights; None while the file has any problem
@@ -56,6 +57,7 @@ class CriteriaReading:
 
     title: str = ""
     brief: Brief | None = None
+    named: Brief | None = None
     criteria: tuple[Criterion, ...] = ()
     criteria_set: CriteriaSet | None = None
     firmness: Firmness = field(default_factory=Firmness)
@@ -92,12 +94,13 @@ def parse_criteria(content: bytes, name: str) -> CriteriaReading:
     content : of the file
     name : of the file, for messages
     """
-    of_bytes, of_tables = Notes(name), Notes(name)
+    of_bytes = Notes(name)
     source = SourceFile(name=name, digest=sha256(content).hexdigest())
     text = decoded(content, of_bytes)
     if text is None:
         return CriteriaReading(problems=tuple(of_bytes.problems), warnings=tuple(of_bytes.warnings), source=source)
     tables = read_tables(text)
+    of_tables = Notes(name, lost=frozenset(fault.path for fault in tables.faults if fault.is_lost and fault.path))
     reading = _read_top(Table(tables.values, (), of_tables))
     problems = (*of_bytes.problems, *problems_in_order(tables, of_tables))
     warnings = (*of_bytes.warnings, *warnings_in_order(tables, of_tables))
@@ -109,11 +112,11 @@ def _read_top(top: Table) -> CriteriaReading:
     """Return what the file's tables say; problems go to the table's notes."""
     top.known_keys(TOP_KEYS, "the file")
     title = top.text("title")
-    brief = _read_brief(top)
+    brief, named = _read_brief(top)
     firmness = top.table("firmness")
     for key in FURTHER_TABLES:
         top.table(key)
-    costs, selling = _read_costs(top, brief), _read_selling(top, brief)
+    costs, selling = _read_costs(top, named), _read_selling(top, named)
     inspection, care = _read_arrival(top)
     schedule = _read_schedule(top)
     criteria, derived = _read_criteria_tables(top)
@@ -122,6 +125,7 @@ def _read_top(top: Table) -> CriteriaReading:
     return CriteriaReading(
         title=title or (brief.item if brief else ""),
         brief=brief,
+        named=named,
         criteria=criteria,
         criteria_set=CriteriaSet(criteria, derived.note if derived else WeightsNote()) if is_sound else None,
         firmness=read_firmness(firmness) if firmness else Firmness(),
@@ -193,14 +197,15 @@ def _check_format(top: Table) -> None:
         top.problem("later-version", "format", found, "Install the newest version of this tool")
 
 
-def _read_brief(top: Table) -> Brief | None:
-    """Return the brief."""
+def _read_brief(top: Table) -> tuple[Brief | None, Brief | None]:
+    """Return the brief, and what it names in spite of problems."""
     table = top.table("brief")
     if "brief" not in top:
         top.problem(
             "missing-table", "brief", "the file has no [brief]", "Add it, with a line for item and for quantity"
         )
-    return read_brief(table) if table else None
+    brief = read_brief(table) if table else None
+    return brief, as_named(table, brief) if table else None
 
 
 def _read_criteria_tables(top: Table) -> tuple[tuple[Criterion, ...], DerivedWeights | None]:

@@ -52,7 +52,7 @@ def gathered(
     criteria : as read; the brief's decimal mark settles numbers typed as text
     options : what to set aside, today, and the most rows
     """
-    sheets, brief = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options), criteria.brief
+    sheets, brief = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options), criteria.named
     samples = [found for row in sheets[SAMPLES_SHEET] if (found := _round(row)) is not None]
     checks = [made for row in sheets[CHECKS_SHEET] if (made := _check(row)) is not None]
     orders = read_orders(sheets[ORDERS_SHEET], brief.currency if brief else None)

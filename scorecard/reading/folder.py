@@ -67,7 +67,7 @@ def read_folder(  # noqa: PLR0913 - each stands for an option of the command lin
     chosen, warnings = (Path(makers_file), ()) if makers_file is not None else _makers_file(folder)
     criteria = read_criteria(Path(criteria_file) if criteria_file is not None else folder / CRITERIA_FILE)
     options = ReadingOptions(set_aside=set_aside, as_of=day_meant(as_of), row_limit=row_limit)
-    makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.brief, options=options)
+    makers = read_makers(chosen, criteria=criteria.criteria, brief=criteria.named, options=options)
     read = ReadSoFar(
         criteria=criteria,
         makers=makers,

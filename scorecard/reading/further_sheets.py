@@ -46,7 +46,7 @@ class FurtherSheets:
         read : the makers, whose names are looked for, and the criteria, whose brief settles numbers typed as text
         options : what to set aside, today, and the most rows
         """
-        makers, brief = read[0], read[1].brief
+        makers, brief = read[0], read[1].named
         context = TableContext(makers=makers.names, decimal=brief.decimal if brief else None, as_of=options.as_of)
         file = makers.source.name if makers.source else ""
         rows, findings = {}, {}

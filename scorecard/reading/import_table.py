@@ -83,7 +83,9 @@ def _rules_without_preset(
 ) -> ImportRules | None:
     """Return rules made of what the user gives where no preset is at hand; None once what is missing is noted."""
     if destination is None:
-        table.problem("no-destination", None, "the brief names no destination", 'Add it to [brief]: destination = "IE"')
+        if not table.notes.is_told_of(("brief", "destination")):
+            wanted = 'Add it to [brief]: destination = "IE"'
+            table.problem("no-destination", None, "the brief names no destination", wanted)
         return None
     if duty_base is None or tax_base is None or currency is None:
         missing = listed(key for key, value in (("duty_base", duty_base), ("tax_base", tax_base)) if value is None)

@@ -165,7 +165,8 @@ def read_currency(
             wanted = "Write its three letters, such as EUR, or give the brief a currency"
             row.refuse("Currency", Fault("missing-currency", "no currency is named here, nor in the brief", wanted))
             return None
-        row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, {whose}"))
+        if home != ANY_MONEY:
+            row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, {whose}"))
         return home
     typed = row.text("Currency")
     code = SIGNS_OF_ONE.get(typed.upper(), typed.upper())

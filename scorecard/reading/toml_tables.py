@@ -58,12 +58,18 @@ class Notes:
     ----------
     file : its name, without its folder
     paths : of the places noted, by their keys
+    lost : paths of lines that could not be read
     """
 
     file: str
     problems: list[Problem] = field(default_factory=list)
     warnings: list[Problem] = field(default_factory=list)
     paths: dict[str | None, Path] = field(default_factory=dict)
+    lost: frozenset[Path] = frozenset()
+
+    def is_told_of(self, path: Path) -> bool:
+        """Return whether a problem of this key was noted, so that it is there and but cannot be read."""
+        return path in self.lost or any(problem.place.key == dotted(path) for problem in self.problems)
 
     def problem(self, code: str, path: Path, found: str, wanted: str) -> None:
         """Note what must be put right."""

@@ -1,12 +1,16 @@
 """``start --from`` as a whole process: the second brief starts knowing the first."""
 
 import json
+import re
+import shlex
 
 import jsonschema
 import openpyxl
 import pytest
 from order_folder import CRITERIA, ORDERS, lay_out
 from process import schema_of, scorecard
+
+from scorecard.cli.laying_out import with_commands
 
 LATER = ("--as-of", "2027-11-01")
 MEASURE = """
@@ -152,3 +156,34 @@ def test_the_demo_goes_through_all_of_it(tmp_path):
     assert {"Brightholm Enamel": 100.0, "Quillmoor Works": 0.0, "Sedgewater Print": 100.0} == {
         one["maker"]: one["on_time_share"] for one in scored["own_orders"]
     }
+
+
+def test_every_command_in_the_new_criteria_file_runs_on_the_new_folder(tmp_path):
+    for words in (("demo", "my mugs"), ("start", "again", "--from", "my mugs"), ("start", "third", "--from", "again")):
+        assert 0 == scorecard(*words, cwd=tmp_path).status
+    text = (tmp_path / "third" / "criteria.toml").read_text("utf-8")
+    written = re.findall(r"\bscorecard ([a-z]+[^\n]*? --folder third)", text)
+
+    assert {"score", "reweigh", "dates", "inspect", "order", "care"} <= {one.split()[0] for one in written}
+    assert (len(written), 0) == (text.count("--folder"), text.count("my mugs") + text.count("again --"))
+    for one in written:
+        ran = scorecard(*shlex.split(one.replace("MAKER", "Fernhill")), cwd=tmp_path)
+        assert "Usage" not in ran.err, one
+        assert ran.status in (0, 3), f"{one}: {ran.err}"
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "scorecard score",
+        ".venv/bin/scorecard score --folder demo",
+        '".my venv/bin/scorecard" score --folder "my mugs" --rows 9',
+        "'my $venv/scorecard' score --folder 'my $mugs'",
+        "python -m scorecard score --criteria a.toml --makers b.xlsx --set-aside",
+        '"my python/python3" -m scorecard score',
+    ],
+)
+def test_a_command_of_the_folder_before_is_put_anew_whole(before):
+    found = with_commands(f'# run "{before}" again\n'.encode(), lambda words: f"NEW {words} --folder x")
+
+    assert b'# run "NEW score --folder x" again\n' == found

@@ -189,3 +189,26 @@ def test_a_customs_currency_without_a_rate_is_asked_for(tmp_path):
     brief = BRIEF.replace('"IE"', '"GB"')
 
     assert [("import", "currency-without-rate")] == problems(tmp_path, "[import]\nduty_percent = 4\n", brief=brief)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "found"),
+    [
+        ('currency = "EUR"\n', 'currency = "euro"\n', ("brief.currency", "not-a-currency")),
+        ('currency = "EUR"\n', "currency = EUR\n", ("brief.currency", "not-toml")),
+        ('destination = "IE"\n', 'destination = "UK"\n', ("brief.destination", "not-a-country")),
+        ('destination = "IE"\n', "destination = IE\n", ("brief.destination", "not-toml")),
+        ("quantity = 200\n", 'quantity = "300"\n', ("brief.quantity", "number-in-quotes")),
+        ("quantity = 200\n", "quantity = 300 pieces\n", ("brief.quantity", "not-toml")),
+    ],
+)
+def test_what_the_brief_names_is_known_though_another_key_has_a_fault(tmp_path, before, after, found):
+    assert before in BRIEF
+    rows = [
+        ["Maker", "Price", "Price is for", "Currency"],
+        ["Fernhill", 4, "each", "EUR"],
+        ["Brightholm", 4, "each", ""],
+    ]
+    toml = f'[import]\nduty_percent = 4\n{RATES}[cost]\ncharges = [{{ name = "box", amount = 4 }}]\n'
+
+    assert [found] == problems_of(tmp_path, {"Quotes": rows}, toml, brief=BRIEF.replace(before, after))
