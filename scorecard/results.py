@@ -12,7 +12,8 @@ import numpy as np
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
 from scorecard.cost_results import landed_costs_of
-from scorecard.criteria import Criterion, WeightsNote
+from scorecard.criteria import Criterion, Limit, WeightsNote
+from scorecard.drawn_from import drawn_from
 from scorecard.figures import figure, figures, plain
 from scorecard.firm_results import firm_result, shares_by_criterion
 from scorecard.problem_result import SCHEMA
@@ -65,6 +66,7 @@ def result_of(calculation: Calculation) -> Json:
         "weights_by": case.criteria.note.method,
         "brief": {"quantity": case.brief.quantity, "designs": case.brief.designs},
         "value_functions": {criterion.key: _worth(criterion) for criterion in case.criteria},
+        "limits": {one.key: _limit(one.limit) for one in case.criteria if one.limit is not None},
         "makers": _makers(calculation),
         "left_out": case.left_out,
         "let_in": _let_in(calculation),
@@ -123,6 +125,14 @@ def _worth(criterion: Criterion) -> Json:
     )
 
 
+def _limit(limit: Limit) -> Json:
+    """Return a limit as the criteria file says it, with what is not set left out."""
+    ends = {name: plain(end) for name in ("at_least", "at_most") if (end := getattr(limit, name)) is not None}
+    return ends | {
+        name: list(choices) for name in ("one_of", "none_of") if (choices := getattr(limit, name)) is not None
+    }
+
+
 def _makers(calculation: Calculation) -> list[Json]:
     written = [*calculation.ranking.order, *calculation.ranking.ruled_out]
     cells = _Cells(calculation, written)
@@ -142,6 +152,7 @@ def _maker(calculation: Calculation, maker: int, cells: Json) -> Json:
         "high": figure(ranking.high[maker]),
         "known_share": figure(ranking.known_shares[maker]),
         "open_limits": _where(calculation, calculation.screening.may_fail[maker].tolist()),
+        "failed_limits": _where(calculation, calculation.screening.fails[maker].tolist()),
         "criteria": cells,
     }
 
@@ -170,6 +181,7 @@ class _Cells:
         pairs = list(zip(criteria, calculation.countings, strict=True))
         self.typed = [_answers(criterion, one.typed, makers) for criterion, one in pairs]
         self.counts_as = [_answers(criterion, one.counts_as, makers) for criterion, one in pairs]
+        self.drawn_from = [drawn_from(calculation.case, criterion, makers) for criterion in criteria]
         points = calculation.points
         self.points, self.low, self.high = figures(np.stack([points.counted, points.low, points.high])[:, makers])
         self.contributions = figures(points.counted[makers] * calculation.shares)
@@ -179,6 +191,7 @@ class _Cells:
         return {key: self._cell(place, at) for at, key in enumerate(self.keys)}
 
     def _cell(self, place: int, at: int) -> Json:
+        seen = self.drawn_from[at]
         return {
             "answer": self.typed[at][place],
             "counts_as": self.counts_as[at][place],
@@ -186,6 +199,7 @@ class _Cells:
             "low": self.low[place][at],
             "high": self.high[place][at],
             "contribution": self.contributions[place][at],
+            **({} if seen is None else {"drawn_from": seen[place]}),
         }
 
 

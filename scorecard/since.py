@@ -2,7 +2,8 @@
 
 Enters: the result of an earlier run, and a calculation with its own result. Leaves: the changes, ready for the result.
 A change of score is split exactly: Σ Δshare · mean points is due to weights, Σ mean share · Δpoints to answers, or to
-value functions and brief where the answer is as it was.
+value functions and brief where the answer is as it was, or where a measure moved though the maker's own cells did not.
+A change of rank is due to makers that came, went, were ruled out or let in, or that passed one another.
 """
 
 from collections.abc import Mapping, Sequence
@@ -48,11 +49,15 @@ def since(before: Json, now: Json, criteria: Sequence[Criterion]) -> Json:
     both = [name for name in new if name in old]
     near = [name for name in both if _is_near(old[name]) or _is_near(new[name])]
     changes = [_change(old[name], new[name], (before, now), criteria) for name in near]
+    makers = [
+        one | {"rank_due_to": _rank_due_to(one["maker"], old, new, (before, now))}
+        for one in filter(_is_change, changes)
+    ]
     return {
         "compared_with": before["as_of"],
         "leaders_before": before["leaders"],
         "leaders_now": now["leaders"],
-        "makers": [one for one in changes if _is_change(one)],
+        "makers": makers,
         "new": [name for name in new if name not in old],
         "gone": [name for name in old if name not in new],
     }
@@ -120,12 +125,21 @@ def _worths(old: Json | None, new: Json | None) -> tuple[float, float]:
 
 def _of_function(old: Json | None, new: Json | None, runs: tuple[Json, Json], criterion: Criterion | None) -> float:
     """Return the part of a change of points that is due to the value function or the brief."""
-    if old is None or new is None or criterion is None or not _is_worth_otherwise(criterion, runs):
+    if old is None or new is None or criterion is None:
+        return 0.0
+    if _is_same_cells(old, new):
+        return float(new["points"]) - float(old["points"])
+    if not _is_worth_otherwise(criterion, runs):
         return 0.0
     if old["answer"] == new["answer"]:
         return float(new["points"]) - float(old["points"])
     worth = worth_now(criterion, old["counts_as"])
     return 0.0 if worth is None else worth - float(old["points"])
+
+
+def _is_same_cells(old: Json, new: Json) -> bool:
+    """Return whether a measure was worked out from the same cells of the maker; not known of runs that did not say."""
+    return "drawn_from" in old and old["drawn_from"] == new.get("drawn_from")
 
 
 def _is_worth_otherwise(criterion: Criterion, runs: tuple[Json, Json]) -> bool:
@@ -156,3 +170,56 @@ def _ends(criterion: Criterion, counts_as: Any) -> tuple[float, float] | None:
         case (int() | float()) as number, None:
             return float(number), float(number)
     return None
+
+
+def _rank_due_to(maker: str, old: Mapping[str, Json], new: Mapping[str, Json], runs: tuple[Json, Json]) -> Json:
+    """Return what changed a rank: why it is in the ranking or out of it now, else which other makers moved it."""
+    due: Json = {key: [] for key in ("causes", "new", "gone", "ruled_out", "let_in", "passed", "passed_by")}
+    rank, later = old[maker]["rank"], new[maker]["rank"]
+    if (rank is None) != (later is None):
+        due["causes"] = _causes(old[maker], new[maker], runs)
+    elif rank is not None and rank != later:
+        for rival in dict.fromkeys((*old, *new)):
+            then, now = _is_ahead(old.get(rival), rank), _is_ahead(new.get(rival), later)
+            if then != now:
+                due[_movement(old.get(rival), new.get(rival), is_ahead=now)].append(rival)
+    return due
+
+
+def _is_ahead(rival: Json | None, rank: int) -> bool:
+    return rival is not None and rival["rank"] is not None and rival["rank"] < rank
+
+
+def _movement(old: Json | None, new: Json | None, *, is_ahead: bool) -> str:
+    """Return how a rival that was, or is, ahead of a maker moved it."""
+    if old is None or new is None:
+        return "new" if old is None else "gone"
+    if old["rank"] is None or new["rank"] is None:
+        return "let_in" if old["rank"] is None else "ruled_out"
+    return "passed_by" if is_ahead else "passed"
+
+
+def _causes(old: Json, new: Json, runs: tuple[Json, Json]) -> list[str]:
+    """Return why a maker is ruled out now, or no longer: of every limit that it fails in the one run alone."""
+    failing, passing = (old, new) if old["rank"] is None else (new, old)
+    limits = [run.get("limits") for run in runs]
+    then, now = (found if isinstance(found, dict) else None for found in limits)
+    keys = [key for key in _failed(failing) if key not in _failed(passing)]
+    causes = [_cause(key, old["criteria"].get(key), new["criteria"].get(key), (then, now), runs) for key in keys]
+    return list(dict.fromkeys(causes)) or ["limits"]
+
+
+def _failed(maker: Json) -> list[str]:
+    found = maker.get("failed_limits")
+    return [key for key in found if isinstance(key, str)] if isinstance(found, list) else []
+
+
+def _cause(
+    key: str, old: Json | None, new: Json | None, limits: tuple[Json | None, Json | None], runs: tuple[Json, Json]
+) -> str:
+    then, now = limits
+    if old is None or new is None or then is None or now is None or then.get(key) != now.get(key):
+        return "limits"
+    if _is_same_cells(old, new) or (old["answer"] == new["answer"] and runs[0]["brief"] != runs[1]["brief"]):
+        return "value_functions_and_brief"
+    return "answers"

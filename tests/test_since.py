@@ -1,7 +1,9 @@
 """What changed since the run before: by hand, and the split adds up on random pairs of runs."""
 
 from dataclasses import replace
+from datetime import timedelta
 
+import numpy as np
 import pytest
 from cases import AS_OF, choices, make_case, numbers, rated
 from hypothesis import given, settings
@@ -9,6 +11,7 @@ from hypothesis import strategies as st
 
 from scorecard.assessment import assess
 from scorecard.brief import Brief
+from scorecard.criteria import Limit
 from scorecard.since import is_same_run, since, split, worth_now
 
 NAMES = ("Fernhill", "Brightholm", "Cold Quay")
@@ -127,3 +130,78 @@ def test_a_run_compared_with_itself_has_no_change(case):
     found = since_of(case, replace(case, title="another title"))
 
     assert ([], [], []) == (found["makers"], found["new"], found["gone"])
+
+
+def test_a_measure_that_moves_by_the_day_alone_is_no_new_answer():
+    # response_days of a maker that has not answered grows with the day; its cells are the same
+    table = {"Fernhill": [None]}
+    case = make_case([replace(numbers("a", 1, (0, 100), (10, 0)), column=None, measure="response_days")], table)
+    asked = replace(case.table, asked_on=np.array([AS_OF.toordinal() - 7.0]), answered_on=np.array([np.nan]))
+    case = replace(case, table=asked)
+    before, now = (assess(case, as_of=AS_OF + timedelta(days)).as_json() for days in (0, 2))
+    parts = due(since(before, now, case.criteria.criteria), "Fernhill")
+
+    assert 0 == parts["answers"] == parts["weights"]
+    assert parts["value_functions_and_brief"] < -1
+
+
+def test_a_new_answer_to_a_measure_is_one():
+    case = make_case(
+        [replace(numbers("a", 1, (0, 100), (10, 0)), column=None, measure="response_days")], {"Fernhill": [None]}
+    )
+    days = [
+        replace(
+            case.table, asked_on=np.array([AS_OF.toordinal() - 14.0]), answered_on=np.array([AS_OF.toordinal() - ago])
+        )
+        for ago in (9.0, 2.0)
+    ]
+    parts = due(since_of(*(replace(case, table=table) for table in days)), "Fernhill")
+
+    assert parts["answers"] < -1
+    assert 0 == parts["value_functions_and_brief"] == parts["weights"]
+
+
+def rank_due(found, maker):
+    (one,) = [one for one in found["makers"] if one["maker"] == maker]
+    return {key: value for key, value in one["rank_due_to"].items() if value}
+
+
+def limited(at_most):
+    limit = None if at_most is None else Limit(at_most=at_most)
+    return make_case([replace(numbers("a", 1, (0, 0), (10, 100)), limit=limit)], {"Fernhill": [3], "Brightholm": [8]})
+
+
+def test_a_limit_that_rules_a_maker_out_is_named_and_what_it_does_to_the_next():
+    found = since_of(limited(None), limited(5))
+
+    assert {"causes": ["limits"]} == rank_due(found, "Brightholm")
+    assert {"ruled_out": ["Brightholm"]} == rank_due(found, "Fernhill")
+
+
+def test_an_answer_that_lets_a_maker_in_is_named():
+    before = limited(5)
+    now = make_case(
+        [replace(numbers("a", 1, (0, 0), (10, 100)), limit=Limit(at_most=5))], {"Fernhill": [3], "Brightholm": [4]}
+    )
+    found = since_of(before, now)
+
+    assert {"causes": ["answers"]} == rank_due(found, "Brightholm")
+    assert {"let_in": ["Brightholm"]} == rank_due(found, "Fernhill")
+
+
+def test_makers_that_came_and_went_are_named_where_they_moved_a_rank():
+    first = since_of(rated((1,), {"Fernhill": [3]}), rated((1,), {"Fernhill": [3], "Oxlip": [4]}))
+    second = since_of(rated((1,), {"Fernhill": [3], "Oxlip": [4]}), rated((1,), {"Fernhill": [3]}))
+
+    assert ({"new": ["Oxlip"]}, {"gone": ["Oxlip"]}) == (rank_due(first, "Fernhill"), rank_due(second, "Fernhill"))
+
+
+def test_makers_that_passed_one_another_are_named():
+    found = since_of(
+        rated((1,), {"Fernhill": [3], "Brightholm": [1]}), rated((1,), {"Fernhill": [3], "Brightholm": [4]})
+    )
+
+    assert ({"passed": ["Fernhill"]}, {"passed_by": ["Brightholm"]}) == (
+        rank_due(found, "Brightholm"),
+        rank_due(found, "Fernhill"),
+    )

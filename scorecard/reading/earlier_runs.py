@@ -62,7 +62,15 @@ NEEDED: dict[str, Any] = {
     "brief": {},
 }
 PARTS = {"weights": _is_number, "answers": _is_number, "value_functions_and_brief": _is_number}
-CHANGE = {"rank_before": _is_rank, "rank": _is_rank, "score_before": _is_number, "score": _is_number, "due_to": PARTS}
+MOVED_BY = {key: [_is_text] for key in ("causes", "new", "gone", "ruled_out", "let_in", "passed", "passed_by")}
+CHANGE = {
+    "rank_before": _is_rank,
+    "rank": _is_rank,
+    "score_before": _is_number,
+    "score": _is_number,
+    "due_to": PARTS,
+    "rank_due_to": MOVED_BY,
+}
 SINCE = {
     "compared_with": _is_day,
     "leaders_before": [_is_text],

@@ -8,11 +8,26 @@ from scorecard.report.texts import isolate
 from scorecard.words import listed, rounded
 
 MOST = 12  # makers told of
+MOST_NAMED = 3  # other makers that moved a rank
 LEAST = 0.05  # points of score: a smaller part is not named
+TOO_LITTLE = "less than 0.05 of a point"
 PARTS = (
     ("answers", "new answers"),
     ("weights", "other weights"),
-    ("value_functions_and_brief", "value functions or brief"),
+    ("value_functions_and_brief", "value functions, brief, rates, settings or the day"),
+)
+CAUSES = {
+    "limits": "another limit",
+    "answers": "a new answer",
+    "value_functions_and_brief": "the brief, rates or settings",
+}
+MOVERS = (
+    ("new", "is new", "are new"),
+    ("gone", "is no longer there", "are no longer there"),
+    ("ruled_out", "is ruled out now", "are ruled out now"),
+    ("let_in", "is no longer ruled out", "are no longer ruled out"),
+    ("passed", "fell behind it", "fell behind it"),
+    ("passed_by", "passed it", "passed it"),
 )
 
 
@@ -68,7 +83,7 @@ def _change(one: dict[str, Any]) -> Change:
         maker=isolate(one["maker"]),
         rank=ranks[1] if ranks[0] == ranks[1] else f"{ranks[0]} → {ranks[1]}",
         score=scores[1] if scores[0] == scores[1] else f"{scores[0]} → {scores[1]}",
-        due_to=due_words(one["due_to"]),
+        due_to="; ".join(filter(None, (due_words(one["due_to"]), rank_words(one["rank_due_to"])))) or TOO_LITTLE,
     )
 
 
@@ -77,9 +92,23 @@ def _rank(rank: int | None) -> str:
 
 
 def due_words(parts: dict[str, float]) -> str:
-    """Return what a change of score is due to, each part with its sign."""
+    """Return what a change of score is due to, each part with its sign; "" where all are too small to see."""
     named = [f"{words} {_signed(parts[key])}" for key, words in PARTS if abs(parts[key]) >= LEAST]
-    return ", ".join(named) or "less than 0.05 of a point"
+    return ", ".join(named)
+
+
+def rank_words(due: dict[str, list[str]]) -> str:
+    """Return what changed a rank; "" where it is the same."""
+    if due["causes"]:
+        return f"{listed(CAUSES.get(cause, CAUSES['limits']) for cause in due['causes'])}"
+    moved = [_moved(due[key], one, more) for key, one, more in MOVERS if due[key]]
+    return f"rank: {', '.join(moved)}" if moved else ""
+
+
+def _moved(names: list[str], one: str, more: str) -> str:
+    shown, left = [isolate(name) for name in names[:MOST_NAMED]], len(names) - MOST_NAMED
+    told = listed([*shown, f"{left} more"] if left > 0 else shown)
+    return f"{told} {one if len(names) == 1 else more}"
 
 
 def _signed(number: float) -> str:
