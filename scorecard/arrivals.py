@@ -3,18 +3,17 @@
 Enters: a case, the maker that is meant, and what the user says of the arrival. Leaves: the arrival, or what is wrong.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
 from decimal import Decimal
 
 from scorecard.case import Case
-from scorecard.costed import costed_on
-from scorecard.costing.amounts import OPEN, over
-from scorecard.costing.choosing import chosen_way
-from scorecard.costing.landed import LandedCost
-from scorecard.errors import InputError, Place, Problem
+from scorecard.costing.amounts import over
+from scorecard.costing.quoted_then import quoted_then
+from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.inspection.outcome import Arrival, PiecePrice
-from scorecard.orders import OrderRow, latest
+from scorecard.orders import OrderRow, of_maker, to_inspect
+from scorecard.words import counted, day_words, listed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,7 +22,7 @@ class Told:
 
     Parameters
     ----------
-    maker : as the sheet Makers spells it; None for the latest order of all
+    maker : as the sheet Makers spells it; None for an order of any
     arrived : pieces; None for as many as were ordered
     per_carton : pieces in a full carton; None for what the sheet Freight says
     """
@@ -33,15 +32,25 @@ class Told:
     per_carton: int | None = None
 
 
-def order_of(case: Case, maker: str | None) -> OrderRow | None:
-    """Return the order that is meant: the latest, of one maker where it is named; None where no order is noted at all.
+def order_of(case: Case, maker: str | None, row: int | None = None) -> OrderRow | None:
+    """Return the order that is meant; None where no order is noted at all.
+
+    Parameters
+    ----------
+    case : what was read
+    maker : whose; None for any
+    row : of the sheet Orders; None for the one that is to be counted, see ``to_inspect``
 
     Raises
     ------
     InputError
         If a maker is named that no order names.
+    UsageError
+        If the row holds no such order.
     """
-    order = latest(case.orders, maker)
+    order = to_inspect(case.orders, maker)
+    if row is not None and (order is not None or maker is None):
+        return _in_row(of_maker(case.orders, maker), maker, row)
     if maker is not None and order is None:
         place = Place(file=case.table.file, sheet=None if case.table.sheet is None else "Orders")
         shown = "".join(sign if sign.isprintable() else " " for sign in maker)
@@ -54,7 +63,19 @@ def order_of(case: Case, maker: str | None) -> OrderRow | None:
     return order
 
 
-def arrival_of(case: Case, order: OrderRow | None, told: Told, as_of: date) -> Arrival:
+def _in_row(orders: Sequence[OrderRow], maker: str | None, row: int) -> OrderRow:
+    """Return the order in a row."""
+    for order in orders:
+        if order.row == row:
+            return order
+    whose = "" if maker is None else f" of {''.join(sign if sign.isprintable() else ' ' for sign in maker)}"
+    rows = listed(str(order.row) for order in orders)
+    stand = f"Say --row with one of these: {rows}" if len(orders) > 1 else f"Say --row {rows}" if rows else ""
+    wanted = stand or "Write the order into the sheet Orders first"
+    raise UsageError(f"--row {row}: no order{whose} stands in row {row} of the sheet Orders. {wanted}.")
+
+
+def arrival_of(case: Case, order: OrderRow | None, told: Told) -> Arrival:
     """Return what arrived.
 
     Parameters
@@ -62,7 +83,6 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told, as_of: date) -> A
     case : what was read
     order : the one that is meant; None where none is noted, and then the brief stands for it
     told : what the user says
-    as_of : the day that stands for today
     """
     ordered = order.pieces if order and order.pieces else case.brief.quantity
     return Arrival(
@@ -74,8 +94,9 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told, as_of: date) -> A
         arrived_on=order.arrived if order else None,
         complain_until=order.complain_until if order else None,
         per_carton=told.per_carton or _per_carton(case, order),
-        price=None if order is None else _paid(case, order) or _landed(case, order, as_of),
+        price=None if order is None else _paid(case, order) or _quoted(case, order),
         counted_among=order.opened or order.pieces if order else None,
+        arrived_at=_cell(order, "Arrived on"),
         complain_at=_cell(order, "Complain until"),
         paid_at=_cell(order, "Paid in all"),
         faulty_at=_cell(order, "Faulty pieces"),
@@ -105,23 +126,15 @@ def _paid(case: Case, order: OrderRow) -> PiecePrice | None:
     return PiecePrice(low=low, high=high, currency=case.brief.currency, source=source)
 
 
-def _landed(case: Case, order: OrderRow, as_of: date) -> PiecePrice | None:
-    """Return what a piece costs by the landed cost of its maker; None where any cost is missing."""
-    costed = costed_on(case, as_of)
-    if costed is None:
+def _quoted(case: Case, order: OrderRow) -> PiecePrice | None:
+    """Return what a piece cost by the quotes of the day of its order; None where one is missing."""
+    if case.costs is None or order.pieces is None or order.ordered is None:
         return None
-    costs = [cost for cost in costed.costs if cost.maker == order.maker and order.way in (None, cost.way)]
-    cost = chosen_way(costs, as_of, case.brief.need_by)
-    if cost is None or not cost.is_complete or cost.high == OPEN:
+    found = quoted_then(case.costs, order.maker, order.pieces, order.ordered, order.way)
+    if found is None or not found.in_full or found.amount.high is None:
         return None
-    low, high = _each(cost)
-    source = "the landed cost of its quote" + (f" by {cost.way}" if cost.way else "")
-    return PiecePrice(low=low, high=high, currency=costed.inputs.rates.home, source=source)
-
-
-def _each(cost: LandedCost) -> tuple[Decimal, Decimal]:
-    """Return the least and the greatest cost of a piece that is ordered."""
-    readings = [(reading.low, reading.high, Decimal(reading.situation.quantity)) for reading in cost.readings]
-    return min(over(low, pieces) for low, _, pieces in readings), max(
-        over(high, pieces) for _, high, pieces in readings
-    )
+    low, high = (over(end, Decimal(order.pieces)) for end in (found.amount.low, found.amount.high))
+    by = f" by {found.way}" if found.way else ""
+    then = f"for {counted(order.pieces, 'piece')} on {day_words(order.ordered)}"
+    source = f"the landed cost of its quote{by}, {then}"
+    return PiecePrice(low=low, high=high, currency=case.costs.rates.home, source=source)

@@ -61,5 +61,31 @@ def latest(orders: Sequence[OrderRow], maker: str | None = None) -> OrderRow | N
     orders : in sheet order
     maker : whose; None for any
     """
-    chosen = [order for order in orders if maker is None or order.maker == maker]
-    return max(chosen, key=lambda order: (order.began or date.min, order.row), default=None)
+    return max(of_maker(orders, maker), key=_began, default=None)
+
+
+def to_inspect(orders: Sequence[OrderRow], maker: str | None = None) -> OrderRow | None:
+    """Return the order that is to be counted: the one that arrived last of those that are not counted yet.
+
+    Where nothing that arrived is left to count, the latest that has not arrived, since its day may not be typed yet;
+    where all are counted, the latest.
+
+    Parameters
+    ----------
+    orders : in sheet order
+    maker : whose; None for any
+    """
+    own = of_maker(orders, maker)
+    came = [order for order in own if order.arrived and order.faulty is None]
+    if came:
+        return max(came, key=lambda order: (order.arrived or date.min, *_began(order)))
+    return latest([order for order in own if order.arrived is None and order.faulty is None]) or latest(own)
+
+
+def of_maker(orders: Sequence[OrderRow], maker: str | None) -> list[OrderRow]:
+    """Return the orders of one maker; all where none is named."""
+    return [order for order in orders if maker is None or order.maker == maker]
+
+
+def _began(order: OrderRow) -> tuple[date, int]:
+    return order.began or date.min, order.row

@@ -7,7 +7,7 @@ import pytest
 from sourcing import folder_of
 
 from scorecard.arrivals import Told, arrival_of, order_of
-from scorecard.errors import InputError
+from scorecard.errors import InputError, UsageError
 from scorecard.reading.folder import read_folder
 
 AS_OF = date(2026, 11, 25)
@@ -26,7 +26,7 @@ def case_of(path, *orders, **sheets):
 
 
 def arrival(case, **told):
-    return arrival_of(case, order_of(case, told.get("maker")), Told(**told), AS_OF)
+    return arrival_of(case, order_of(case, told.get("maker")), Told(**told))
 
 
 def test_the_order_says_what_was_ordered_and_until_when_one_may_complain(tmp_path):
@@ -57,6 +57,36 @@ def test_a_maker_that_no_order_names_is_a_problem_at_the_sheet(tmp_path):
     ]
 
 
+TWO = [
+    ["Fernhill", date(2026, 8, 1), 250, date(2026, 10, 6), date(2026, 10, 20)],
+    ["Fernhill", date(2026, 10, 8), 500],
+]
+
+
+def test_an_order_can_be_named_by_its_row(tmp_path):
+    case = case_of(tmp_path, *TWO)
+    assert [2, 2, 3] == [order_of(case, None, row).row for row in (None, 2, 3)]
+
+
+@pytest.mark.parametrize(
+    ("maker", "row", "told"),
+    [
+        (None, 9, "--row 9: no order stands in row 9 of the sheet Orders. Say --row with one of these: 2 and 3."),
+        ("Fernhill", 3, "--row 3: no order of Fernhill stands in row 3 of the sheet Orders. Say --row 2."),
+    ],
+)
+def test_a_row_without_such_an_order_is_refused(tmp_path, maker, row, told):
+    case = case_of(tmp_path, TWO[0], ["Brightholm", *TWO[1][1:]])
+    with pytest.raises(UsageError) as raised:
+        order_of(case, maker, row)
+    assert told == str(raised.value)
+
+
+def test_a_row_where_no_order_is_noted_is_refused(tmp_path):
+    with pytest.raises(UsageError, match=r"Write the order into the sheet Orders first\."):
+        order_of(case_of(tmp_path), None, 2)
+
+
 def test_a_piece_costs_its_part_of_what_was_paid_in_all(tmp_path):
     price = arrival(case_of(tmp_path, [*ORDER, 1184.6], Quotes=QUOTES)).price
     assert (Decimal("5.923"), "EUR") == (price.low, price.currency)
@@ -65,7 +95,30 @@ def test_a_piece_costs_its_part_of_what_was_paid_in_all(tmp_path):
 
 def test_without_a_payment_the_landed_cost_counts(tmp_path):
     price = arrival(case_of(tmp_path, ORDER, Quotes=QUOTES)).price
-    assert (Decimal(4), Decimal(4), "the landed cost of its quote by road") == (price.low, price.high, price.source)
+    assert (Decimal(4), Decimal(4), "the landed cost of its quote by road, for 200 pieces on 1 September 2026") == (
+        price.low,
+        price.high,
+        price.source,
+    )
+
+
+def test_the_landed_cost_is_that_of_the_orders_pieces_not_of_the_briefs(tmp_path):
+    case = case_of(tmp_path, ["Fernhill", ORDER[1], 500], Quotes=[*QUOTES, ["Fernhill", 500, 3, *QUOTES[1][3:]]])
+    assert Decimal(3) == arrival(case).price.low
+
+
+@pytest.mark.parametrize(
+    ("ordered_on", "pieces", "quoted_on"),
+    [
+        (date(2026, 9, 1), 200, date(2026, 9, 2)),  # quoted after the order
+        (None, 200, date(2026, 8, 1)),  # no day of the order
+        (date(2026, 9, 1), None, date(2026, 8, 1)),  # no pieces
+        (date(2026, 9, 1), 100, date(2026, 8, 1)),  # fewer pieces than any quote is for
+    ],
+)
+def test_where_the_order_was_not_quoted_a_piece_has_no_price(tmp_path, ordered_on, pieces, quoted_on):
+    quotes = [[*QUOTES[0], "Quoted on"], [*QUOTES[1], quoted_on]]
+    assert arrival(case_of(tmp_path, ["Fernhill", ordered_on, pieces], Quotes=quotes)).price is None
 
 
 def test_the_landed_cost_of_another_way_than_the_orders_does_not_count(tmp_path):

@@ -271,8 +271,9 @@ def inspect(
     makers: MakersFile = None,
     as_of: AsOf = None,
     maker: Annotated[
-        str | None, typer.Option("--maker", help="Whose order; without it, the latest of the sheet Orders.")
+        str | None, typer.Option("--maker", help="Whose order; without it, the one that came last and is not counted.")
     ] = None,
+    row: Annotated[int | None, typer.Option("--row", min=2, help="Which order: its row in the sheet Orders.")] = None,
     arrived: Annotated[
         int | None, typer.Option("--arrived", help="How many pieces arrived; without it, as many as were ordered.")
     ] = None,
@@ -293,6 +294,7 @@ def inspect(
 
     wish = Wish(
         maker=maker,
+        row=row,
         arrived=arrived,
         per_carton=per_carton,
         sample=sample,

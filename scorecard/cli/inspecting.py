@@ -1,7 +1,6 @@
 """``inspect``: a tally sheet of what arrived, or a sample of it; with counts, what they come to and what to claim."""
 
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +22,7 @@ from scorecard.inspection.outcome import Arrival, Outcome, outcome_of
 from scorecard.inspection.outcome_words import (
     CAUTIONS,
     DANGER,
+    arrived_sentence,
     count_words,
     found_sentence,
     judged_sentence,
@@ -35,8 +35,8 @@ from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, limit_sent
 from scorecard.inspection.plans import SamplingPlan, sampling_plan
 from scorecard.inspection.settings import InspectionSettings
 from scorecard.letters.arrival_page import Sheet, outcome_page, tally_page
-from scorecard.orders import OrderRow
-from scorecard.words import counted, day_words
+from scorecard.orders import OrderRow, of_maker
+from scorecard.words import counted, day_words, listed
 from scorecard.writing import time_stamp, write_outputs
 
 MOST_TO_OPEN = 500  # pieces; of more, a sample is drawn unless all is asked for (our own choice)
@@ -48,6 +48,7 @@ class Wish:
 
     Parameters
     ----------
+    row : of the order, in the sheet Orders; None for the one that is to be counted
     sample : whether to open a sample alone; None: a sample where there are more than ``MOST_TO_OPEN`` pieces
     opened : pieces; None while nothing is counted
     counts : as typed, such as "B2=4"
@@ -55,6 +56,7 @@ class Wish:
     """
 
     maker: str | None = None
+    row: int | None = None
     arrived: int | None = None
     per_carton: int | None = None
     sample: bool | None = None
@@ -85,12 +87,19 @@ class Inspection:
         return self.sheet.arrival
 
     @property
+    def rivals(self) -> list[OrderRow]:
+        """Other orders that may be meant: of the maker that is named, or of all."""
+        whose = self.order.maker if self.order and self.wish.maker else None
+        return [one for one in of_maker(self.case.orders, whose) if one != self.order]
+
+    @property
     def entering(self) -> str:
         """The command that takes the counts, with numbers for an example."""
         arrival, named = self.arrival, self.wish.maker
         options = (
             "--sample" if self.sheet.plan else "--all" if arrival.lot > MOST_TO_OPEN else "",
             f"--maker {quoted(named)}" if named else "",
+            f"--row {self.order.row}" if self.order and (self.wish.row or self.rivals) else "",
             "" if self.wish.arrived is None else f"--arrived {arrival.lot}",
             "" if self.wish.per_carton is None else f"--per-carton {self.wish.per_carton}",
             f"--opened {self.sheet.to_open}",
@@ -105,7 +114,7 @@ class Inspection:
 
 def inspect_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
     """Write the tally sheet of a folder, or with counts the outcome, and print what to do."""
-    made = inspection_of(inputs.read(), wish, inputs.day())
+    made = inspection_of(inputs.read(), wish)
     name, page = _page(made, inputs)
     tell_kept(write_outputs(inputs.folder / REPORTS, {name: page.encode()}))
     path = inputs.folder / REPORTS / name
@@ -120,7 +129,7 @@ def inspect_folder(inputs: Inputs, wish: Wish, *, as_json: bool) -> None:
         _tell_outcome(made.outcome, inputs, path)
 
 
-def inspection_of(case: Case, wish: Wish, as_of: date) -> Inspection:
+def inspection_of(case: Case, wish: Wish) -> Inspection:
     """Return the inspection that is asked for.
 
     Raises
@@ -128,12 +137,12 @@ def inspection_of(case: Case, wish: Wish, as_of: date) -> Inspection:
     InputError
         If a maker is named that no order names.
     UsageError
-        With everything that is wrong with what was typed.
+        If no order stands in the row that is named; else with everything that is wrong with what was typed.
     """
     maker = None if wish.maker is None else case.table.makers[named_maker(wish.maker, case.table.makers)]
-    order = order_of(case, maker)
+    order = order_of(case, maker, wish.row)
     told = Told(maker=maker, arrived=wish.arrived, per_carton=wish.per_carton)
-    arrival = arrival_of(case, order, told, as_of)
+    arrival = arrival_of(case, order, told)
     settings = case.inspection or InspectionSettings()
     is_counted = wish.opened is not None or bool(wish.counts)
     counts = count_faults(wish.counts, settings.lines, wish.opened, arrival.lot) if is_counted else None
@@ -203,8 +212,18 @@ def _tell_order(made: Inspection, inputs: Inputs) -> None:
     on = f" on {day_words(arrival.ordered_on)}" if arrival.ordered_on else ""
     others = {one.maker for one in made.case.orders} - {order.maker}
     other = f" Of another maker: {inputs.started.command('inspect --maker NAME')}." if others else ""
+    rows = [str(one.row) for one in of_maker(made.case.orders, order.maker) if one != order]
+    if rows:
+        other += f" Of another order ({_rows(rows)}): {inputs.started.command(f'inspect --row {rows[-1]}')}."
     by = "" if order.pieces else ", by the brief, since the sheet does not say how many"
     typer.echo(f"{visible(order.maker)}, ordered{on} (row {order.row} of the sheet Orders): {pieces}{by}.{other}")
+    unarrived = arrived_sentence(arrival)
+    if unarrived:
+        typer.echo(f"{unarrived}.")
+
+
+def _rows(rows: list[str]) -> str:
+    return f"row {rows[0]}" if len(rows) == 1 else f"rows {listed(rows)}"
 
 
 def _tell_sheet(made: Inspection, inputs: Inputs, path: Path) -> None:

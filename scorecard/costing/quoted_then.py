@@ -12,10 +12,16 @@ from scorecard.costing.quotes import Way
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quoted:
-    """What it came to at the door, in the brief's currency, with tax that comes back; whether no cost was missing."""
+    """What it came to at the door, in the brief's currency, with tax that comes back; whether no cost was missing.
+
+    Parameters
+    ----------
+    way : of shipping; None where the quote names none
+    """
 
     amount: Span
     in_full: bool
+    way: Way | None = None
 
 
 def quoted_then(inputs: CostInputs, maker: str, pieces: int, day: date, way: Way | None) -> Quoted | None:
@@ -38,7 +44,7 @@ def quoted_then(inputs: CostInputs, maker: str, pieces: int, day: date, way: Way
     then = replace(inputs, brief=brief, as_of=day, quotes=tuple(quotes), makers={maker: facts})
     costs = [cost for cost in landed_costs(then) if way in (None, cost.way) and cost.quantities == (pieces, pieces)]
     chosen = chosen_way(costs, day, brief.need_by)
-    return None if chosen is None else Quoted(amount=_paid(chosen), in_full=chosen.is_complete)
+    return None if chosen is None else Quoted(amount=_paid(chosen), in_full=chosen.is_complete, way=chosen.way)
 
 
 def _paid(cost: LandedCost) -> Span:

@@ -48,7 +48,7 @@ class Arrival:
     per_carton : pieces in a full carton; None where it is not known
     price : None where it is not known
     counted_among : pieces among which the sheet's faulty ones count: opened, else ordered; None where it says neither
-    complain_at, paid_at, faulty_at, opened_at : the order's cells; None where no order is noted, or no such column
+    arrived_at, complain_at, paid_at, faulty_at, opened_at : the order's cells; None where there is no order or column
     """
 
     maker: str | None
@@ -61,6 +61,7 @@ class Arrival:
     per_carton: int | None = None
     price: PiecePrice | None = None
     counted_among: int | None = None
+    arrived_at: Place | None = None
     complain_at: Place | None = None
     paid_at: Place | None = None
     faulty_at: Place | None = None

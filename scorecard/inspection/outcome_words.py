@@ -123,6 +123,14 @@ def _why_lost(outcome: Outcome) -> str:
     return listed([*(["cannot be sold"] if unsold else []), *(["did not come"] if missing else [])], "or")
 
 
+def arrived_sentence(arrival: Arrival) -> str | None:
+    """Return that the sheet does not say when an order arrived; None where it does, or no order is noted."""
+    if arrival.maker is None or arrival.arrived_on is not None:
+        return None
+    into = _into(arrival, "Arrived on", arrival.arrived_at)
+    return f"The sheet does not say that this order has arrived: once it has, type the day {into}"
+
+
 def last_day_sentence(arrival: Arrival, as_of: date) -> str:
     """Return the last day to complain, and how many days that leaves."""
     last = arrival.complain_until

@@ -161,6 +161,29 @@ def test_a_stopped_run_fits_the_schema(tmp_path):
     assert ["unknown-maker"] == [one["code"] for one in result["problems"]]
 
 
+def test_an_order_that_has_arrived_goes_before_one_placed_later(tmp_path):
+    folder = folder_of(tmp_path, {"Orders": [ORDERS, ORDER, ["Fernhill", date(2026, 11, 23), 500]]})
+    ran = run(folder)
+    assert "Fernhill, ordered on 1 September 2026 (row 2 of the sheet Orders): 200 pieces of 200 ordered." in ran.out
+    assert f"Of another order (row 3): {STARTED} inspect --row 3." in ran.out
+    assert f"{STARTED} inspect --row 2 --opened 200 B1=2 C1=5" in ran.last
+
+
+def test_an_order_that_is_not_noted_as_arrived_says_so(tmp_path):
+    folder = folder_of(tmp_path, {"Orders": [ORDERS, ORDER, ["Fernhill", date(2026, 11, 23), 500]]})
+    told = (
+        "The sheet does not say that this order has arrived: once it has, type the day into D3 of the sheet Orders "
+        "(Arrived on).\n"
+    )
+    assert [False, True] == [told in run(folder, "--row", row).out for row in ("2", "3")]
+    assert {3} == {result_of(folder, "--row", "3")["row"]}
+
+
+def test_a_row_without_an_order_is_refused(folder):
+    status, told = refused(folder, "--row", "7")
+    assert (2, "--row 7: no order stands in row 7 of the sheet Orders. Say --row 2.\n") == (status, told)
+
+
 def test_another_order_is_named_in_the_command_to_type(tmp_path):
     folder = folder_of(tmp_path, {"Orders": [ORDERS, ORDER, ["Brightholm", date(2026, 10, 1), 100]]})
     assert f"Of another maker: {STARTED} inspect --maker NAME." in run(folder).out
