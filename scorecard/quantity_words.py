@@ -262,7 +262,7 @@ def steady_words(plan: MakerPlan) -> list[str]:
     )
     if found.best.pieces == found.economic:
         return [said]
-    return [f"{said}; of the sizes to be had, {found.best.pieces}, {money(found.best.cost, home)}"]
+    return [f"{said}; of the sizes above, {found.best.pieces}, {money(found.best.cost, home)}"]
 
 
 def maker_words(plan: Plan, one: MakerPlan) -> list[str]:

@@ -179,10 +179,14 @@ class Option:
 def held_from(option: Option) -> int:
     """Return the fewest pieces that the maker of an option takes at its price: from its row on, and its least order."""
     prices = [reading.situation.price for reading in option.cost.readings]
+    return min(option.pieces, max(least_order(option), *(price.row.pieces or 1 for price in prices)))
+
+
+def least_order(option: Option) -> int:
+    """Return the fewest pieces that the maker of an option takes at any price."""
     situation = option.cost.readings[0].situation
     brief = replace(situation.inputs.brief, quantity=1)
-    least = max(order_quantities(brief, situation.facts, least_quoted(situation.reply)))
-    return min(option.pieces, max(least, *(price.row.pieces or 1 for price in prices)))
+    return min(option.pieces, max(order_quantities(brief, situation.facts, least_quoted(situation.reply))))
 
 
 def middle(ends: Ends) -> Decimal:

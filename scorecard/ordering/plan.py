@@ -14,8 +14,9 @@ from scorecard.ordering.options import Option, middle
 from scorecard.ordering.pricing import Pricing
 from scorecard.ordering.selling import Selling
 from scorecard.ordering.sizes import Size, of_makers, order_sizes, settled
+from scorecard.ordering.slopes import At
 from scorecard.ordering.steps import Step
-from scorecard.ordering.years import SteadyOrder, steady_order
+from scorecard.ordering.years import SteadyOrder, repeated, steady_order
 
 FURTHEST = 4  # times the pieces wanted, or the high demand: sizes beyond are in no comparison over all quantities
 
@@ -121,18 +122,24 @@ def _maker_plan(pricing: Pricing, selling: Selling, maker: str, sizes: Sequence[
             Step(smaller=small, larger=large, less_from=_less_from(alone, small, large))
             for small, large in pairwise(options)
         ),
-        newsvendor=_newsvendor(alone, selling, options),
-        steady=steady_order(alone, selling, options),
+        newsvendor=newsvendor(options, _at(alone, selling), breaks_of(alone.inputs), cartons_of(alone.inputs)),
+        steady=yearly_of(alone.inputs, selling, sizes),
     )
 
 
-def _newsvendor(pricing: Pricing, selling: Selling, options: Sequence[Option]) -> Newsvendor | None:
-    """Return how many a newsvendor would order of one maker, whose inputs hold its quotes and offers alone."""
+def yearly_of(inputs: CostInputs, selling: Selling, sizes: Sequence[Size]) -> SteadyOrder | None:
+    """Return which size of one maker costs least a year, of settled inputs with its quotes and offers alone."""
+    at = _at(Pricing(inputs=repeated(inputs)), selling)
+    return steady_order(selling, at, [size.pieces for size in sizes], breaks_of(inputs), cartons_of(inputs))
+
+
+def _at(pricing: Pricing, selling: Selling) -> At:
+    """Return what gives any quantity of one maker as an option."""
 
     def at(pieces: int) -> Option | None:
         return _option(pricing, selling, Size(pieces=pieces, whys=()))
 
-    return newsvendor(options, at, breaks_of(pricing.inputs), cartons_of(pricing.inputs))
+    return at
 
 
 def _option(pricing: Pricing, selling: Selling, size: Size) -> Option | None:

@@ -1,16 +1,13 @@
 """Steady sales of one maker's goods: which size, ordered again and again, costs least a year."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import ceil
 
-from scorecard.costing.amounts import added
 from scorecard.costing.inputs import CostInputs
-from scorecard.costing.landed import LandedCost
-from scorecard.ordering.options import Option, held_from
-from scorecard.ordering.pricing import Pricing
+from scorecard.ordering.options import Option, middle
 from scorecard.ordering.selling import Selling
-from scorecard.ordering.steady import Tier, sizes_with_breaks, yearly_cost
+from scorecard.ordering.slopes import At, Slope, edges_of, known_at, slopes_of
+from scorecard.ordering.steady import economic_order_quantity, yearly_cost
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,8 +24,7 @@ class SteadyOrder:
 
     Parameters
     ----------
-    economic : the economic order quantity with price breaks, in whole pieces to order; the best of the real sizes where
-        nobody quoted that many
+    economic : the economic order quantity with price breaks, in whole pieces to order
     cost : of a year, as it reckons
     orders : a year, of that quantity
     sizes : the real order sizes, each with its cost of a year
@@ -45,64 +41,72 @@ class SteadyOrder:
         return min(self.sizes, key=lambda size: size.cost)
 
 
-def steady_order(pricing: Pricing, selling: Selling, options: Sequence[Option]) -> SteadyOrder | None:
+def steady_order(
+    selling: Selling, at: At, sizes: Iterable[int], breaks: Iterable[int], cartons: Iterable[int]
+) -> SteadyOrder | None:
     """Return which size of one maker costs least a year.
 
     Parameters
     ----------
-    pricing : of this maker
     selling : with a yearly demand, and what keeping a piece costs
-    options : its real order sizes, least first
+    at : gives what a quantity comes to in an order that repeats an earlier one
+    sizes : the real order sizes
+    breaks : the first pieces at which another price or offer of freight holds
+    cartons : the pieces of one, of every offer that charges whole cartons
 
     Returns
     -------
-    None without these, or where no size has every cost known. Costs are those of an order that repeats an earlier one:
-    no sample, and set-up only where it is charged again
+    None without these, or where no size has every cost known. Of every slope its economic quantity, held within it, its
+    ends and the full cartons beside, the one of which a year costs least: all that its orders cost, and keeping. What
+    an order costs however many pieces it has counts as a cost of ordering; a piece is kept at what one more costs
+
+    References
+    ----------
+    The usual procedure for price breaks on all units. The tests hold it against every quantity tried in turn.
     """
-    demand, holding = selling.yearly_demand, selling.holding_percent
-    if demand is None or holding is None:
+    if selling.yearly_demand is None or selling.holding_percent is None:
         return None
-    known = [(option, tier) for option in options if (tier := _tier(pricing, option)) is not None]
+    known = [option for pieces in sizes if (option := known_at(at, pieces)) is not None]
     if not known:
         return None
-    per_order = float(selling.order_cost)
-    (first, tier), *others = known
-    from_first = replace(tier, from_pieces=tier.from_pieces * held_from(first) / first.pieces)
-    tiers = [from_first, *(other for _, other in others)]
-    found = sizes_with_breaks(demand, per_order, float(holding), tiers)
-    best = min(found, key=lambda one: one.cost)
-    share = float(first.good) / first.pieces
-    economic = ceil(best.quantity / share - 1e-9)
-    sizes = tuple(
-        YearlySize(pieces=option.pieces, cost=_cost(tier, demand, per_order, float(holding))) for option, tier in known
+    year = _Year(selling, tuple(slopes_of(at, edges_of(known, breaks), selling.yearly_demand)))
+    steps = tuple(cartons)
+    tried = {pieces for slope in year.slopes for pieces in slope.near(year.economic(slope), steps)}
+    found = [*known, *(option for pieces in sorted(tried) if (option := known_at(at, pieces)) is not None)]
+    best = min(found, key=year.cost)
+    return SteadyOrder(
+        economic=best.pieces,
+        cost=year.cost(best),
+        orders=selling.yearly_demand / float(best.good),
+        sizes=tuple(YearlySize(pieces=option.pieces, cost=year.cost(option)) for option in known),
     )
-    if pricing.total(first.maker, economic) is None:
-        size = min(sizes, key=lambda one: one.cost)
-        return SteadyOrder(economic=size.pieces, cost=size.cost, orders=demand / (size.pieces * share), sizes=sizes)
-    return SteadyOrder(economic=economic, cost=best.cost, orders=demand / best.quantity, sizes=sizes)
 
 
-def _cost(tier: Tier, demand: float, per_order: float, holding: float) -> float:
-    return yearly_cost(tier.from_pieces, demand, per_order, tier, holding / 100 * tier.each)
+@dataclass(frozen=True, slots=True)
+class _Year:
+    """A year of orders: the selling, with a yearly demand and what keeping costs, and the slopes of a maker's costs."""
+
+    selling: Selling
+    slopes: tuple[Slope, ...]
+
+    def economic(self, slope: Slope) -> float:
+        """Return the pieces to order that a slope alone would call for."""
+        per_order = float(self.selling.order_cost) + float(slope.once)
+        keeping = self._keeping(float(slope.further))
+        return economic_order_quantity(self.selling.yearly_demand or 0, per_order, keeping) / float(slope.good)
+
+    def cost(self, option: Option) -> float:
+        """Return what a year of orders of one size costs."""
+        each = next((slope.further for slope in self.slopes if slope.has(option.pieces)), middle(option.per_good))
+        per_order = float(self.selling.order_cost) + float(middle(option.total))
+        good = float(option.good)
+        return yearly_cost(good, self.selling.yearly_demand or 0, per_order, self._keeping(float(each)))
+
+    def _keeping(self, each: float) -> float:
+        return float(self.selling.holding_percent or 0) / 100 * max(each, 0.0)
 
 
-def _tier(pricing: Pricing, option: Option) -> Tier | None:
-    """Return the cost of a good piece of a repeated order, and what every such order costs besides; None with a gap."""
-    cost = Pricing(inputs=_repeated(pricing.inputs)).chosen(option.pieces).get(option.maker)
-    if cost is None or not cost.is_complete or not cost.high.is_finite():
-        return None
-    once = _middle_of_setup(cost)
-    total, good = float(added([cost.low, cost.high])) / 2, float(option.good)
-    return Tier(from_pieces=good, each=(total - once) / good, once=once)
-
-
-def _repeated(inputs: CostInputs) -> CostInputs:
+def repeated(inputs: CostInputs) -> CostInputs:
     """Return inputs for an order that repeats an earlier one, without any sample."""
     quotes = (replace(row, sample_price=None, sample_postage=None, credited_from=None) for row in inputs.quotes)
     return replace(inputs, quotes=tuple(quotes), settings=replace(inputs.settings, reorder=True))
-
-
-def _middle_of_setup(cost: LandedCost) -> float:
-    found = [end for reading in cost.readings for line in reading.lines if line.key == "set-up" for end in
-             (line.low, line.high)]  # fmt: skip
-    return float(added(found)) / len(found) if found else 0.0

@@ -1,15 +1,22 @@
 """Which size, ordered again and again, costs least a year."""
 
 import pytest
-from quoted import quote
-from sized import planned, prices, selling
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from quoted import MAKER, inputs, offer, quote, uk
+from sized import minimum, planned, prices, selling, wanting
+
+from scorecard.costing.inputs import MakerFacts
+from scorecard.ordering.plan import yearly_of
+from scorecard.ordering.sizes import order_sizes, settled
 
 ALL = "to my door, duty and tax paid"
 WOHL = {"yearly_demand": 5000, "holding_percent": "20", "order_cost": "49"}
 
 
-def steady(*rows, wanted=200, **sold):
-    return planned(*rows, sold=selling("18.00", **sold), wanted=wanted).makers[0].steady
+def steady(*rows, wanted=200, offers=(), makers=None, **sold):
+    plan = planned(*rows, sold=selling("18.00", **sold), wanted=wanted, offers=offers, makers=makers)
+    return plan.makers[0].steady
 
 
 def test_the_published_price_breaks_through_the_whole_reckoning():
@@ -51,3 +58,78 @@ def test_without_a_yearly_demand_no_year_is_reckoned():
 
 def test_a_size_with_a_cost_missing_is_left_out():
     assert steady(quote("5.00", pieces=1, covers="goods"), **WOHL) is None
+
+
+def flown(cost, from_pieces=1, to_pieces=5000):
+    """Return an offer of freight for one sum."""
+    return offer("air", cost, from_pieces=from_pieces, to_pieces=to_pieces, covers="door to door")
+
+
+GOODS = {"covers": "goods", "term": "EXW", "way": "air"}
+AT_HOME = {"makers": {MAKER: MakerFacts(maker=MAKER, country="GB")}, "imports": uk("0", "0")}
+
+
+def flat(*rows, freight, **sold):
+    plan = planned(*rows, sold=selling("18.00", **sold), offers=(flown(freight),), **AT_HOME)
+    return plan.makers[0].steady
+
+
+def test_freight_of_one_sum_is_a_cost_of_every_order():
+    # √(2 · 1000 · 100 / (20 % of 5)) = 447.2; 1000 · 5 + 1000 / 447 · 100 + 447 / 2 · 1 = 5447.21
+    found = flat(quote("5.00", pieces=100, **GOODS), freight=100, yearly_demand=1000, holding_percent="20")
+
+    assert (447, pytest.approx(5447.21, abs=0.01)) == (found.economic, found.cost)
+
+
+def test_it_comes_beside_the_cost_of_ordering():
+    # √(2 · 1000 · 310 / 1) = 787.4; 5000 + 1000 / 787 · 310 + 787 / 2 = 5787.40
+    sold = {"yearly_demand": 1000, "holding_percent": "20", "order_cost": "10"}
+    found = flat(quote("5.00", pieces=100, **GOODS), freight=300, **sold)
+
+    assert (787, pytest.approx(5787.40, abs=0.01)) == (found.economic, found.cost)
+
+
+def test_it_moves_the_order_beyond_a_price_break():
+    # √(2 · 1200 · 190 / (20 % of 5.80)) = 627.0; 6960 + 1200 / 627 · 190 + 627 / 2 · 1.16 = 7687.30
+    rows = [quote("6.00", pieces=100, **GOODS), quote("5.80", row=3, pieces=500, **GOODS)]
+    found = flat(*rows, freight=165, yearly_demand=1200, holding_percent="20", order_cost="25")
+
+    assert (627, pytest.approx(7687.30, abs=0.01)) == (found.economic, found.cost)
+
+
+def test_a_minimum_is_the_least_order():
+    found = steady(*prices(p1="5.00"), makers=minimum(900), **WOHL)
+
+    assert 900 == found.economic
+
+
+MOST = 2500
+PRICES = st.dictionaries(st.integers(2, 900), st.decimals(1, 9, places=2), max_size=3)
+
+
+@settings(max_examples=12, deadline=None)
+@given(
+    tiers=PRICES,
+    first=st.decimals(1, 9, places=2),
+    setup=st.integers(0, 300),
+    freight=st.lists(st.integers(0, 400), min_size=2, max_size=2),
+    edge=st.integers(50, 800),
+    demand=st.integers(50, 1500),
+    holding=st.integers(5, 60),
+)
+def test_no_order_costs_less_a_year(tiers, first, setup, freight, edge, demand, holding):
+    priced = sorted((tiers | {1: first}).items())
+    rows = [quote(price, row=2 + at, pieces=pieces, setup=setup, setup_per="order", setup_again=True, **GOODS)
+            for at, (pieces, price) in enumerate(priced)]  # fmt: skip
+    offers = (flown(freight[0], 1, edge - 1), flown(freight[1], edge, 100_000))
+    sold = selling("18.00", yearly_demand=demand, holding_percent=str(holding), order_cost="10")
+    read = settled(inputs(*rows, brief=wanting(200), offers=offers, **AT_HOME))
+    found = yearly_of(read, sold, order_sizes(read)[MAKER])
+
+    def year(pieces):
+        each = float([price for start, price in priced if start <= pieces][-1])
+        once = 10 + setup + freight[pieces >= edge]
+        return demand * each + demand / pieces * once + pieces / 2 * holding / 100 * each
+
+    assert found.cost <= min(map(year, range(1, MOST))) + 1e-6
+    assert pytest.approx(year(found.economic)) == found.cost
