@@ -76,6 +76,11 @@ def sample_mark(rounds: Iterable[SampleRound], maker: str) -> tuple[float, float
     return list(latest.values())[-1].mark if latest else None
 
 
+def asked_of(rounds: Iterable[SampleRound]) -> frozenset[str]:
+    """Return the makers of which a sample was asked for or came, so that it is paid for; a photograph is none."""
+    return frozenset(one.maker for one in rounds if one.kind != "photograph" and (one.asked_on or one.received_on))
+
+
 def kept_piece(rounds: Sequence[SampleRound], maker: str) -> SampleRound | None:
     """Return the round whose piece is kept, to compare deliveries and the next order with: the last approved."""
     approved = [one for one in rounds if one.maker == maker and one.decision in ("approved", "approved with changes")]

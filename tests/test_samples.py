@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.samples import SampleRound, colour_difference, kept_piece, latest_of_each_kind, sample_mark
+from scorecard.samples import SampleRound, asked_of, colour_difference, kept_piece, latest_of_each_kind, sample_mark
 
 
 def round_of(kind="sample", marks=(8, 6), row=2, came=None, maker="Fernhill", **more):
@@ -75,3 +75,15 @@ def test_a_mark_lies_between_the_least_and_the_greatest_mark(marks):
     low, high = sample_mark([round_of(marks=marks)], "Fernhill")
 
     assert min(marks) <= low == high <= max(marks)
+
+
+def test_a_sample_asked_for_or_received_is_paid_for_and_a_photograph_is_none():
+    day = date(2026, 11, 13)
+    rounds = [
+        round_of(maker="Asked", asked_on=day),
+        round_of(maker="Came", came=day),
+        round_of(maker="Planned"),
+        round_of("photograph", maker="Shown", asked_on=day),
+    ]
+
+    assert {"Asked", "Came"} == asked_of(rounds)

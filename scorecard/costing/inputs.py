@@ -29,14 +29,14 @@ class CostSettings:
         [cost]
         faulty_percent = 3             # pieces that are expected to be no good; default 0, which is said
         reorder = false                # whether this order repeats an earlier one (set-up may not be charged again)
-        sampled = ["Brightholm"]       # makers whose sample is already paid for, as on the sheet Makers
+        sampled = ["Brightholm"]       # makers whose sample is already paid for, beside those of the sheet Samples
         balance = "before shipment"    # or "on arrival", "after checking": when the rest of the price is due
 
     Parameters
     ----------
     faulty_percent : 0 or more, below 100; None where not given, which counts as 0 and is said
-    sampled : from ``sampled``, and every maker with an "Asked on" in a row of the sheet Samples whose round is not a
-        photograph; an unknown name is a problem
+    sampled : from ``sampled``, where an unknown name is a problem, and every maker with an "Asked on" or a "Received
+        on" in a row of the sheet Samples whose round is not a photograph
     balance : "before shipment" where not given: common practice, no source
     charges : ``[[cost.charges]]``: packaging, an inspection, the bank's fee
     """

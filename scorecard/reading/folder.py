@@ -4,8 +4,10 @@ Enters: a folder, or single files in place of its own. Leaves: the case, or an `
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from scorecard.case import Case, day_meant
 from scorecard.errors import InputError, Place, Problem
@@ -14,6 +16,9 @@ from scorecard.reading.dates import DatesReading, ReadSoFar
 from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
 from scorecard.reading.memory_file import MemoryReading, read_memory
 from scorecard.reading.once_filled import read_costs, read_dates, read_dealings
+
+if TYPE_CHECKING:
+    from scorecard.costing.inputs import CostInputs
 
 CRITERIA_FILE = "criteria.toml"
 MAKERS_FILES = ("makers.xlsx", "makers.csv")
@@ -96,7 +101,7 @@ def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings:
         firmness=criteria.firmness,
         warnings=noticed,
         set_aside=set_aside,
-        costs=costs.inputs,
+        costs=_with_samples(read),
         selling=criteria.selling,
         samples=dealings.samples,
         checks=dealings.checks,
@@ -108,6 +113,17 @@ def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings:
         schedule=dates.inputs,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )
+
+
+def _with_samples(read: ReadSoFar) -> "CostInputs | None":
+    """Return the inputs of landed costs with the samples that the sheet Samples shows to be paid for."""
+    inputs, rounds = read.costs.inputs, read.dealings.samples
+    if inputs is None or not rounds:
+        return inputs
+    from scorecard.samples import asked_of
+
+    sampled = inputs.settings.sampled | asked_of(rounds)
+    return replace(inputs, settings=replace(inputs.settings, sampled=sampled))
 
 
 def refuse_empty(folder: Path, all_is_missing: bool) -> None:

@@ -2,6 +2,7 @@ from datetime import date, datetime, timedelta
 
 import pytest
 from builders import codes, makers_csv, makers_xlsx
+from sourcing import costs_of
 
 from scorecard.errors import InputError
 from scorecard.reading.folder import read_folder
@@ -200,3 +201,15 @@ def test_makers_of_another_kind_are_told_of_rather_than_missed(folder):
     (folder / "makers.xlsx").unlink()
 
     assert ["file-kind"] == [problem.code for problem in problems_of(folder)]
+
+
+def test_a_sample_of_the_sheet_samples_is_paid_for(tmp_path):
+    sheets = {
+        "Quotes": [["Maker", "Price", "Price is for"], ["Fernhill", 3, "each"]],
+        "Samples": [["Maker", "Round", "Asked on"], ["Fernhill", "sample", date(2026, 11, 13)]],
+    }
+
+    assert ({"Fernhill", "Brightholm"}, {"Fernhill"}) == (
+        costs_of(tmp_path, sheets, '[cost]\nsampled = ["Brightholm"]\n').settings.sampled,
+        costs_of(tmp_path, sheets).settings.sampled,
+    )
