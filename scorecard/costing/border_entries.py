@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, ZERO, End, Span, added, over, percent_of, priced, shown, times, to_minor
 from scorecard.costing.charges import ORIGIN_PARTS, Part
-from scorecard.costing.customs import Border, Shipment, at_the_border, duty_words, is_relieved, tax_words
+from scorecard.costing.customs import Border, Shipment, at_the_border, customs_value, duty_words, is_relieved, tax_words
 from scorecard.costing.entries import DUTY, IMPORT_TAX, SALES_TAX, Entry, Gap, Situation, entry, no_figure, paid
 from scorecard.costing.importing import Cutting, ImportRules
 
@@ -15,15 +15,19 @@ _AFTER: frozenset[Part] = frozenset({"arrival charges", "clearance", "delivery"}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AtTheBorder:
-    """What the border adds: entries, the customs value in the brief's currency (None where none is needed), gaps."""
+    """What the border adds: entries and gaps."""
 
     entries: tuple[Entry, ...] = ()
-    value: Decimal | None = None
     gaps: tuple[Gap, ...] = ()
 
 
-def border_entries(situation: Situation, before: Sequence[Entry], end: End) -> AtTheBorder:
-    """Return duty and import tax on the entries before, or sales tax where no border is crossed."""
+def border_entries(situation: Situation, before: Sequence[Entry], end: End, fees: Sequence[Entry] = ()) -> AtTheBorder:
+    """Return duty and import tax on the entries before, or sales tax where no border is crossed.
+
+    Parameters
+    ----------
+    fees : what charges on customs value come to, and those on duty and tax at least: in the tax base as other charges
+    """
     if "duty" in situation.coverage.parts:
         return AtTheBorder()
     if not situation.crosses_border:
@@ -32,10 +36,17 @@ def border_entries(situation: Situation, before: Sequence[Entry], end: End) -> A
     if rules is None:
         return AtTheBorder(gaps=(no_figure("duty"), no_figure("import tax")))
     duty, tax = duty_percent(situation), rules.tax_percent
-    made = at_the_border(rules, shipment(situation, before, rules), _rate(duty, end), _rate(tax, end))
+    made = at_the_border(rules, shipment(situation, before, rules, fees), _rate(duty, end), _rate(tax, end))
     entries = [*_duty_entries(situation, rules, made, end), *_tax_entries(situation, rules, made, end)]
-    value = situation.inputs.rates.to_home(made.customs_value, rules.currency)
-    return AtTheBorder(entries=tuple(entries), value=value, gaps=_gaps(duty, rules))
+    return AtTheBorder(entries=tuple(entries), gaps=_gaps(duty, rules))
+
+
+def value_at_the_border(situation: Situation, before: Sequence[Entry]) -> Decimal | None:
+    """Return the customs value in the brief's currency; None where no border is crossed or the price pays duty."""
+    rules = rules_in_use(situation)
+    if rules is None or "duty" in situation.coverage.parts or not situation.crosses_border:
+        return None
+    return situation.inputs.rates.to_home(customs_value(rules, shipment(situation, before, rules)), rules.currency)
 
 
 def rules_in_use(situation: Situation) -> ImportRules | None:
@@ -75,28 +86,41 @@ def _gaps(duty: Span | None, rules: ImportRules) -> tuple[Gap, ...]:
     return tuple(gaps)
 
 
-def shipment(situation: Situation, before: Sequence[Entry], rules: ImportRules) -> Shipment:
-    """Return the entries before the border by what customs makes of them, in the authority's currency."""
+def shipment(situation: Situation, before: Sequence[Entry], rules: ImportRules, fees: Sequence[Entry] = ()) -> Shipment:
+    """Return the entries before the border by what customs makes of them, in the authority's currency.
+
+    Packing that the buyer pays for counts as a part of the price: Agreement on customs valuation of 1994, article
+    8.1(a), from memory.
+    """
     rates = situation.inputs.rates
     percent = rules.freight_in_base_percent.get(situation.way, HUNDRED) if situation.way else HUNDRED
+    taxed = [each for each in (*before, *fees) if in_tax_base(each)]
 
     def of(entries: Iterable[Entry]) -> Decimal:
         return rates.from_home(paid(entries), rules.currency)
 
     return Shipment(
-        goods=of(each for each in before if each.label.key in ("goods", "set-up")),
+        goods=of(each for each in before if each.label.key in ("goods", "set-up") or _kind(each) == "packing"),
         supplied=_supplied(situation, rules),
         origin=of(each for each in before if _kind(each) == "origin"),
         freight=of(each for each in before if _kind(each) == "freight"),
         insurance=of(each for each in before if _kind(each) == "insurance"),
-        after=of(each for each in before if _kind(each) == "after" and each.label.in_tax_base is None),
-        taxed_besides=of(each for each in before if _kind(each) in ("", "after") and each.label.in_tax_base),
+        after=of(each for each in taxed if each.label.in_tax_base is None),
+        taxed_besides=of(each for each in taxed if each.label.in_tax_base),
         freight_in_base_percent=percent,
     )
 
 
+def in_tax_base(each: Entry) -> bool:
+    """Return whether import tax is charged on a charge besides the customs value: by its parts, or as the user says."""
+    kind = _kind(each)
+    if each.label.in_tax_base is None:
+        return kind == "after"
+    return each.label.in_tax_base and kind in ("", "after")
+
+
 def _kind(each: Entry) -> str:
-    """Return what an entry is to customs: freight, origin, insurance, after, or "" for none of these."""
+    """Return what an entry is to customs: freight, origin, insurance, packing, after, or "" for none of these."""
     parts = set(each.label.parts)
     if "freight" in parts:
         return "freight"
@@ -104,6 +128,8 @@ def _kind(each: Entry) -> str:
         return "origin"
     if "insurance" in parts:
         return "insurance"
+    if "packing" in parts:
+        return "packing"
     return "after" if parts & _AFTER else ""
 
 

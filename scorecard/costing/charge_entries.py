@@ -1,13 +1,17 @@
 """Charges that the user gives, on the bases that are known by then, and the freight of an offer."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import ZERO, End, added, percent_of, priced, shown, times, unit_priced
 from scorecard.costing.chargeable import freight_at
-from scorecard.costing.charges import ORIGIN_PARTS, Charge, ChargeOf
+from scorecard.costing.charges import ORIGIN_PARTS, PARTS, Charge, ChargeOf
+from scorecard.costing.delivery_terms import Parts
 from scorecard.costing.entries import CURRENCY_CHARGE, Entry, Label, Situation, entry, paid
 from scorecard.costing.freight import ShippingRule
+from scorecard.costing.quotes import WAYS
+from scorecard.words import listed
 
 _LATE: tuple[ChargeOf, ...] = ("customs value", "duty and tax", "paid in another currency")
 
@@ -25,18 +29,44 @@ def freight_entries(situation: Situation, end: End) -> list[Entry]:
 
 def applying(situation: Situation) -> list[Charge]:
     """Return the user's charges that this journey pays, in the order of the tables."""
+    return [charge for charge in charges_of(situation) if not why_not(charge, situation)]
+
+
+def charges_of(situation: Situation) -> tuple[Charge, ...]:
+    """Return all charges that the user gives, in the order of the tables."""
     inputs = situation.inputs
     at_border = inputs.imports.charges if inputs.imports else ()
-    everything = (*inputs.shipping_charges, *at_border, *inputs.settings.charges)
-    return [charge for charge in everything if _applies(charge, situation)]
+    return (*inputs.shipping_charges, *at_border, *inputs.settings.charges)
 
 
-def _applies(charge: Charge, situation: Situation) -> bool:
+def why_not(charge: Charge, situation: Situation) -> str:
+    """Return why a charge is not counted, such as "collection is in the price (FOB)"; "" where it is counted."""
     if charge.ways and situation.way not in charge.ways:
-        return False
-    if charge.pays_for:
-        return bool(frozenset(charge.pays_for) & situation.left_to_pay)
-    return charge.group != "border" or (situation.crosses_border and "duty" not in situation.coverage.parts)
+        return f"it is for {listed((way for way in WAYS if way in charge.ways), 'or')} alone"
+    parts = frozenset(charge.pays_for)
+    if parts and not parts & situation.left_to_pay:
+        return _paid_by(parts, situation)
+    at_the_border = charge.of == "customs value" or (charge.group == "border" and not parts)
+    return _nothing_at_the_border(situation) if at_the_border else ""
+
+
+def _paid_by(parts: Parts, situation: Situation) -> str:
+    """Return who pays for parts of which none is left to pay."""
+    named = listed(part for part in PARTS if part in parts)
+    verb = "is" if len(parts) == 1 else "are"
+    if parts <= situation.coverage.parts:
+        return f"{named} {verb} in the price ({situation.coverage.words})"
+    if parts <= situation.coverage.parts | situation.freight_parts:
+        return f"the freight by {situation.way} pays for {named}"
+    return f"on this journey there is no {listed((part for part in PARTS if part in parts), 'or')} to pay for"
+
+
+def _nothing_at_the_border(situation: Situation) -> str:
+    if not situation.crosses_border:
+        return "no customs border is crossed"
+    if "duty" in situation.coverage.parts:
+        return f"duty and tax are in the price ({situation.coverage.words})"
+    return "" if situation.inputs.imports else "the destination's rules are not known"
 
 
 def early_charges(situation: Situation, before: Sequence[Entry], end: End) -> list[Entry]:
@@ -48,21 +78,30 @@ def early_charges(situation: Situation, before: Sequence[Entry], end: End) -> li
     return found + [charge_entry(charge, situation, known, end) for charge in charges if charge not in plain]
 
 
-def late_charges(situation: Situation, before: Sequence[Entry], value: Decimal | None, end: End) -> list[Entry]:
-    """Return the charges on customs value, and on duty and tax.
+def value_charges(situation: Situation, value: Decimal | None, end: End) -> list[Entry]:
+    """Return the charges on customs value.
 
     Parameters
     ----------
-    before : the entries so far, duty and import tax among them
     value : the customs value in the brief's currency; None where no border is crossed or the price pays duty
     """
-    found = []
-    for charge in applying(situation):
-        if charge.of == "customs value" and value is not None:
-            found.append(_made(charge, situation, value, end))
-        if charge.of == "duty and tax":
-            found.append(charge_entry(charge, situation, before, end))
-    return found
+    charges = [charge for charge in applying(situation) if charge.of == "customs value"]
+    return [] if value is None else [_made(charge, situation, value, end) for charge in charges]
+
+
+def tax_charges(situation: Situation, before: Sequence[Entry], end: End) -> list[Entry]:
+    """Return the charges on duty and tax, which are among the entries before."""
+    charges = [charge for charge in applying(situation) if charge.of == "duty and tax"]
+    return [charge_entry(charge, situation, before, end) for charge in charges]
+
+
+def least_of_tax_charges(situation: Situation, end: End) -> list[Entry]:
+    """Return what charges on duty and tax come to at least, whatever these are: what import tax can be charged on.
+
+    What is above hangs on the tax itself, and the tax would hang on it.
+    """
+    charges = [charge for charge in applying(situation) if charge.of == "duty and tax"]
+    return [_made(replace(charge, percent=None), situation, ZERO, end) for charge in charges]
 
 
 def currency_charges(situation: Situation, before: Sequence[Entry], end: End) -> list[Entry]:

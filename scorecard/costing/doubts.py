@@ -7,7 +7,9 @@ from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import SEA_ONLY, QuoteRow
 from scorecard.costing.replies import Reply, replaced
+from scorecard.costing.uncounted import freight_inside, uncounted_charges, unused_offers
 from scorecard.errors import Problem
+from scorecard.words import listed
 
 
 def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ...]:
@@ -21,7 +23,11 @@ def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ..
     replies = list({cost.reply.head.row: cost.reply for cost in costs}.values())
     found = [warning for reply in replies for warning in _of_reply(inputs, reply)]
     found += [warning for cost in costs for warning in _of_way(cost)]
-    return tuple(dict.fromkeys([*found, *_points(replies), *_without_quote(inputs), *_replaced(inputs)]))
+    return tuple(
+        dict.fromkeys(
+            [*found, *_points(replies), *_without_quote(inputs), *_replaced(inputs), *_uncounted(inputs, costs)]
+        )
+    )
 
 
 def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
@@ -103,6 +109,32 @@ def _replaced(inputs: CostInputs) -> Iterable[Problem]:
             place=row.at("Price"),
             found=f"The price of {row.maker} is replaced by its later reply{day} in row {later.row}, and not counted",
             wanted="Nothing, if that is so; else name the way, cover or term in which the two replies differ",
+        )
+
+
+def _uncounted(inputs: CostInputs, costs: Sequence[LandedCost]) -> Iterable[Problem]:
+    """Yield charges and freight offers that no sum counts."""
+    situations = [reading.situation for cost in costs for reading in cost.readings]
+    for charge, whys in uncounted_charges(situations) if inputs.quotes else ():
+        yield Problem(
+            code="charge-not-counted",
+            place=charge.place,
+            found=f"the charge {charge.name} is counted in no sum: {listed(whys)}",
+            wanted="Nothing, if that is so; else correct pays_for, ways or what the price covers",
+        )
+    used = {each.offer.row for each in situations if each.offer}
+    unused = {
+        offer.row: (offer, situation)
+        for situation in situations
+        for offer in unused_offers(situation)
+        if offer in inputs.offers and offer.row not in used
+    }
+    for offer, situation in unused.values():
+        yield Problem(
+            code="freight-not-counted",
+            place=offer.at("Maker"),
+            found=f"The freight offer of {offer.maker} by {offer.way} is not counted: {freight_inside(situation)}",
+            wanted="Nothing, if that is so; else correct what the price covers, or its delivery term",
         )
 
 

@@ -17,6 +17,7 @@ from scorecard.costing.replies import Reply
 
 Group = Literal["maker", "freight", "border", "payment", "extra"]
 
+_PACKING: Parts = frozenset({"packing"})
 _AT_A_BORDER: Parts = frozenset({"export clearance", "clearance", "duty"})
 _AT_A_TERMINAL: Parts = frozenset({"origin charges", "loading on board", "arrival charges"})
 
@@ -72,8 +73,11 @@ class Situation:
         """The parts of this journey that neither the price nor the freight offer pays for.
 
         Within one customs territory there is nothing to clear, and by road, post or express no port or terminal to pay.
+        A price has the usual packing inside; what the user pays for packing besides is left to pay all the same, unless
+        the price pays everything.
         """
         parts = frozenset(PARTS) - self.coverage.parts - self.freight_parts
+        parts |= frozenset() if "duty" in self.coverage.parts else _PACKING
         if self.crosses_border:
             return parts
         by_terminals = self.way in ("sea", "air", "rail")

@@ -6,6 +6,7 @@ from scorecard.costing.border_entries import counts
 from scorecard.costing.chargeable import in_last_carton
 from scorecard.costing.entries import Entry, Situation
 from scorecard.costing.quantities import why_more
+from scorecard.costing.uncounted import uncounted_notes
 from scorecard.words import listed
 
 
@@ -20,6 +21,7 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
         _arrival(situation),
         _part_carton(situation),
         *_supplied(situation),
+        *uncounted_notes(situation, entries),
     )
     return tuple(note for note in found if note)
 

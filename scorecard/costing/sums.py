@@ -5,8 +5,15 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, ZERO, End, Span, added, minor_unit, over, percent_of, to_step
-from scorecard.costing.border_entries import border_entries
-from scorecard.costing.charge_entries import currency_charges, early_charges, freight_entries, late_charges
+from scorecard.costing.border_entries import border_entries, value_at_the_border
+from scorecard.costing.charge_entries import (
+    currency_charges,
+    early_charges,
+    freight_entries,
+    least_of_tax_charges,
+    tax_charges,
+    value_charges,
+)
 from scorecard.costing.charges import PARTS
 from scorecard.costing.entries import Entry, Gap, Group, Situation, no_figure
 from scorecard.costing.maker_entries import maker_entries
@@ -119,9 +126,10 @@ def _entries(situation: Situation, end: End) -> tuple[list[Entry], tuple[Gap, ..
     """Return the entries at one end, and the gaps, in the order of the journey."""
     before = [*maker_entries(situation, end), *freight_entries(situation, end)]
     before += early_charges(situation, before, end)
-    border = border_entries(situation, before, end)
-    known = [*before, *border.entries]
-    known += late_charges(situation, known, border.value, end)
+    on_value = value_charges(situation, value_at_the_border(situation, before), end)
+    border = border_entries(situation, before, end, [*on_value, *least_of_tax_charges(situation, end)])
+    known = [*before, *border.entries, *on_value]
+    known += tax_charges(situation, known, end)
     known += currency_charges(situation, known, end)
     return known, (*_price_gap(situation), *_part_gaps(situation, known), *border.gaps)
 

@@ -75,6 +75,10 @@ def read_import(table: Table | None, brief: Brief | None, currencies: Container[
             "currency-without-rate", None, f"customs there reckons in {rules.currency}, which has no rate", wanted
         )
     kept = {key: value for key, value in given.items() if value is not None}
+    if "tax_percent" in kept and kept.get("tax_base", rules.tax_base) == "none":
+        found = f"no tax is charged at the border of {COUNTRIES.get(rules.destination, rules.destination)}"
+        wanted = "Delete the line, or say what the tax is charged on, under tax_base"
+        table.notes.warn("tax-not-counted", table.at("tax_percent"), f"{found}, so this rate is not counted", wanted)
     return replace(rules, **kept, place=place_of(table, None))  # type: ignore[arg-type]  # each of its own kind
 
 

@@ -151,3 +151,47 @@ def test_without_import_rules_there_is_no_duty_rate():
     (reading,) = costed(None).readings
 
     assert duty_percent(reading.situation) is None
+
+
+def taxed(fee):
+    (cost,) = landed(
+        quote(3, covers="goods"),
+        offers=(offer("sea", 40, covers="door to door"),),
+        imports=uk(charges=(fee,)),
+        brief=Brief(item="mug", quantity=100, destination="GB", currency="GBP"),
+    )
+    return lines(cost)["import tax"], cost.notes
+
+
+def test_a_fee_on_customs_value_is_in_the_tax_base_where_it_says_so():
+    """By hand: 20 % of 340 + 13.60 + 3.40 = 357.00 (UK: VAT value holds costs to the door, HMRC manual IMPS04150)."""
+    fee = charge("Fee", None, "clearance", percent=1, of="customs value", in_tax_base=True, group="border")
+    ways = [fee, replace(fee, in_tax_base=None), replace(fee, in_tax_base=False)]
+
+    assert [Decimal("71.40"), Decimal("71.40"), Decimal("70.72")] == [taxed(each)[0] for each in ways]
+
+
+def test_a_fee_on_the_tax_itself_is_in_the_tax_base_at_its_least_alone_and_that_is_said():
+    """By hand: 20 % of 353.60 + 12 = 73.12."""
+    fee = charge("Fee", None, "clearance", percent="2.5", of="duty and tax", minimum=Decimal(12), group="border")
+    found = [taxed(fee), taxed(replace(fee, minimum=Decimal(1))), taxed(replace(fee, minimum=None))]
+    said = [[note for note in notes if note.startswith("Fee")] for _, notes in found]
+
+    assert [Decimal("73.12"), Decimal("70.92"), Decimal("70.72")] == [tax for tax, _ in found]
+    assert [
+        [],
+        ["Fee: a part of the tax itself, so import tax is charged on its least, 1.00 GBP, alone"],
+        ["Fee: a part of the tax itself, so import tax is charged on none of it"],
+    ] == said
+
+
+def test_packing_that_the_buyer_pays_for_counts_into_the_customs_value():
+    """By hand: 4 % of 300 + 50 + 40 (Agreement on customs valuation, article 8.1(a): from memory)."""
+    (cost,) = landed(
+        quote(3, covers=None, term="EXW", term_place="factory"),
+        offers=(offer("sea", 40, covers="door to door"),),
+        shipping_charges=(charge("Packing", 50, "packing", group="freight"),),
+        brief=Brief(item="mug", quantity=100, destination="GB", currency="GBP"),
+    )
+
+    assert (Decimal("50.00"), Decimal("15.60")) == (lines(cost)["charge:Packing"], lines(cost)["duty"])

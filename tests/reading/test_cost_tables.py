@@ -4,9 +4,10 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
-from sourcing import BRIEF, costs_of, problems_of
+from sourcing import BRIEF, costs_of, folder_of, problems_of
 
 from scorecard.costing.amounts import Money, Span
+from scorecard.reading.folder import read_folder
 
 QUOTES = {"Quotes": [["Maker", "Price", "Price is for", "Currency"], ["Fernhill", 4, "each", "EUR"]]}
 RATES = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
@@ -212,3 +213,15 @@ def test_what_the_brief_names_is_known_though_another_key_has_a_fault(tmp_path, 
     toml = f'[import]\nduty_percent = 4\n{RATES}[cost]\ncharges = [{{ name = "box", amount = 4 }}]\n'
 
     assert [found] == problems_of(tmp_path, {"Quotes": rows}, toml, brief=BRIEF.replace(before, after))
+
+
+def test_a_tax_rate_where_none_is_charged_warns_at_its_key(tmp_path):
+    american = BRIEF.replace('"IE"', '"US"').replace('"EUR"', '"USD"')
+    based = '[import]\ntax_percent = 8\ntax_base = "duty base and duty"\n'
+    found = [
+        [(one.place.key, one.code) for one in read_folder(folder_of(tmp_path, toml=toml, brief=american)).warnings]
+        for toml in ("[import]\ntax_percent = 8\n", based)
+    ]
+
+    assert [("import.tax_percent", "tax-not-counted")] == [one for one in found[0] if one not in found[1]]
+    assert "tax-not-counted" not in [code for _, code in found[1]]
