@@ -101,6 +101,8 @@ def _one_way(costed: Costed, cost: LandedCost) -> str:
 
 def _why(costed: Costed, chosen: LandedCost, costs: Sequence[LandedCost]) -> str:
     need_by = costed.inputs.brief.need_by
+    if costed.is_ordered(chosen):
+        return "since it was ordered so"
     if need_by is None:
         return f"as the cheapest{_by_the_middle(chosen, costs)}"
     day, status = need_by.isoformat(), costed.status(chosen)

@@ -166,6 +166,8 @@ def days_counted(costed: Costed) -> list[str]:
 
 def standing(costed: Costed, cost: LandedCost) -> str:
     """Return how a way stands against the need-by date; "" without one, and where there is no telling."""
+    if costed.is_ordered(cost):
+        return "ordered"
     status = costed.status(cost)
     return "" if status is None else standing_words(status, cost.timing.rests_on if cost.timing else "")
 

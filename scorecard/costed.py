@@ -45,10 +45,10 @@ class Costed:
 
     @cached_property
     def chosen(self) -> "dict[str, LandedCost]":
-        """By maker, the one way that stands for it: the cheapest that meets the need-by date, else the quickest."""
+        """By maker, the one way that stands for it: as ordered, else the cheapest in time, else the quickest."""
         from scorecard.costing.choosing import chosen_ways
 
-        return chosen_ways(self.costs, self.inputs.as_of, self.inputs.brief.need_by)
+        return chosen_ways(self.costs, self.inputs.as_of, self.inputs.brief.need_by, self.inputs.ordered)
 
     @cached_property
     def cheapest_first(self) -> "list[LandedCost]":
@@ -68,10 +68,16 @@ class Costed:
 
         return (*price_doubts(self.selling, self.chosen.values()), *doubts(self.inputs, self.costs))
 
+    def is_ordered(self, cost: "LandedCost") -> bool:
+        """Say whether an order was placed with the maker by this way."""
+        return cost.way is not None and self.inputs.ordered.get(cost.maker) == cost.way
+
     def status(self, cost: "LandedCost") -> "Status | None":
-        """Return how a way stands against the need-by date; None without one, and where there is no telling."""
+        """Return how a way stands if it is begun today; None without a date, once ordered, and if nobody can tell."""
         from scorecard.costing.choosing import status_of
 
+        if self.is_ordered(cost):
+            return None
         return status_of(cost, self.inputs.as_of, self.inputs.brief.need_by)
 
     def doubts_on(self, cost: "LandedCost") -> tuple[Problem, ...]:
@@ -110,7 +116,10 @@ def costed_on(case: Case, as_of: date) -> Costed | None:
         return None
     if case.costed is not None and case.costed.inputs.as_of == as_of:
         return case.costed
-    return Costed(inputs=_timed(case, replace(case.costs, as_of=as_of)), selling=case.selling)
+    from scorecard.orders import ordered_ways
+
+    inputs = replace(case.costs, as_of=as_of, ordered=ordered_ways(case.orders, case.costs.quotes))
+    return Costed(inputs=_timed(case, inputs), selling=case.selling)
 
 
 def _timed(case: Case, costs: "CostInputs") -> "CostInputs":
@@ -120,7 +129,9 @@ def _timed(case: Case, costs: "CostInputs") -> "CostInputs":
     from scorecard.scheduling.timed import timings
 
     quoted = dict.fromkeys(row.maker for row in costs.quotes)
-    return replace(costs, timings=timings(replace(case.schedule, as_of=costs.as_of), quoted))
+    found = timings(replace(case.schedule, as_of=costs.as_of), quoted)
+    begun = set(costs.ordered.items())
+    return replace(costs, timings={key: timing for key, timing in found.items() if key not in begun})
 
 
 def with_costs(case: Case, as_of: date) -> Case:

@@ -18,6 +18,7 @@ from scorecard.costing.choosing import chosen_way
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow, Way
 from scorecard.order_terms import DesignTerms, OrderTerms
+from scorecard.orders import OrderRow, under_way
 from scorecard.samples import SampleRound
 from scorecard.scheduled import arrive_by
 from scorecard.words import counted, listed
@@ -62,6 +63,7 @@ class OrderSheet:
     arrive_by : the last day to be at the door for the brief's need-by date; None where it names none
     approved : rounds of samples that were approved
     checks : what was looked into before money moves
+    placed : the order that was placed, of which this is the sheet; None where it is still to be placed
     """
 
     case: Case
@@ -76,6 +78,7 @@ class OrderSheet:
     arrive_by: date | None
     approved: tuple[SampleRound, ...]
     checks: Checked
+    placed: OrderRow | None = None
     missing: tuple[Missing, ...] = ()
 
     @property
@@ -103,8 +106,14 @@ class OrderSheet:
         return ceil(fewest * (100 - under) / 100), floor(most * (100 + over) / 100)
 
 
+def placed_order(case: Case, maker: str, way: Way | None = None) -> OrderRow | None:
+    """Return the order that was placed with a maker for this brief; None where none was, or by another way."""
+    order = under_way(case.orders, maker, case.costs.quotes if case.costs else ())
+    return order if order is not None and way in (None, order.way) else None
+
+
 def order_sheet(case: Case, maker: int, as_of: date, way: Way | None = None) -> OrderSheet:
-    """Return the order sheet of one maker.
+    """Return the order sheet of one maker; of an order that was placed, as of the day on which it was.
 
     Parameters
     ----------
@@ -118,6 +127,9 @@ def order_sheet(case: Case, maker: int, as_of: date, way: Way | None = None) -> 
     the sheet, with everything that is missing, in the order of the page
     """
     name, terms = case.table.makers[maker], case.order or OrderTerms()
+    placed = placed_order(case, name, way)
+    if placed is not None:
+        as_of, way = placed.began or as_of, way or placed.way
     cost = _cost(costed_on(case, as_of), name, way, case.brief.need_by)
     quantity = cost.quantities if cost else (case.brief.quantity, case.brief.quantity)
     sheet = OrderSheet(
@@ -135,6 +147,7 @@ def order_sheet(case: Case, maker: int, as_of: date, way: Way | None = None) -> 
             one for one in case.samples if one.maker == name and (one.decision or "").startswith("approved")
         ),
         checks=checked(case.checks, name),
+        placed=placed,
     )
     return replace(sheet, missing=tuple(_missing(sheet, way)))
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.quotes import Way
+from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.errors import Place
 
 
@@ -89,3 +89,30 @@ def of_maker(orders: Sequence[OrderRow], maker: str | None) -> list[OrderRow]:
 
 def _began(order: OrderRow) -> tuple[date, int]:
     return order.began or date.min, order.row
+
+
+def under_way(orders: Sequence[OrderRow], maker: str, quotes: Sequence[QuoteRow] = ()) -> OrderRow | None:
+    """Return the order that was placed with a maker for what is wanted now; None where there is none.
+
+    It is the maker's latest; one that has arrived is over once the maker is quoted anew.
+
+    Parameters
+    ----------
+    orders : in sheet order
+    maker : whose
+    quotes : rows of the sheet Quotes, of any maker
+    """
+    last = latest(orders, maker)
+    if last is None or last.began is None:
+        return None
+    if last.arrived is None:
+        return last
+    quoted = max((row.quoted_on for row in quotes if row.maker == maker and row.quoted_on), default=date.min)
+    return last if last.began >= quoted else None
+
+
+def ordered_ways(orders: Sequence[OrderRow], quotes: Sequence[QuoteRow]) -> dict[str, Way]:
+    """Return by which way each maker's order goes, of those with an order ``under_way`` that names one."""
+    makers = dict.fromkeys(order.maker for order in orders)
+    found = {maker: under_way(orders, maker, quotes) for maker in makers}
+    return {maker: order.way for maker, order in found.items() if order and order.way}

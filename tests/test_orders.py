@@ -1,9 +1,11 @@
 """Which order is meant where none is named."""
 
+from dataclasses import replace
 from datetime import date
 
+from scorecard.costing.quotes import QuoteRow
 from scorecard.errors import Place
-from scorecard.orders import OrderRow, latest, to_inspect
+from scorecard.orders import OrderRow, latest, ordered_ways, to_inspect, under_way
 
 FIRST = OrderRow(maker="Fernhill", row=2, ordered=date(2026, 3, 1))
 SECOND = OrderRow(maker="Brightholm", row=3, deposit_paid=date(2026, 2, 1))
@@ -56,3 +58,32 @@ def test_of_two_orders_that_came_the_one_that_came_last_is_to_be_counted():
 
 def test_the_order_to_count_is_the_makers_that_is_named():
     assert (CAME, None) == (to_inspect([CAME, FIRST], "Brightholm"), to_inspect([CAME], "Quillmoor"))
+
+
+ROW = QuoteRow(maker="Fernhill", row=2, price=None, price_is_for="each", currency=None)
+
+
+def quoted(day, maker="Fernhill"):
+    return (replace(ROW, maker=maker, quoted_on=day),)
+
+
+def test_an_order_that_has_not_arrived_is_under_way_whatever_is_quoted_since():
+    assert FIRST == under_way([FIRST, SECOND], "Fernhill", quoted(date(2026, 9, 1)))
+
+
+def test_an_order_that_has_arrived_is_over_once_its_maker_is_quoted_anew():
+    came = replace(FIRST, arrived=date(2026, 5, 1))
+
+    assert came == under_way([came], "Fernhill", quoted(date(2026, 3, 1)))
+    assert came == under_way([came], "Fernhill", quoted(date(2026, 9, 1), maker="Brightholm"))
+    assert under_way([came], "Fernhill", quoted(date(2026, 3, 2))) is None
+
+
+def test_an_order_without_any_day_is_not_under_way():
+    assert under_way([UNDATED], "Brightholm") is None
+
+
+def test_the_ways_of_orders_are_those_of_the_latest_that_names_one():
+    later = replace(FIRST, row=5, ordered=date(2026, 4, 1), way="road")
+
+    assert {"Fernhill": "road"} == ordered_ways([replace(FIRST, way="air"), later, SECOND], ())

@@ -68,7 +68,9 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
         when = (one.quoted, one.time, one.begin_by)
         rows.append((mark, name, one.way, one.per_piece, one.total, *when, one.adds, missing))
     typer.echo(as_text(_told_columns(rows), right=frozenset({0, 3, 4})))
-    typer.echo("* The way that stands for its maker: the cheapest that is there in time, else the quickest.")
+    typer.echo(
+        "* The way that stands for its maker: as ordered, else the cheapest that is there in time, else the quickest."
+    )
     for words in days_counted(costed):
         _tell(words)
     for place, one in enumerate(costs[:SHORT], start=1):

@@ -7,7 +7,8 @@ from typing import Any
 import typer
 
 from scorecard.checks import MONEY_CAUTION
-from scorecard.cli.gate import show_json
+from scorecard.cli.following import next_of_order
+from scorecard.cli.gate import say, show_json
 from scorecard.cli.invocation import quoted
 from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, refuse_nobody, tell_case, tell_kept, tell_warnings
@@ -16,9 +17,10 @@ from scorecard.costing.quotes import WAYS, Way
 from scorecard.errors import UsageError
 from scorecard.harmless import safe_name
 from scorecard.letters.order_json import order_json
-from scorecard.letters.order_page import order_page
+from scorecard.letters.order_page import is_complete_page, order_page, unstamped
 from scorecard.letters.order_words import OWN_BRAND, SAFETY, missing_lines, own_notes, total_words
 from scorecard.order_sheet import OrderSheet, order_sheet
+from scorecard.whole_files import numbered, told, write_new
 from scorecard.words import counted, listed
 from scorecard.writing import time_stamp, write_outputs
 
@@ -31,12 +33,12 @@ def write_order_sheet(inputs: Inputs, typed: str, way: str | None, *, as_json: b
     refuse_nobody(case)
     maker = named_maker(typed, case.table.makers, "MAKER")
     sheet = order_sheet(case, maker, inputs.day(), by)
-    name = f"order-{safe_name(sheet.maker, sheet.row)}{f'-{by}' if by else ''}.html"
+    path = inputs.folder / REPORTS / sheet_name(sheet, by)
     page = order_page(sheet, written=time_stamp())
-    tell_kept(write_outputs(inputs.folder / REPORTS, {name: page.encode()}))
-    path = inputs.folder / REPORTS / name
+    keep_complete(path, page)
+    tell_kept(write_outputs(path.parent, {path.name: page.encode()}))
     if as_json:
-        show_json(order_result(sheet, path))
+        show_json(order_result(sheet, path) | {"as_of": inputs.day().isoformat()})
         return
     tell_case(case, inputs.day())
     tell_sheet(sheet, path)
@@ -56,6 +58,23 @@ def named_way(typed: str | None) -> Way | None:
     if typed is not None and found is None:
         raise UsageError(f"--way {visible(typed)}: there is no such way of shipping. Write {listed(WAYS, 'or')}.")
     return found
+
+
+def sheet_name(sheet: OrderSheet, way: Way | None) -> str:
+    """Return the name of the page; that of a placed order has its day, so that the sheet that was sent stays."""
+    ends = [sheet.as_of.isoformat()] if sheet.placed else [way] if way else []
+    return f"{'-'.join(['order', safe_name(sheet.maker, sheet.row), *ends])}.html"
+
+
+def keep_complete(path: Path, page: str) -> None:
+    """Keep a complete sheet beside itself before another takes its place, and say so; it may have been sent."""
+    if not path.is_file():
+        return
+    with told(path):
+        there = path.read_bytes()
+        if is_complete_page(there) and unstamped(there) != unstamped(page.encode()):
+            kept = write_new(numbered(path, "earlier"), there)
+            say(f"The sheet that was there was complete, and you may have sent it: it is kept as {kept}.")
 
 
 def order_result(sheet: OrderSheet, path: Path) -> dict[str, Any]:
@@ -88,12 +107,14 @@ def _tell(words: str, mark: str) -> None:
 
 def next_step(sheet: OrderSheet, inputs: Inputs) -> str:
     """Return what to do next."""
+    if sheet.placed is not None:
+        return next_of_order(sheet.case, sheet.placed, inputs)
     if sheet.missing:
         first = sheet.missing[0]
         more = ", and what follows it" if len(sheet.missing) > 1 else ""
         return f"settle {plain(first.what)} ({plain(first.where)}){more}, then run this again"
-    record = inputs.started.command(f"record {quoted(visible(sheet.maker))}")
+    inspect = inputs.started.command(f"inspect --maker {quoted(visible(sheet.maker))}")
     return (
         "read it once more, send all but its last part, and write the order into the sheet Orders; when the pieces "
-        f"have come: {record}"
+        f"have come: {inspect}"
     )

@@ -11,6 +11,7 @@ import typer
 from scorecard.asks import question_phrase, where_to_write
 from scorecard.assessment import Assessment, assess
 from scorecard.case import Case, day_meant
+from scorecard.cli.following import next_of_latest
 from scorecard.cli.gate import say, show_json, tell
 from scorecard.cli.invocation import Invocation, program
 from scorecard.cli.tables import ranking_table, visible
@@ -228,7 +229,12 @@ def tell_warnings(case: Case, inputs: Inputs) -> None:
 
 
 def next_step(assessment: Assessment, inputs: Inputs) -> str:
-    """Return what to do next, as the folder stands."""
+    """Return what to do next, as the folder stands: an order that was placed goes before all else."""
+    return next_of_latest(assessment.case, inputs) or _next_of_ranking(assessment, inputs)
+
+
+def _next_of_ranking(assessment: Assessment, inputs: Inputs) -> str:
+    """Return what to do next while nothing is ordered."""
     if not assessment.ranking.order:
         return "look at the limits in the criteria file, or write down more makers"
     deciding = [one for one in assessment.questions if one.could_change_leader]

@@ -1,6 +1,6 @@
-"""One way of shipping per maker: the cheapest that meets the need-by date, else the quickest."""
+"""One way of shipping per maker: the one ordered, else the cheapest that meets the need-by date, else the quickest."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from decimal import Decimal
 from math import nan
@@ -8,6 +8,7 @@ from typing import Literal
 
 from scorecard.costing.amounts import OPEN, added
 from scorecard.costing.landed import LandedCost
+from scorecard.costing.quotes import Way
 from scorecard.costing.timing import Status
 
 InTime = Literal["yes", "no", "unknown"]
@@ -90,13 +91,31 @@ def chosen_way(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -
     return min(found, key=lambda cost: lateness(cost, need_by), default=None)
 
 
-def chosen_ways(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -> dict[str, LandedCost]:
-    """Return the chosen way of every maker that has a quote, in the order of the costs."""
+def chosen_ways(
+    costs: Iterable[LandedCost], as_of: date, need_by: date | None, ordered: Mapping[str, Way] | None = None
+) -> dict[str, LandedCost]:
+    """Return the chosen way of every maker that has a quote, in the order of the costs.
+
+    Parameters
+    ----------
+    costs : of any makers, by every way and reply
+    as_of : the day that stands for today
+    need_by : None where the brief names none
+    ordered : by maker, the way of the order that was placed with it, which then stands for the maker
+    """
     by_maker: dict[str, list[LandedCost]] = {}
     for cost in costs:
         by_maker.setdefault(cost.maker, []).append(cost)
-    chosen = {maker: chosen_way(of_maker, as_of, need_by) for maker, of_maker in by_maker.items()}
+    chosen = {
+        maker: chosen_way(_as_ordered(of_maker, (ordered or {}).get(maker)), as_of, need_by)
+        for maker, of_maker in by_maker.items()
+    }
     return {maker: cost for maker, cost in chosen.items() if cost}
+
+
+def _as_ordered(costs: list[LandedCost], way: Way | None) -> list[LandedCost]:
+    """Return the costs by the way that was ordered; all of them where none is, or none is known by it."""
+    return [cost for cost in costs if way is not None and cost.way == way] or costs
 
 
 def cheapest_first(costs: Iterable[LandedCost]) -> list[LandedCost]:

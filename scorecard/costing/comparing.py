@@ -75,7 +75,7 @@ def comparable(inputs: CostInputs) -> dict[str, Decimal]:
 
 
 def _chosen(inputs: CostInputs) -> Mapping[str, LandedCost]:
-    return chosen_ways(landed_costs(inputs), inputs.as_of, inputs.brief.need_by)
+    return chosen_ways(landed_costs(inputs), inputs.as_of, inputs.brief.need_by, inputs.ordered)
 
 
 def cheapest_maker(inputs: CostInputs) -> Cheapest | None:

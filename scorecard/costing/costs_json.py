@@ -23,17 +23,20 @@ def landed_costs_json(inputs: CostInputs, costs: Sequence[LandedCost]) -> list[d
     inputs : all that was read
     costs : of ``landed_costs(inputs)``
     """
-    chosen = chosen_ways(costs, inputs.as_of, inputs.brief.need_by)
+    chosen = chosen_ways(costs, inputs.as_of, inputs.brief.need_by, inputs.ordered)
     return [_cost(inputs, cost, is_chosen=chosen[cost.maker] is cost) for cost in cheapest_first(costs)]
 
 
 def _cost(inputs: CostInputs, cost: LandedCost, *, is_chosen: bool) -> dict[str, Any]:
     fewest, most = cost.quantities
+    need_by = inputs.brief.need_by
+    is_ordered = cost.way is not None and inputs.ordered.get(cost.maker) == cost.way
     return {
         "maker": cost.maker,
         "row": cost.reply.head.row,
         "way": cost.way,
         "chosen": is_chosen,
+        "ordered": is_ordered,
         "currency": inputs.rates.home,
         "wanted": inputs.brief.quantity,
         "quantity": {"low": fewest, "high": most},
@@ -42,8 +45,8 @@ def _cost(inputs: CostInputs, cost: LandedCost, *, is_chosen: bool) -> dict[str,
         "complete": cost.is_complete,
         "gaps": [_gap(gap) for gap in cost.gaps],
         "days": days(cost.days),
-        "in_time": in_time(cost, inputs.as_of, inputs.brief.need_by) if inputs.brief.need_by else None,
-        **timing_json(cost, status_of(cost, inputs.as_of, inputs.brief.need_by)),
+        "in_time": in_time(cost, inputs.as_of, need_by) if need_by and not is_ordered else None,
+        **timing_json(cost, None if is_ordered else status_of(cost, inputs.as_of, need_by)),
         "shares": {group: None if share is None else number(share) for group, share in shares(cost).items()},
         "readings": [_reading(reading) for reading in cost.readings],
         "spent": [_line(line) for line in cost.spent],

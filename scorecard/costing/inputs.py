@@ -80,6 +80,7 @@ class CostInputs:
     shipping : by way, the presets changed by ``[shipping.WAY]``
     shipping_charges : ``[[shipping.charges]]``
     timings : by maker and way, what the schedule says; where it is not there, plain days are counted
+    ordered : by maker, the way of the order that was placed with it
     """
 
     brief: Brief
@@ -93,3 +94,4 @@ class CostInputs:
     shipping_charges: tuple[Charge, ...] = ()
     settings: CostSettings = field(default_factory=CostSettings)
     timings: Mapping[tuple[str, Way | None], Timing] = field(default_factory=dict)
+    ordered: Mapping[str, Way] = field(default_factory=dict)

@@ -24,6 +24,7 @@ def order_json(sheet: OrderSheet) -> Json:
         "as_of": sheet.as_of.isoformat(),
         "maker": sheet.maker,
         "row": sheet.row,
+        "ordered_on": sheet.as_of.isoformat() if sheet.placed else None,
         "complete": sheet.is_complete,
         "missing": [{"what": one.what, "where": one.where} for one in sheet.missing],
         "number": terms.number or None,

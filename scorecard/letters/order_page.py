@@ -4,6 +4,7 @@ Enters: an order sheet. Leaves: a page whose content security policy allows its 
 sheet that is not complete says so at the head of every printed page, and has no place to sign.
 """
 
+import re
 from datetime import datetime
 from pathlib import Path
 
@@ -32,6 +33,20 @@ from scorecard.order_sheet import OrderSheet
 from scorecard.page_policy import worn
 
 HERE = Path(__file__).parent
+
+
+COMPLETE = b"<title>Order: "  # as the template begins the title of a sheet from which nothing is missing
+STAMP = re.compile(rb"<footer>.*</footer>")
+
+
+def is_complete_page(page: bytes) -> bool:
+    """Say whether a page that was written is of a complete order."""
+    return COMPLETE in page
+
+
+def unstamped(page: bytes) -> bytes:
+    """Return a page without the line that says when it was made."""
+    return STAMP.sub(b"", page)
 
 
 def order_page(sheet: OrderSheet, *, written: datetime) -> str:

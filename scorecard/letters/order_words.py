@@ -22,6 +22,7 @@ from scorecard.inspection.settings import InspectionSettings
 from scorecard.letters.plain import one_line
 from scorecard.order_sheet import OrderedDesign, OrderSheet
 from scorecard.order_terms import Whose
+from scorecard.orders import OrderRow
 from scorecard.words import counted, day_words, listed, shortest
 
 OPEN_ALL_UP_TO = 500  # pieces, as the check on arrival does
@@ -263,7 +264,21 @@ def not_complete_line(sheet: OrderSheet, most: int = 3) -> str:
 
 def own_notes(sheet: OrderSheet) -> list[str]:
     """Return what the buyer should know and the maker need not, as sentences without the full stop."""
+    if sheet.placed is not None:
+        return [*_placed_notes(sheet, sheet.placed), *_money_notes(sheet), *_check_notes(sheet)]
     return [*_money_notes(sheet), *_day_notes(sheet), *_check_notes(sheet)]
+
+
+def _placed_notes(sheet: OrderSheet, placed: OrderRow) -> Iterator[str]:
+    """Yield when it was ordered, and where the sheet Orders says otherwise than this sheet."""
+    by = f", by {placed.way}" if placed.way else ""
+    yield (
+        f"It was ordered on {day_words(sheet.as_of)}{by} (row {placed.row} of the sheet Orders); this is its sheet "
+        "by the quotes and terms that stand in your files now. What you sent is what you agreed on"
+    )
+    fewest, most = sheet.quantity
+    if placed.pieces is not None and not fewest <= placed.pieces <= most:
+        yield f"The sheet Orders says {counted(placed.pieces, 'piece')}, this sheet {fewest}"
 
 
 def _money_notes(sheet: OrderSheet) -> Iterator[str]:

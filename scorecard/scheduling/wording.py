@@ -1,7 +1,7 @@
 """The schedule in sentences: plain words first, each with its date, no date a promise."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from scorecard.codes import COUNTRIES
@@ -256,9 +256,23 @@ def doubt_sentences(doubts: Iterable[Doubt]) -> list[str]:
 
 
 def headline(schedule: Schedule) -> str | None:
-    """Return what to know first: the first day on which something is due, or that all is too late; None of no plan."""
+    """Return what to know first: whether an order is needed at all, and when the first thing is due, or was.
+
+    None where there is no plan.
+    """
     if not schedule.plans:
         return None
+    makers = list(dict.fromkeys(one.order.maker for one in schedule.orders if (one.slack_days or 0) >= 0))
+    if not makers:
+        return _first_due(schedule)
+    others = tuple(plan for plan in schedule.plans if plan.maker.maker not in makers)
+    due = _first_due(replace(schedule, plans=others) if others else schedule)
+    fails = "the one under way with {} fails" if len(makers) == 1 else "those under way with {} fail"
+    return f"Another order is needed only if {fails.format(listed(makers))}; then, {due[0].lower()}{due[1:]}"
+
+
+def _first_due(schedule: Schedule) -> str:
+    """Return the first day on which something is due for an order, or that all is too late."""
     need_by = schedule.inputs.need_by
     needed = f"To have the pieces by {day_words(need_by)}" if need_by else "To have the pieces"
     in_time = [plan for plan in schedule.plans if plan.status == "in time"]

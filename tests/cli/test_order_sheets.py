@@ -4,7 +4,7 @@ import json
 
 import jsonschema
 import pytest
-from order_folder import DAY, ORDER, lay_out
+from order_folder import DAY, ORDER, ORDERS, lay_out
 from process import schema_of, scorecard
 
 from scorecard.cli.order_sheets import named_way
@@ -41,8 +41,56 @@ def test_what_is_missing_is_listed_with_where_to_settle_it(tmp_path):
     assert said.last.startswith("Next: settle how it is paid")
 
 
-def test_a_complete_sheet_leads_on_to_what_really_happened(tmp_path):
-    assert order(lay_out(tmp_path), "fern").last.endswith(" record Fernhill")
+def test_a_complete_sheet_leads_on_to_the_check_of_what_comes(tmp_path):
+    assert order(lay_out(tmp_path), "fern").last.endswith(" inspect --maker Fernhill")
+
+
+def test_a_complete_sheet_is_kept_where_another_takes_its_place(tmp_path):
+    order(lay_out(tmp_path), "fern")
+    page = tmp_path / "reports" / "order-02-fernhill.html"
+    sent = page.read_bytes()
+    again = order(lay_out(tmp_path, order=ORDER.replace("complain_days = 30", "complain_days = 14")), "fern")
+    order(tmp_path, "fern")  # the same again keeps no other
+
+    assert "it is kept as reports/order-02-fernhill-earlier-1.html" in again.err
+    assert [sent] == [one.read_bytes() for one in page.parent.glob("*earlier*")]
+
+
+def test_a_draft_that_is_made_again_is_not_kept(tmp_path):
+    order(lay_out(tmp_path), "Cold Quay")
+    order(lay_out(tmp_path, order=""), "Cold Quay")
+
+    assert ["order-04-cold-quay.html"] == [one.name for one in (tmp_path / "reports").glob("order-*")]
+
+
+def placed(tmp_path, arrived=None, faulty=None, way="air"):
+    orders = [ORDERS[0], ["Brightholm", "2026-11-21", 200, way, None, arrived, faulty, None]]
+    return lay_out(tmp_path, Orders=orders)
+
+
+def test_the_sheet_of_a_placed_order_goes_by_its_way_on_its_day_and_leaves_the_one_that_was_sent(tmp_path):
+    order(lay_out(tmp_path), "Bright")
+    sent = (tmp_path / "reports" / "order-03-brightholm.html").read_bytes()
+    said = order(placed(tmp_path), "Bright", "--json")
+    result = json.loads(said.out)
+
+    jsonschema.validate(result, schema_of("order"))
+    assert ("air", "2026-11-21", "2026-11-25") == (result["delivery"]["way"], result["ordered_on"], result["as_of"])
+    assert "reports/order-03-brightholm-2026-11-21.html" == result["file"]
+    assert sent == (tmp_path / "reports" / "order-03-brightholm.html").read_bytes()
+    assert result["notes"][0].startswith("It was ordered on 21 November 2026, by air (row 2 of the sheet Orders)")
+
+
+def test_another_way_than_the_one_ordered_is_another_order(tmp_path):
+    assert json.loads(order(placed(tmp_path), "Bright", "--way", "sea", "--json").out)["ordered_on"] is None
+
+
+def test_the_ordered_way_stands_for_its_maker_and_is_not_judged_as_if_it_were_begun_today(tmp_path):
+    for way, other in (("air", "sea"), ("sea", "air")):
+        costs = json.loads(scorecard("cost", "--json", *DAY, cwd=placed(tmp_path, way=way)).out)["landed_costs"]
+        of_maker = {one["way"]: one for one in costs if one["maker"] == "Brightholm"}
+        assert (True, True, None) == tuple(of_maker[way][key] for key in ("chosen", "ordered", "status"))
+        assert (False, False) == (of_maker[other]["chosen"], of_maker[other]["ordered"])
 
 
 def test_the_page_stands_in_reports(tmp_path):

@@ -6,6 +6,7 @@ from datetime import date
 import pytest
 from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, way
 
+from scorecard.orders import OrderRow
 from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt
 from scorecard.scheduling.plans import plan_of
 from scorecard.scheduling.schedule import WayOut, schedule_of
@@ -231,6 +232,26 @@ def test_the_headline_says_what_is_due_first(as_of, words):
     of_maker = maker("Fernhill", way(), way("air", transit=(15, 15)))
 
     assert words in headline(schedule_of(inputs(of_maker, as_of=as_of)))
+
+
+def test_an_order_in_time_comes_before_another_that_is_needed_only_if_it_fails():
+    ordered, other = maker("Fernhill", way("air", transit=(15, 15))), maker("Quillmoor", way())
+    row = OrderRow(maker="Fernhill", row=2, pieces=200, way="air", ordered=AS_OF)
+    told = headline(schedule_of(inputs(ordered, other, orders=[row])))
+
+    assert told.startswith("Another order is needed only if the one under way with Fernhill fails; then, to have the")
+    assert "with" not in told.split("; then, ")[1] or "Quillmoor" in told
+    assert told != headline(schedule_of(inputs(ordered, other)))
+
+
+def test_an_order_that_comes_too_late_leaves_the_headline_as_it_is():
+    late = OrderRow(maker="Fernhill", row=2, way="sea", ordered=date(2027, 4, 30))
+    of_maker = maker("Fernhill", way())
+
+    with_order, without = (
+        headline(schedule_of(inputs(of_maker, as_of=date(2027, 5, 1), orders=orders))) for orders in ([late], [])
+    )
+    assert without == with_order
 
 
 def test_without_plans_there_is_no_headline():
