@@ -93,6 +93,7 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told) -> Arrival:
         ordered_on=order.began if order else None,
         arrived_on=order.arrived if order else None,
         complain_until=order.complain_until if order else None,
+        accepted=_accepted(case, ordered),
         per_carton=told.per_carton or _per_carton(case, order),
         price=None if order is None else _paid(case, order) or _quoted(case, order),
         counted_among=order.opened or order.pieces if order else None,
@@ -102,6 +103,14 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told) -> Arrival:
         faulty_at=_cell(order, "Faulty pieces"),
         opened_at=_cell(order, "Pieces opened"),
     )
+
+
+def _accepted(case: Case, ordered: int) -> tuple[int, int] | None:
+    """Return the fewest and the most pieces by the table [order]; None where it says neither."""
+    terms = case.order
+    if terms is None or (terms.under_percent is None and terms.over_percent is None):
+        return None
+    return terms.accepted(ordered)
 
 
 def _cell(order: OrderRow | None, heading: str) -> Place | None:

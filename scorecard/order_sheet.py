@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
-from math import ceil, floor
 
 from scorecard.case import Case
 from scorecard.checks import Checked, checked
@@ -103,7 +102,7 @@ class OrderSheet:
         fewest, most = self.quantity
         if under is None or over is None or fewest != most:
             return None
-        return ceil(fewest * (100 - under) / 100), floor(most * (100 + over) / 100)
+        return self.terms.accepted(fewest)
 
 
 def placed_order(case: Case, maker: str, way: Way | None = None) -> OrderRow | None:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from math import ceil, floor
 from typing import Literal, get_args
 
 Whose = Literal["mine", "the maker's"]
@@ -88,3 +89,14 @@ class OrderTerms:
     artwork: Whose | None = None
     tooling: Whose | None = None
     designs: tuple[DesignTerms, ...] = ()
+
+    def accepted(self, pieces: int) -> tuple[int, int]:
+        """Return the fewest and the most pieces that are accepted of an order: just as many where nothing is agreed.
+
+        Examples
+        --------
+        >>> OrderTerms(under_percent=Decimal(2), over_percent=Decimal(4)).accepted(250)
+        (245, 260)
+        """
+        under, over = self.under_percent or 0, self.over_percent or 0
+        return ceil(pieces * (100 - under) / 100), floor(pieces * (100 + over) / 100)

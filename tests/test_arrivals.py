@@ -87,6 +87,20 @@ def test_a_row_where_no_order_is_noted_is_refused(tmp_path):
         order_of(case_of(tmp_path), None, 2)
 
 
+@pytest.mark.parametrize(
+    ("toml", "accepted"),
+    [
+        ("[order]\nunder_percent = 2\nover_percent = 4", (245, 260)),
+        ("[order]\nover_percent = 4", (250, 260)),
+        ("[order]\npacking = 'boxes'", None),
+        ("", None),
+    ],
+)
+def test_how_many_pieces_are_accepted_is_what_the_order_sheet_says(tmp_path, toml, accepted):
+    folder = folder_of(tmp_path, {"Orders": [ORDERS, ["Fernhill", ORDER[1], 250]]}, toml)
+    assert accepted == arrival(read_folder(folder, as_of=AS_OF)).accepted
+
+
 def test_a_piece_costs_its_part_of_what_was_paid_in_all(tmp_path):
     price = arrival(case_of(tmp_path, [*ORDER, 1184.6], Quotes=QUOTES)).price
     assert (Decimal("5.923"), "EUR") == (price.low, price.currency)

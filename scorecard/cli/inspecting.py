@@ -23,12 +23,14 @@ from scorecard.inspection.outcome_words import (
     CAUTIONS,
     DANGER,
     arrived_sentence,
+    claim_text,
     count_words,
     found_sentence,
     judged_sentence,
     last_day_sentence,
     money_sentence,
     noting_words,
+    number_sentence,
     rest_sentence,
 )
 from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, limit_sentence, shared_sentence, slip_rows
@@ -257,8 +259,9 @@ def _tell_outcome(outcome: Outcome, inputs: Inputs, path: Path) -> None:
     typer.echo(f"{_capital(found_sentence(outcome))}.")
     if outcome.of("critical"):
         typer.echo(f"STOP. {DANGER}.")
-    if outcome.arrival.missing:
-        typer.echo(f"{counted(outcome.arrival.missing, 'piece')} did not come.")
+    number = number_sentence(outcome.arrival)
+    if number:
+        typer.echo(f"{number}.")
     for count in outcome.counts:
         typer.echo(f"  {plain(count_words(count))}")
     rest = rest_sentence(outcome)
@@ -282,6 +285,6 @@ def _capital(text: str) -> str:
 def _next_step(outcome: Outcome) -> str:
     """Return what to do with an outcome."""
     noting = noting_words(outcome)
-    if outcome.lost or outcome.of("minor"):
+    if claim_text(outcome) is not None:
         return f"take the photographs, send the message from the page, then {noting}"
     return noting

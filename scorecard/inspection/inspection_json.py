@@ -24,6 +24,7 @@ def arrival_json(arrival: Arrival) -> Json:
         "ordered": arrival.ordered,
         "arrived": arrival.lot,
         "missing": arrival.missing,
+        "accepted": arrival.accepted and list(arrival.accepted),
         "per_carton": arrival.per_carton,
         "cartons": arrival.cartons,
         **{

@@ -45,6 +45,7 @@ class Arrival:
     ----------
     maker : None where no order is noted
     ordered, lot : pieces ordered, and pieces that arrived
+    accepted : the fewest and the most pieces that were agreed on; None where nothing was
     per_carton : pieces in a full carton; None where it is not known
     price : None where it is not known
     counted_among : pieces among which the sheet's faulty ones count: opened, else ordered; None where it says neither
@@ -58,6 +59,7 @@ class Arrival:
     ordered_on: date | None = None
     arrived_on: date | None = None
     complain_until: date | None = None
+    accepted: tuple[int, int] | None = None
     per_carton: int | None = None
     price: PiecePrice | None = None
     counted_among: int | None = None
@@ -76,6 +78,21 @@ class Arrival:
     def missing(self) -> int:
         """Pieces that were ordered and did not arrive."""
         return max(0, self.ordered - self.lot)
+
+    @property
+    def owed(self) -> int:
+        """Missing pieces that are claimed: all of them, or none where so few were agreed on."""
+        return 0 if self.accepted and self.lot >= self.accepted[0] else self.missing
+
+    @property
+    def extra(self) -> int:
+        """Pieces that arrived beyond those ordered."""
+        return max(0, self.lot - self.ordered)
+
+    @property
+    def beyond(self) -> int:
+        """Pieces that arrived beyond the most that were agreed on; beyond those ordered where nothing was."""
+        return max(0, self.lot - (self.accepted[1] if self.accepted else self.ordered))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,8 +152,8 @@ class Outcome:
 
     @property
     def lost(self) -> int:
-        """Pieces that cannot be sold as what was ordered, and pieces that are missing."""
-        return self.of("critical", "major") + self.arrival.missing
+        """Pieces that cannot be sold as what was ordered, and missing pieces that are claimed."""
+        return self.of("critical", "major") + self.arrival.owed
 
     @property
     def unopened(self) -> int:

@@ -40,6 +40,29 @@ def found_sentence(outcome: Outcome) -> str:
     return f"{opened}: {faulty} {'is' if faulty == 1 else 'are'} faulty, {share} of 100{sold}"
 
 
+def number_sentence(arrival: Arrival) -> str | None:
+    """Return how many more or fewer pieces came than were ordered, by what was agreed; None where just as many came."""
+    if not arrival.missing and not arrival.extra:
+        return None
+    came = f"{counted(arrival.missing, 'piece')} did not come"
+    if arrival.extra:
+        came = f"{counted(arrival.extra, 'piece')} came beyond the {arrival.ordered} ordered"
+    if arrival.accepted is None:
+        unsettled = "[order] of the criteria file does not say how many more were accepted, so ask what they cost you"
+        return f"{came}; {unsettled}" if arrival.extra else came
+    agreed = f"{arrival.accepted[0]} to {arrival.accepted[1]} pieces"
+    if arrival.owed:
+        all_of_it = "so the claim asks for all that are missing"
+        return f"{came}; by [order] of the criteria file {agreed} were accepted, {all_of_it}"
+    if arrival.beyond:
+        return (
+            f"{came}, {arrival.beyond} beyond the {agreed} accepted by [order] of the criteria file: say at once what "
+            "is to become of them"
+        )
+    pay = "see that you pay only for what came" if arrival.missing else "see that you pay for them as agreed"
+    return f"{came}; by [order] of the criteria file {agreed} were accepted, so nothing is claimed for this: {pay}"
+
+
 def rest_sentence(outcome: Outcome) -> str | None:
     """Return what is not known of pieces that were not opened and of no sample; None where nothing is left."""
     if not outcome.unopened or outcome.judged:
@@ -119,8 +142,8 @@ def money_sentence(outcome: Outcome) -> str:
 
 
 def _why_lost(outcome: Outcome) -> str:
-    unsold, missing = outcome.of("critical", "major"), outcome.arrival.missing
-    return listed([*(["cannot be sold"] if unsold else []), *(["did not come"] if missing else [])], "or")
+    unsold, owed = outcome.of("critical", "major"), outcome.arrival.owed
+    return listed([*(["cannot be sold"] if unsold else []), *(["did not come"] if owed else [])], "or")
 
 
 def arrived_sentence(arrival: Arrival) -> str | None:
@@ -177,7 +200,7 @@ def _into(arrival: Arrival, heading: str, place: Place | None) -> str:
 
 def claim_text(outcome: Outcome) -> str | None:
     """Return the message to the maker, ready to copy; None where there is nothing to claim."""
-    if not outcome.lost and not outcome.of("minor"):
+    if not outcome.lost and not outcome.of("minor") and not outcome.arrival.beyond:
         return None
     return "\n".join([*_about(outcome), "", *_found(outcome), "", *_asks(outcome), "", "[your name]", ""])
 
@@ -193,8 +216,12 @@ def _about(outcome: Outcome) -> Iterator[str]:
 
 def _found(outcome: Outcome) -> Iterator[str]:
     arrival = outcome.arrival
-    if arrival.missing:
-        yield f"Missing: {counted(arrival.missing, 'piece')}; {arrival.lot} of {arrival.ordered} came."
+    if arrival.owed:
+        agreed = f", and at least {arrival.accepted[0]} were agreed" if arrival.accepted else ""
+        yield f"Missing: {counted(arrival.owed, 'piece')}; {arrival.lot} of {arrival.ordered} came{agreed}."
+    if arrival.beyond:
+        most = f", {arrival.beyond} beyond the most that were agreed" if arrival.accepted else ""
+        yield f"Too many: {arrival.lot} came, {arrival.extra} more than the {arrival.ordered} ordered{most}."
     if outcome.counts:
         yield f"I opened {outcome.opened} of {arrival.lot} pieces. {outcome.faulty} of them have faults:"
     for kind, meaning, counts in kind_lines(outcome):
@@ -229,6 +256,11 @@ def _asks(outcome: Outcome) -> Iterator[str]:
         )
     if minor:
         yield f"For {counted(minor, 'piece')} with a minor fault I ask you for a lower price. What do you offer?"
+    if outcome.arrival.beyond:
+        yield (
+            f"For {counted(outcome.arrival.beyond, 'piece')} too many I have agreed to no price. Please say what you "
+            "want done with them."
+        )
     if any(one.verdict == "over its limit" for one in outcome.judged):
         yield "Since this is a sample only, please say how we go on with the pieces that are not opened yet."
     yield "Please answer within five working days."

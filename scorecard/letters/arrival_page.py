@@ -26,6 +26,7 @@ from scorecard.inspection.outcome_words import (
     kind_lines,
     last_day_sentence,
     money_sentence,
+    number_sentence,
     rest_sentence,
 )
 from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, SOURCE, limit_sentence, shared_sentence, slip_rows
@@ -125,7 +126,7 @@ def outcome_page(outcome: Outcome, *, title: str, as_of: date, made: datetime) -
         "found": found_sentence(outcome),
         "rest": rest_sentence(outcome),
         "danger": DANGER if outcome.of("critical") else None,
-        "missing": counted(outcome.arrival.missing, "piece") if outcome.arrival.missing else None,
+        "number": number_sentence(outcome.arrival),
         "kinds": [
             (kind, meaning, [count_words(one) for one in counts]) for kind, meaning, counts in kind_lines(outcome)
         ],

@@ -15,7 +15,7 @@ PRICE = PiecePrice(low=Decimal(5), high=Decimal("6.5"), currency="EUR", source="
 
 def test_what_is_not_known_of_an_arrival_is_null():
     told = arrival_json(arrival())
-    assert {"per_carton", "cartons", "ordered_on", "arrived_on", "complain_until", "piece_cost"} == {
+    assert {"accepted", "per_carton", "cartons", "ordered_on", "arrived_on", "complain_until", "piece_cost"} == {
         key for key, value in told.items() if value is None
     }
 

@@ -16,6 +16,7 @@ from scorecard.inspection.outcome_words import (
     last_day_sentence,
     money_sentence,
     noting_words,
+    number_sentence,
     rest_sentence,
 )
 from scorecard.inspection.plans import sampling_plan
@@ -227,3 +228,68 @@ def test_a_claim_for_minor_faults_alone_asks_for_a_lower_price_and_no_new_pieces
 
     assert "For 3 pieces with a minor fault I ask you for a lower price." in text
     assert "send good ones" not in text
+
+
+AGREED = (245, 260)  # of 250, up to 2 % fewer and 4 % more
+
+
+@pytest.mark.parametrize(
+    ("lot", "accepted", "told"),
+    [
+        (250, AGREED, None),
+        (247, None, "3 pieces did not come"),
+        (
+            247,
+            AGREED,
+            "3 pieces did not come; by [order] of the criteria file 245 to 260 pieces were accepted, so nothing is "
+            "claimed for this: see that you pay only for what came",
+        ),
+        (
+            244,
+            AGREED,
+            "6 pieces did not come; by [order] of the criteria file 245 to 260 pieces were accepted, so the claim asks "
+            "for all that are missing",
+        ),
+        (
+            260,
+            AGREED,
+            "10 pieces came beyond the 250 ordered; by [order] of the criteria file 245 to 260 pieces were accepted, "
+            "so nothing is claimed for this: see that you pay for them as agreed",
+        ),
+        (
+            265,
+            AGREED,
+            "15 pieces came beyond the 250 ordered, 5 beyond the 245 to 260 pieces accepted by [order] of the criteria "
+            "file: say at once what is to become of them",
+        ),
+        (
+            265,
+            None,
+            "15 pieces came beyond the 250 ordered; [order] of the criteria file does not say how many more were "
+            "accepted, so ask what they cost you",
+        ),
+    ],
+)
+def test_how_many_came_is_told_by_what_was_agreed(lot, accepted, told):
+    assert told == number_sentence(arrival(lot=lot, ordered=250, accepted=accepted))
+
+
+def agreed_claim(lot, accepted=AGREED):
+    return claim_text(outcome(lot, came=arrival(lot=lot, ordered=250, accepted=accepted, price=PRICE)))
+
+
+def test_pieces_missing_within_what_was_agreed_are_not_claimed():
+    assert [None, None] == [agreed_claim(245), agreed_claim(260)]
+
+
+def test_fewer_than_were_agreed_are_claimed_up_to_the_order():
+    told = agreed_claim(244)
+    assert "Missing: 6 pieces; 244 of 250 came, and at least 245 were agreed." in told
+    assert "For 6 pieces I ask you to send good ones at your cost" in told
+
+
+def test_more_than_were_agreed_are_told_to_the_maker():
+    told = agreed_claim(265)
+    assert "Too many: 265 came, 15 more than the 250 ordered, 5 beyond the most that were agreed." in told
+    assert "For 5 pieces too many I have agreed to no price." in told
+    assert "Too many: 265 came, 15 more than the 250 ordered." in agreed_claim(265, None)
