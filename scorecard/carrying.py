@@ -1,7 +1,8 @@
 """What a second brief starts from: makers with what is known of them as facts, and every old figure as one to confirm.
 
 Enters: the case of the folder before, and a day. Leaves: rows for the sheet Makers without prices, and lines for a
-sheet of its own: prices, freight and days in any case, a print method once it is old, and what own orders came to.
+sheet of its own: prices, freight and days in any case, print methods and other choices once they are old, and what own
+orders came to.
 """
 
 import re
@@ -15,6 +16,7 @@ from typing import Literal
 from scorecard.answers import Answers
 from scorecard.case import Case
 from scorecard.checks import checked, sign_of
+from scorecard.codes import CURRENCY_DECIMALS
 from scorecard.costing.amounts import Span, shown, unit_figure, unit_priced
 from scorecard.costing.freight import FreightOffer
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow
@@ -29,7 +31,13 @@ State = Literal["to confirm", "recent: ask whether it holds", "known"]
 Cell = str | float | date | None
 
 PRICES = re.compile(
-    r"\b(prices?|costs?|freight|postage|shipping|lead time|production time|delivery time)\b", re.IGNORECASE
+    r"\b(prices?|costs?|fees?|charges?|set-?up|deposit|freight|postage|shipping|turnaround|days|weeks|"
+    r"(lead|production|delivery) time)\b",
+    re.IGNORECASE,
+)
+DAYS = re.compile(r"\b(days?|weeks?|months?)\b", re.IGNORECASE)
+FACTS = re.compile(
+    r"\b(country|region|place|city|language|founded|registration|registered|(earlier|past) work)\b", re.IGNORECASE
 )
 METHODS = re.compile(r"\b(method|print|printing)\b", re.IGNORECASE)
 CARRIED = ("Country", "Web page", "Contact", "Care", "Notes")
@@ -103,11 +111,22 @@ def _seen_on(case: Case, at: int) -> date | None:
 
 
 def _is_to_confirm(case: Case, criterion: Criterion, at: int, as_of: date) -> bool:
-    """Return whether an answer is not carried as a fact: a price or days in any case, a print method once it is old."""
+    """Return whether an answer is not carried as a fact: a price or days in any case, a choice once it is old.
+
+    A choice that its name tells to be a plain fact, such as a country or earlier work, stays one.
+    """
     heading = f"{criterion.column} {criterion.title}"
-    if PRICES.search(heading):
+    if PRICES.search(heading) or _is_money_or_days(f"{criterion.unit} {criterion.column}", criterion.unit):
         return True
-    return bool(METHODS.search(heading)) and _state(_known_on(case, at), as_of) == "to confirm"
+    changes = criterion.choices is not None and not FACTS.search(heading)
+    return (changes or bool(METHODS.search(heading))) and _state(_known_on(case, at), as_of) == "to confirm"
+
+
+def _is_money_or_days(texts: str, unit: str) -> bool:
+    """Return whether a unit or a heading names a currency, or a unit days."""
+    words = re.findall(r"[A-Za-z]+", texts)
+    named = any(word in CURRENCY_DECIMALS for word in words) or any(sign in texts for sign in "€£$¥")
+    return named or bool(DAYS.search(unit)) or any(word.upper() in CURRENCY_DECIMALS for word in unit.split())
 
 
 def _known_on(case: Case, at: int) -> date | None:
@@ -163,6 +182,7 @@ def _lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
     days = [row.quoted_on for row in quotes if row.quoted_on]
     for offer in case.costs.offers if case.costs else ():
         if offer.maker == maker:
+            yield from _carton_lines(offer)
             yield from _freight_lines(offer, max(days, default=None), as_of)
 
 
@@ -253,6 +273,22 @@ def _ends(span: Span, told: Callable[[Decimal], str]) -> str:
 
 def _days(span: Span | None) -> str:
     return "" if span is None else f"{_span(span)} days"
+
+
+def _carton_lines(offer: FreightOffer) -> Iterator[FromLastTime]:
+    """Yield how a maker packs: a fact, which the next freight is reckoned from."""
+    if offer.carton is None:
+        return
+    carton = offer.carton
+    sides = " × ".join(shown(side) for side in (carton.length_cm, carton.width_cm, carton.height_cm))
+    yield FromLastTime(
+        maker=offer.maker,
+        what=f"carton by {offer.way}",
+        figure=f"{carton.pieces} pieces, {sides} cm, {shown(carton.kg)} kg",
+        as_of=None,
+        state="known",
+        where="the columns of the carton, sheet Freight",
+    )
 
 
 def _freight_lines(offer: FreightOffer, day: date | None, as_of: date) -> Iterator[FromLastTime]:

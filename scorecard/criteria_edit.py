@@ -77,8 +77,8 @@ class TakenOut:
 def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
     """Return a criteria file for the next order of the same goods, comments kept, and what was taken out of it.
 
-    Charges and days of ways come out, since they are prices and lead times of last time; so do rates of currencies that
-    are old, days that are over, the order's own number, and whose sample was paid.
+    Charges and days of ways come out, since they are prices and lead times of last time; so do rates of duty, import
+    tax and currencies that are old, days that are over, the order's own number, and whose sample was paid.
 
     Parameters
     ----------
@@ -91,7 +91,7 @@ def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
     for name in CHARGED:
         document.get(name, {}).pop("charges", None)
     taken = [*charges, *_without_days(document), *_without_old_rates(document, as_of)]
-    taken += _without_old_days(document, as_of)
+    taken += [*_without_old_days(document, as_of), *_without_duty(document, as_of)]
     document.get("order", {}).pop("number", None)
     document.get("cost", {}).pop("sampled", None)
     return tomlkit.dumps(document), tuple(taken)
@@ -143,7 +143,7 @@ def _without_old_rates(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[
     """Take out rates without a day or an old one, but for those of currencies that something else is given in."""
     table = document.get("currencies", {})
     dated = table.get("on")
-    if isinstance(dated, date) and (as_of - dated).days <= STALE_DAYS:
+    if _is_recent(dated, as_of):
         return
     told = f" on {dated.isoformat()}" if isinstance(dated, date) else ""
     home = document.get("brief", {}).get("currency", "")
@@ -152,6 +152,10 @@ def _without_old_rates(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[
             one, other = (code, home) if name == "currencies" else (home, code)
             figure = f"{rates.pop(code)} {other} for 1 {one}{told}"
             yield TakenOut(f"rate of {code}", figure, f"{code} of [{name}]")
+
+
+def _is_recent(dated: object, as_of: date) -> bool:
+    return isinstance(dated, date) and (as_of - dated).days <= STALE_DAYS
 
 
 def _is_given_in(document: tomlkit.TOMLDocument, code: str) -> bool:
@@ -165,3 +169,15 @@ def _without_old_days(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[T
         if isinstance(day, date) and day < as_of:
             del document[name][key]
             yield TakenOut(f"{key} of last time", day.isoformat(), f"{key} of [{name}]")
+
+
+def _without_duty(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:
+    """Take out rates of duty and import tax without a day or with an old one: they are to be looked up anew."""
+    table = document.get("import", {})
+    if _is_recent(table.get("on"), as_of):
+        return
+    for key, what in (("duty_percent", "duty"), ("tax_percent", "import tax")):
+        if key in table:
+            yield TakenOut(what, f"{table.pop(key)} %", f"{key} of [import]")
+    for code, percent in table.pop("duty_by_country", {}).items():
+        yield TakenOut(f"duty on goods from {code}", f"{percent} %", "duty_by_country of [import]")

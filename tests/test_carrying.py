@@ -141,3 +141,70 @@ def test_without_quotes_there_is_nothing_of_quotes(tmp_path):
     made = found(tmp_path, Quotes=QUOTES[:1], Freight=FREIGHT[:1])
 
     assert {"Print method", "Postage"} == set(lines(made))
+
+
+NAMED_OTHERWISE = """
+[criteria.quick]
+weight = 1
+column = "Turnaround"
+unit = "working days"
+points = [[5, 100], [60, 0]]
+
+[criteria.first]
+weight = 1
+column = "Plates"
+unit = "EUR"
+points = [[0, 100], [90, 0]]
+
+[criteria.screens]
+weight = 1
+column = "Screens (USD)"
+points = [[0, 100], [90, 0]]
+
+[criteria.look]
+weight = 1
+column = "Decoration"
+choices = { "kiln" = 100, "sticker" = 0 }
+
+[criteria.earlier]
+weight = 1
+column = "Earlier work"
+choices = { "art like mine" = 100, "plain logos" = 0 }
+
+[criteria.years]
+weight = 1
+column = "Years trading"
+unit = "years"
+points = [[0, 0], [9, 100]]
+"""
+
+
+def test_prices_days_and_old_choices_are_to_confirm_whatever_their_columns_are_called(tmp_path):
+    headings = [
+        "Rating",
+        "Minimum order",
+        "Turnaround",
+        "Plates",
+        "Screens (USD)",
+        "Decoration",
+        "Earlier work",
+        "Years trading",
+        "Seen on",
+    ]
+    rows = [["Maker", *headings], ["Fernhill", 4.5, 60, 30, 40, 50, "kiln", "art like mine", 7, "2026-11-01"]]
+    rows += [["Brightholm"], ["Cold Quay"]]
+    made = found(tmp_path, criteria=CRITERIA + NAMED_OTHERWISE, rows=rows)
+
+    assert {"Maker", "Rating", "Minimum order", "Earlier work", "Years trading", "Seen on"} == set(row_of(made))
+    told = [(line.what, line.figure, line.state) for line in made.last_time if line.where.endswith("sheet Makers")]
+    assert ["to confirm"] * 4 == [state for *_, state in told]
+    assert ["30 working days", "40 EUR", "50", "kiln"] == [figure for _, figure, _ in told]
+
+
+def test_how_a_maker_packs_comes_as_a_fact(tmp_path):
+    headings = ["Maker", "Way", "Rate per kg", "Currency", "Pieces per carton", "Carton length cm"]
+    headings += ["Carton width cm", "Carton height cm", "Carton kg"]
+    made = found(tmp_path, Freight=[headings, ["Brightholm", "air", 5, "USD", 24, 40, 30, 35, 12.5]])
+    line = lines(made, "Brightholm")["carton by air"]
+
+    assert ("24 pieces, 40 × 30 × 35 cm, 12.5 kg", "known") == (line.figure, line.state)

@@ -51,10 +51,11 @@ def test_prices_days_of_ways_and_days_that_are_over_come_out():
         TakenOut("journey by sea", "30-45 days", "days of [shipping.sea]"),
         TakenOut("need_by of last time", "2026-05-14", "need_by of [brief]"),
         TakenOut("deliver_by of last time", "2026-05-01", "deliver_by of [order]"),
+        TakenOut("duty", "4 %", "duty_percent of [import]"),
     ) == taken
     assert {
         "brief": {"item": "mug", "quantity": 200},
-        "import": {"duty_percent": 4},
+        "import": {},
         "selling": {"price": 18},
         "shipping": {"sea": {"divisor": 0}},
         "cost": {},
@@ -87,8 +88,8 @@ def test_charges_in_any_form_come_out(charge):
         f"[import]\nduty_percent = 4\n[[import.charges]]\n{charge}[selling]\nprice = 1\n", AS_OF
     )
 
-    assert ["3"] == [one.figure for one in taken]
-    assert {"import": {"duty_percent": 4}, "selling": {"price": 1}} == tomllib.loads(text)
+    assert ["3", "4 %"] == [one.figure for one in taken]
+    assert {"import": {}, "selling": {"price": 1}} == tomllib.loads(text)
 
 
 def test_a_byte_order_mark_is_dropped():
@@ -127,3 +128,19 @@ def test_rates_of_the_last_180_days_stay_and_those_without_a_day_do_not():
     goes = for_next_order(RATES.replace("on = 2026-05-01\n", ""), AS_OF)
 
     assert ((), ["0.92 EUR for 1 USD", "7.8 CNY for 1 EUR"]) == (stays[1], [one.figure for one in goes[1]])
+
+
+def test_rates_of_duty_and_tax_come_out_to_be_looked_up_anew():
+    text = '[import]\nduty_percent = 4\ntax_percent = 20\ntax = "cost"\n[import.duty_by_country]\nCN = 12\n'
+    made, taken = for_next_order(text, date(2027, 11, 1))
+
+    assert '[import]\ntax = "cost"\n' == made
+    assert [("duty", "4 %"), ("import tax", "20 %"), ("duty on goods from CN", "12 %")] == [
+        (one.what, one.figure) for one in taken
+    ]
+
+
+def test_rates_of_duty_that_were_looked_up_lately_stay():
+    text = "[import]\non = 2027-10-01\nduty_percent = 4\n"
+
+    assert (text, ()) == for_next_order(text, date(2027, 11, 1))

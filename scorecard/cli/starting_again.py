@@ -10,6 +10,7 @@ from scorecard.cli.invocation import command
 from scorecard.cli.laying_out import FILES, LaidOut, lay_out_folder
 from scorecard.cli.recording import with_quotes
 from scorecard.cli.scoring import Inputs
+from scorecard.cli.tables import visible
 from scorecard.criteria_edit import TakenOut, for_next_order
 from scorecard.errors import UsageError
 from scorecard.letters.wording import KINDS, file_name
@@ -18,7 +19,7 @@ from scorecard.memory_json import memory_bytes
 from scorecard.reading.folder import CRITERIA_FILE
 from scorecard.reading.kinds import kinds
 from scorecard.reading.memory_file import MEMORY_FILE
-from scorecard.words import counted
+from scorecard.words import counted, listed
 from scorecard.workbooks.from_last_time import NAME, LastTime
 
 
@@ -43,17 +44,32 @@ def lay_out_again(folder: Path, inputs: Inputs, kind: str | None = None) -> Laid
     case, day = inputs.read(), inputs.day()
     text, taken = for_next_order((inputs.folder / CRITERIA_FILE).read_bytes().decode("utf-8"), day)
     found = carried(case, day)
-    found = replace(found, last_time=(*found.last_time, *map(_line, taken)))
+    files = artwork_named(case)
+    found = replace(found, last_time=(*found.last_time, *map(_line, taken), *map(_artwork, files)))
     records = remembered_records(case, inputs)
     more = _templates(inputs.folder) | ({MEMORY_FILE: memory_bytes(records)} if records else {})
     rows = {"Makers": [dict(row) for row in found.makers]}
     lay_out_folder(folder, text.encode(), rows, more, LastTime(lines=found.last_time, as_of=day))
-    return LaidOut(words=_words(folder, found, records), result=_result(folder, inputs, found, records, list(more)))
+    return LaidOut(
+        words=_words(folder, found, records, files), result=_result(folder, inputs, found, records, list(more))
+    )
 
 
 def _line(one: TakenOut) -> FromLastTime:
     where = f"{one.key} of {CRITERIA_FILE}"
     return FromLastTime(maker="", what=one.what, figure=one.figure, as_of=None, state="to confirm", where=where)
+
+
+def artwork_named(case: Case) -> list[str]:
+    """Return the files of artwork that the order names; they stay where they are."""
+    return list(dict.fromkeys(one.file for one in case.order.designs if one.file)) if case.order else []
+
+
+def _artwork(file: str) -> FromLastTime:
+    where = "copy it from the folder before; file of [[order.designs]] names it"
+    return FromLastTime(
+        maker="", what="artwork, not brought along", figure=file, as_of=None, state="known", where=where
+    )
 
 
 def remembered_records(case: Case, inputs: Inputs) -> list[Record]:
@@ -68,7 +84,7 @@ def _templates(folder: Path) -> dict[str, bytes]:
     return {path.name: path.read_bytes() for path in paths if path.is_file()}
 
 
-def _words(folder: Path, found: Carried, records: list[Record]) -> str:
+def _words(folder: Path, found: Carried, records: list[Record], files: list[str]) -> str:
     to_confirm = sum(line.state != "known" for line in found.last_time)
     own = f" {counted(len({one.key for one in records}), 'own order')} remembered." if records else ""
     old = (
@@ -79,9 +95,15 @@ def _words(folder: Path, found: Carried, records: list[Record]) -> str:
     )
     return (
         f"{folder.resolve()} is ready: {counted(len(found.makers), 'maker')} with what is known of them, and no prices."
-        f"{own}{old}\n"
+        f"{own}{old}{_artwork_words(files)}\n"
         f"Next: put the new quantity and the day into criteria.toml, then ask again: {command('enquire', folder)}"
     )
+
+
+def _artwork_words(files: list[str]) -> str:
+    if not files:
+        return ""
+    return f"\nNot brought along: {listed(map(visible, files))}. Copy the artwork that you use again."
 
 
 def _result(folder: Path, inputs: Inputs, found: Carried, records: list[Record], more: list[str]) -> dict[str, Any]:

@@ -11,13 +11,13 @@ SET_UP = "Is set-up charged again for this order?"
 
 
 def again_questions(case: Case) -> Mapping[str, tuple[str, ...]]:
-    """Return the questions by maker, as the sheet Makers spells it; none for a maker without an earlier order.
+    """Return the questions by maker, as the sheet Makers spells it; none for one of whom no earlier order has arrived.
 
     Parameters
     ----------
     case : what was read
     """
-    records = own_orders_of(case)
+    records = [one for one in own_orders_of(case) if one.arrived is not None]
     if not records:
         return {}
     from scorecard.memory import same_maker

@@ -187,3 +187,7 @@ def test_a_command_of_the_folder_before_is_put_anew_whole(before):
     found = with_commands(f'# run "{before}" again\n'.encode(), lambda words: f"NEW {words} --folder x")
 
     assert b'# run "NEW score --folder x" again\n' == found
+
+
+def test_artwork_that_is_named_and_stays_behind_is_told(tmp_path, before):
+    assert "Not brought along: harbour-light.pdf and night-light.pdf." in start(tmp_path).out

@@ -21,8 +21,8 @@ def test_without_an_order_nothing_is_asked():
 
 
 def test_blank_method_factory_and_set_up_are_asked_of_the_latest_order():
-    old = Record(maker="fernhill", item="mug", ordered=date(2025, 3, 1), pieces=50)
-    new = Record(maker="Fernhill", item="mug", ordered=date(2026, 3, 12), pieces=200)
+    old = Record(maker="fernhill", item="mug", ordered=date(2025, 3, 1), arrived=date(2025, 5, 1), pieces=50)
+    new = Record(maker="Fernhill", item="mug", ordered=date(2026, 3, 12), arrived=date(2026, 5, 12), pieces=200)
 
     assert {
         "Fernhill": (
@@ -34,6 +34,10 @@ def test_blank_method_factory_and_set_up_are_asked_of_the_latest_order():
 
 
 def test_an_order_of_the_sheet_counts_too_whatever_is_known_of_it():
-    found = again_questions(case(orders=(OrderRow(maker="Brightholm", row=2),)))
+    found = again_questions(case(orders=(OrderRow(maker="Brightholm", row=2, arrived=date(2026, 5, 1)),)))
 
     assert found["Brightholm"][0].startswith("We ordered from you. Are the blank article")
+
+
+def test_of_an_order_that_has_not_arrived_nothing_is_asked():
+    assert {} == again_questions(case(orders=(OrderRow(maker="Brightholm", row=2, ordered=date(2026, 3, 1)),)))
