@@ -268,7 +268,7 @@ def _tell_outcome(outcome: Outcome, inputs: Inputs, path: Path) -> None:
     for sentence in (
         *((rest,) if rest else ()),
         *(judged_sentence(one, outcome.arrival.lot) for one in outcome.judged),
-        *((NO_PROMISE,) if outcome.judged else ()),
+        *((NO_PROMISE,) if outcome.judged and outcome.unopened else ()),
         money_sentence(outcome),
         last_day_sentence(outcome.arrival, inputs.day()),
         *CAUTIONS,

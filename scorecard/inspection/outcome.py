@@ -110,11 +110,13 @@ class Judged:
 
     Parameters
     ----------
-    found : faulty pieces among those that the plan judges
+    opened : pieces, as many as the plan judges, or others
+    found : faulty pieces among them
     most : the most that the whole lot may well hold; see ``most_faulty``
     """
 
     plan: Plan
+    opened: int
     found: int
     verdict: Verdict
     most: int
@@ -204,12 +206,20 @@ def _counted(faulty: Mapping[TallyLine, int]) -> Iterable[Count]:
 
 
 def _judged(plan: SamplingPlan, opened: int, counts: Sequence[Count]) -> tuple[Judged, ...]:
-    """Return what each kind's plan says: nothing where not so many pieces were opened as it judges."""
+    """Return what each kind's plan says."""
     judged = []
     for one in plan.plans:
         found = sum(count.pieces for count in counts if count.line.kind == one.kind)
-        verdict: Verdict = "over its limit" if found >= one.reject else "not over its limit"
-        if one.opened != opened:
-            verdict = "not judged"
-        judged.append(Judged(plan=one, found=found, verdict=verdict, most=most_faulty(plan.lot, opened, found)))
+        verdict, most = _verdict(one, plan.lot, opened, found), most_faulty(plan.lot, opened, found)
+        judged.append(Judged(plan=one, opened=opened, found=found, verdict=verdict, most=most))
     return tuple(judged)
+
+
+def _verdict(plan: Plan, lot: int, opened: int, found: int) -> Verdict:
+    """Return what is certain: however the rest of the sample turns out; of a whole lot, by its share."""
+    is_over = 100 * found > Fraction(str(plan.limit)) * lot
+    if opened == lot != plan.opened:
+        return "over its limit" if is_over else "not over its limit"
+    if is_over or found >= plan.reject + max(0, opened - plan.opened):
+        return "over its limit"
+    return "not over its limit" if opened >= plan.opened and found <= plan.accept else "not judged"

@@ -80,8 +80,13 @@ def judged_sentence(one: Judged, lot: int) -> str:
     found = f"{counted(one.found, 'piece')} with a {plan.kind} fault"
     shows = f"of a worse lot, 95 of 100 samples show more than {one.found}"
     may_hold = f"the whole lot may well hold up to {one.most} of {lot} ({shows})"
+    if one.opened == lot:
+        return f"{found} in the whole lot, {rounded(100 * one.found / lot)} of 100: {one.verdict}"
     if one.verdict == "not judged":
-        return f"{found}; the limit is for {plan.opened} pieces drawn as listed, so it says nothing here; {may_hold}"
+        sample = f"the limit is for {plan.opened} pieces drawn as listed, and {one.opened} were opened"
+        return f"{found}; {sample}, so whether it is over the limit is not settled; {may_hold}"
+    if one.verdict == "over its limit" and one.opened > plan.opened:
+        return f"{found} in {one.opened} opened: over its limit, whichever of them are the listed ones; {may_hold}"
     if one.verdict == "over its limit":
         return f"{found}, {_too_many(plan)}: over its limit; {may_hold}"
     return f"{found}, up to {plan.accept} are within its limit, which does not make the lot good; {may_hold}"
@@ -230,11 +235,15 @@ def _found(outcome: Outcome) -> Iterator[str]:
             f"- {_fault(count)}: {counted(count.pieces, 'piece')}, {photograph_words(count)}" for count in counts
         )
     yield from (
-        f"By the sample, the lot is over the limit for {one.plan.kind} faults: {one.found} of {one.plan.opened}; "
-        f"{_too_many(one.plan)}."
+        f"{_by(outcome)}, the lot is over the limit for {one.plan.kind} faults: {one.found} of {one.opened}"
+        f"{'' if one.opened > one.plan.opened else f'; {_too_many(one.plan)}'}."
         for one in outcome.judged
         if one.verdict == "over its limit"
     )
+
+
+def _by(outcome: Outcome) -> str:
+    return "By the sample" if outcome.unopened else "By all its pieces"
 
 
 def _fault(count: Count) -> str:
@@ -261,6 +270,6 @@ def _asks(outcome: Outcome) -> Iterator[str]:
             f"For {counted(outcome.arrival.beyond, 'piece')} too many I have agreed to no price. Please say what you "
             "want done with them."
         )
-    if any(one.verdict == "over its limit" for one in outcome.judged):
+    if outcome.unopened and any(one.verdict == "over its limit" for one in outcome.judged):
         yield "Since this is a sample only, please say how we go on with the pieces that are not opened yet."
     yield "Please answer within five working days."

@@ -7,6 +7,7 @@ from math import ceil
 
 from scorecard.inspection.odds import slips_through
 from scorecard.inspection.plans import Plan, SamplingPlan
+from scorecard.inspection.sampling_tables import SIZES
 from scorecard.words import counted, listed, rounded, shortest
 
 SLIP_HEADING = "Of 100 lots with so many faulty pieces, so many slip through all the same"
@@ -46,7 +47,15 @@ def limit_sentence(plan: Plan) -> str:
         return f"{kind} ({limit}): the first one in {opened} is over it"
     within = "1 is" if plan.accept == 1 else f"up to {plan.accept} are"
     limit = f"limit {shortest(plan.limit)} of 100"
-    return f"{kind} ({limit}): in {opened}, {within} within it, {plan.reject} or more are over it"
+    return f"{kind} ({limit}): in {opened}, {within} within it, {plan.reject} or more are over it{_ended(plan)}"
+
+
+def _ended(plan: Plan) -> str:
+    """Return that a limit's numbers are in proportion, where the tables end before so large a sample; "" elsewhere."""
+    last = SIZES[plan.letter]
+    if plan.limit == 0 or last >= plan.opened:
+        return ""
+    return f", in proportion to the {last} pieces at which the tables end for this limit"
 
 
 def shared_sentence(plan: SamplingPlan) -> str:

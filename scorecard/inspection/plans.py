@@ -1,9 +1,10 @@
 """How many pieces to open of a lot, and with how many faulty ones it is over its limit.
 
-Enters: the lot, the level, and a limit for each kind of fault. Leaves: the plan of each kind, one number of pieces to
-open wherever the tables allow one. Source: MIL-STD-105E, with its rules of use: an arrow changes the letter and the
-sample with it; a sample of at least the lot is the whole lot; of several samples the largest may serve all kinds, each
-being judged by the numbers that belong to that sample.
+Enters: the lot, the level, and a limit for each kind of fault. Leaves: the plan of each kind, and one number of pieces
+to open by which all of them are judged. Source: MIL-STD-105E, with its rules of use: an arrow changes the letter and
+the sample with it; a sample of at least the lot is the whole lot; of several samples the largest may serve all kinds,
+each being judged by the numbers that belong to that sample. Where the table ends before so large a sample, the last
+numbers of the limit count in proportion (our own choice).
 """
 
 from collections.abc import Mapping
@@ -24,8 +25,8 @@ class Plan:
     ----------
     kind : of fault
     limit : faulty pieces of 100, one of ``LIMITS``; 0 where none is allowed
-    letter : of the row in which the plan stands
-    opened : pieces that are judged: the first so many of the list, all of it as a rule
+    letter : of the row in which the numbers stand
+    opened : pieces that are judged: all that are drawn
     accept, reject : up to so many faulty pieces the lot is within its limit; from so many it is over it
     alone : pieces that this limit would ask for if it were the only one
     """
@@ -105,41 +106,49 @@ def sampling_plan(lot: int, level: Level, limits: Mapping[Kind, float]) -> Sampl
     if lot < 1:
         raise ValueError("a lot has at least one piece")
     own = code_letter(lot, level)
-    shared = _shared_letter(own, [limit for limit in limits.values() if limit != NONE_ALLOWED])
+    shared = _shared_letter(own, list(limits.values()))
     plans = tuple(_plan(kind, limits[kind], own, shared, lot) for kind in KINDS if kind in limits)
-    return SamplingPlan(lot=lot, level=level, opened=max(plan.opened for plan in plans), plans=plans)
+    return SamplingPlan(lot=lot, level=level, opened=min(SIZES[shared], lot), plans=plans)
 
 
-def _shared_letter(letter: str, limits: list[float]) -> str:
-    """Return the letter whose sample serves all kinds: the largest that any of them needs."""
-    needed = [letter_of_plan(letter, limit) for limit in limits] or [letter]
-    largest = max(needed, key=LETTERS.index)
-    further = [letter_of_plan(largest, limit) for limit in limits]
-    return (
-        _shared_letter(largest, limits)
-        if any(LETTERS.index(one) > LETTERS.index(largest) for one in further)
-        else largest
-    )
+def _alone(letter: str, limit: float) -> str:
+    """Return the letter that a limit asks for by itself; where none is allowed, that of the lot."""
+    return letter if limit == NONE_ALLOWED else letter_of_plan(letter, limit)
+
+
+def _shared_letter(own: str, limits: list[float]) -> str:
+    """Return the first letter whose sample judges all kinds, none smaller than any kind asks for."""
+    largest = max(LETTERS.index(_alone(own, limit)) for limit in limits)
+    return next(letter for letter in LETTERS[largest:] if all(_serves(letter, limit) for limit in limits))
+
+
+def _serves(letter: str, limit: float) -> bool:
+    """Return whether a limit is judged at a letter: by its numbers there, or because the table has none any more."""
+    later = LETTERS[LETTERS.index(letter) :]
+    return limit == NONE_ALLOWED or isinstance(cell(letter, limit), tuple) or not _has_numbers(later, limit)
+
+
+def _has_numbers(letters: str, limit: float) -> bool:
+    return any(isinstance(cell(letter, limit), tuple) for letter in letters)
 
 
 def _plan(kind: Kind, limit: float, own: str, shared: str, lot: int) -> Plan:
-    """Return the plan of one kind at the shared letter; where an arrow points up from there, that of fewer pieces.
+    """Return the plan of one kind at the shared letter.
 
     Where another limit's sample is the whole lot, this one's numbers are those of the limit itself: those of so large a
     sample would let far more through.
     """
-    letter, alone = (one if limit == NONE_ALLOWED else letter_of_plan(one, limit) for one in (shared, own))
-    found = (0, 1) if limit == NONE_ALLOWED else cell(letter, limit)
-    accept, reject = found if isinstance(found, tuple) else (0, 1)
-    if letter != alone and SIZES[letter] >= lot:
+    letter, alone = _alone(shared, limit), _alone(own, limit)
+    opened, found = min(SIZES[shared], lot), (0, 1) if limit == NONE_ALLOWED else cell(letter, limit)
+    accept = found[0] * opened // min(SIZES[letter], opened) if isinstance(found, tuple) else 0
+    if shared != alone and opened == lot:
         accept = min(accept, int(Fraction(str(limit)) * lot / 100))
-        reject = accept + 1
     return Plan(
         kind=kind,
         limit=limit,
         letter=letter,
-        opened=min(SIZES[letter], lot),
+        opened=opened,
         accept=accept,
-        reject=reject,
+        reject=accept + 1,
         alone=min(SIZES[alone], lot),
     )

@@ -131,7 +131,7 @@ def outcome_page(outcome: Outcome, *, title: str, as_of: date, made: datetime) -
             (kind, meaning, [count_words(one) for one in counts]) for kind, meaning, counts in kind_lines(outcome)
         ],
         "judged": [judged_sentence(one, lot) for one in outcome.judged],
-        "no_promise": NO_PROMISE if outcome.judged else None,
+        "no_promise": NO_PROMISE if outcome.judged and outcome.unopened else None,
         "money": money_sentence(outcome),
         "claim": claim_text(outcome),
         "cautions": CAUTIONS,

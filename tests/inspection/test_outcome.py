@@ -11,6 +11,7 @@ from inspection_cases import LINES, arrival
 
 from scorecard.inspection.outcome import PiecePrice
 from scorecard.inspection.plans import sampling_plan
+from scorecard.inspection.sampling_tables import LIMITS
 from scorecard.inspection.settings import USUAL_LIMITS
 
 PRICE = PiecePrice(low=Decimal("1184.60") / 200, high=Decimal("1184.60") / 200, currency="EUR", source="paid")
@@ -63,9 +64,32 @@ def test_a_lot_is_over_its_limit_from_the_reject_number_on():
     assert {"critical": "over its limit", "major": "not over its limit", "minor": "over its limit"} == judged
 
 
-def test_other_numbers_of_opened_pieces_than_the_plans_are_not_judged():
-    plan = sampling_plan(200, "II", USUAL_LIMITS)
-    assert {"not judged"} == {one.verdict for one in outcome(opened=20, plan=plan).judged}
+OVER, WITHIN, OPEN = "over its limit", "not over its limit", "not judged"
+
+
+@pytest.mark.parametrize(
+    ("opened", "counts", "expected"),
+    [
+        (20, {}, [OPEN, OPEN, OPEN]),  # the other 12 are not known
+        (31, {"A1": 1, "B1": 5}, [OVER, OVER, OPEN]),  # over already, whatever the last piece is
+        (33, {"B1": 3, "C1": 3}, [WITHIN, OPEN, WITHIN]),  # of 3, one may be the piece beyond the 32
+        (33, {"B1": 4, "C1": 5}, [WITHIN, OVER, OVER]),  # at least 3 and 4 are among the 32
+        (150, {"A1": 1, "B1": 6}, [OVER, OVER, WITHIN]),  # 6 of 200 are more than 2.5 of 100
+        (200, {"A1": 1, "B1": 5, "C1": 9}, [OVER, WITHIN, OVER]),  # all: 5 and 8 are within 2.5 and 4 of 100
+    ],
+)
+def test_other_numbers_of_opened_pieces_than_the_plans_are_judged_where_it_is_certain(opened, counts, expected):
+    plan = sampling_plan(200, "II", USUAL_LIMITS)  # 32 opened: 0/1, 2/3, 3/4
+    assert expected == [one.verdict for one in outcome(opened=opened, plan=plan, **counts).judged]
+
+
+@given(st.integers(1, 600), st.data())
+def test_a_sample_of_the_size_that_was_asked_for_is_always_judged(lot, data):
+    limits = {kind: data.draw(st.sampled_from((0, *LIMITS))) for kind in ("critical", "major", "minor")}
+    plan = sampling_plan(lot, "II", limits)
+    found = data.draw(st.integers(0, plan.opened))
+    judged = outcome(opened=plan.opened, came=arrival(lot=lot), plan=plan, B1=found).judged
+    assert OPEN not in {one.verdict for one in judged}
 
 
 def test_pieces_opened_beyond_all_doubt_leave_none():

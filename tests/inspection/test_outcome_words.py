@@ -137,9 +137,46 @@ def test_money_says_why_pieces_are_lost(lot, counts, told):
     assert told == money_sentence(outcome(lot, came=arrival(lot=lot, price=PRICE), **counts)).split(";")[0]
 
 
-def test_a_sample_of_another_size_is_not_judged():
-    plan = sampling_plan(200, "II", USUAL_LIMITS)
-    assert "says nothing here" in judged_sentence(outcome(20, plan=plan).judged[1], 200)
+def judged_words(opened, **counts):
+    return [
+        judged_sentence(one, 200)
+        for one in outcome(opened, plan=sampling_plan(200, "II", USUAL_LIMITS), **counts).judged
+    ]
+
+
+def test_a_sample_of_another_size_is_not_judged_where_nothing_is_certain():
+    told = (
+        "the limit is for 32 pieces drawn as listed, and 20 were opened, so whether it is over the limit is not settled"
+    )
+    assert told in judged_words(20)[1]
+
+
+def test_a_smaller_sample_that_is_over_the_limit_is_over_it():
+    assert judged_words(31, B1=5)[1].startswith("5 pieces with a major fault, 3 or more are too many: over its limit; ")
+
+
+def test_a_larger_sample_that_is_over_the_limit_is_over_it_whichever_pieces_were_listed():
+    told = "4 pieces with a major fault in 33 opened: over its limit, whichever of them are the listed ones; "
+    assert judged_words(33, B1=4)[1].startswith(told)
+
+
+def test_of_a_lot_that_was_opened_whole_the_number_is_known():
+    assert [
+        "1 piece with a critical fault in the whole lot, 0.5 of 100: over its limit",
+        "5 pieces with a major fault in the whole lot, 2.5 of 100: not over its limit",
+        "0 pieces with a minor fault in the whole lot, 0.0 of 100: not over its limit",
+    ] == judged_words(200, A1=1, B1=5)
+
+
+def test_the_claim_of_a_whole_lot_does_not_speak_of_a_sample():
+    text = claim_text(outcome(200, plan=sampling_plan(200, "II", USUAL_LIMITS), B1=6))
+    assert "By all its pieces, the lot is over the limit for major faults: 6 of 200." in text
+    assert "sample" not in text
+
+
+def test_the_claim_counts_the_pieces_that_were_opened():
+    text = claim_text(outcome(31, plan=sampling_plan(200, "II", USUAL_LIMITS), B1=5))
+    assert "over the limit for major faults: 5 of 31; 3 or more are too many." in text
 
 
 def test_money_names_what_is_lost_what_is_lessened_and_where_the_figure_comes_from():

@@ -18,6 +18,14 @@ def test_each_limit_says_from_which_number_on_the_lot_is_over_it():
     ] == [limit_sentence(one) for one in PLAN.plans]
 
 
+def test_numbers_beyond_the_end_of_the_tables_are_said_to_be_in_proportion():
+    minor = sampling_plan(500_000, "II", USUAL_LIMITS).plans[2]
+    assert (
+        "Minor faults (limit 4 of 100): in 800 pieces, up to 53 are within it, 54 or more are over it, in proportion "
+        "to the 315 pieces at which the tables end for this limit"
+    ) == limit_sentence(minor)
+
+
 def test_one_that_is_allowed_is_told_in_the_singular():
     (plan,) = sampling_plan(100, "II", {"major": 2.5}).plans
     assert "Major faults (limit 2.5 of 100): in 20 pieces, 1 is within it, 2 or more are over it" == limit_sentence(

@@ -63,10 +63,35 @@ def test_all_kinds_share_the_largest_sample_and_its_numbers():
     assert [("critical", "G", 32, 0, 1), ("major", "G", 32, 1, 2), ("minor", "G", 32, 3, 4)] == told
 
 
-def test_a_kind_whose_arrow_points_up_from_the_shared_sample_keeps_its_smaller_one():
-    # letter N: 2.5 is 21/22 in 500; 4.0 points up to M, 21/22 in 315
+def test_a_limit_whose_table_ends_before_the_shared_sample_is_judged_in_proportion():
+    # letter N: 2.5 is 21/22 in 500; 4.0 points up to M, 21/22 in 315, the last of its column: 21·500/315 = 33.3
     plan = sampling_plan(40_000, "II", {"major": 2.5, "minor": 4.0})
-    assert (500, [500, 315]) == (plan.opened, [one.opened for one in plan.plans])
+    assert (500, [(500, 21, 22), (500, 33, 34)]) == (
+        plan.opened,
+        [(one.opened, one.accept, one.reject) for one in plan.plans],
+    )
+    assert [500, 315] == [one.alone for one in plan.plans]
+
+
+def test_an_arrow_up_takes_all_kinds_to_the_next_letter_with_numbers_for_each():
+    # letter E: 1.5 points up to D's 8, 4.0 is E's 1/2 in 13; at F 1.5 points down; G has 1/2 and 3/4 in 32
+    plan = sampling_plan(80, "II", {"critical": 0, "major": 1.5, "minor": 4.0})
+    assert (32, [(0, 1), (1, 2), (3, 4)]) == (plan.opened, [(one.accept, one.reject) for one in plan.plans])
+
+
+def test_critical_faults_take_part_in_choosing_the_sample():
+    # letter F, 20: 1.0 points up to E's 13, down from G, and is 1/2 in H's 50
+    plan = sampling_plan(120, "II", {"critical": 0, "major": 1.0, "minor": 1.0})
+    assert (50, [20, 13, 13]) == (plan.opened, [one.alone for one in plan.plans])
+    # letter P, 800: 2.5 ends at N's 21/22 in 500, 4.0 at M's 21/22 in 315: 21·800/500 = 33.6, 21·800/315 = 53.3
+    plan = sampling_plan(500_000, "II", USUAL_LIMITS)
+    assert (800, [0, 33, 53]) == (plan.opened, [one.accept for one in plan.plans])
+
+
+@pytest.mark.parametrize("lot", range(6, 26))
+def test_a_lot_of_6_to_25_is_judged_whole_or_by_one_sample(lot):
+    plan = sampling_plan(lot, "II", USUAL_LIMITS)  # the tables have numbers for 2.5 and 4.0 from F's 20 on
+    assert {min(20, lot)} == {plan.opened, *(one.opened for one in plan.plans)}
 
 
 def test_a_sample_of_at_least_the_lot_is_the_whole_lot():
@@ -102,4 +127,22 @@ def test_a_lot_of_nothing_cannot_be_sampled():
 def test_every_plan_can_be_carried_out(lot, level, limits):
     plan = sampling_plan(lot, level, limits)
     assert plan.opened <= lot
-    assert all(one.opened <= plan.opened and one.reject == one.accept + 1 for one in plan.plans)
+    assert all(one.opened == plan.opened and one.reject == one.accept + 1 for one in plan.plans)
+    assert all(one.alone <= plan.opened for one in plan.plans)
+
+
+@given(
+    st.integers(1, 1_000_000),
+    st.sampled_from(LEVELS),
+    st.fixed_dictionaries({kind: st.sampled_from((0, *LIMITS)) for kind in ("critical", "major", "minor")}),
+)
+def test_the_numbers_of_a_shared_sample_are_the_published_ones_while_the_table_has_them(lot, level, limits):
+    published = {int(size): dict(zip(LIMITS, cells, strict=True)) for _, size, *cells in rows(SINGLE_PLANS)}
+    plan = sampling_plan(lot, level, limits)
+    for one in plan.plans:
+        told = published.get(plan.opened, {}).get(one.limit, "^")
+        if plan.opened < lot and told not in "v^":
+            assert told == f"{one.accept}/{one.reject}"
+        elif plan.opened < lot and one.limit:
+            last = [size for size, cells in published.items() if cells[one.limit] not in "v^"][-1]
+            assert last < plan.opened
