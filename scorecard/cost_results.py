@@ -53,15 +53,17 @@ def cost_result(calculation: Calculation) -> Json:
 def _beside(calculation: Calculation, costed: Costed | None) -> Json:
     """Return what stands beside the sums: rates, what would change the cheapest, what sampling costs, cautions."""
     if costed is None:
-        return {"rates": [], "currency_changes": [], "sampling": None, "cautions": []}
+        return {"rates": [], "currency_changes": [], "sampling": None, "sources": None, "cautions": []}
     from scorecard.costing.cautions import cautions
     from scorecard.costing.costs_json import currency_changes_json, rates_json, sampling_json
     from scorecard.costing.paying import sampling_cost
+    from scorecard.costing.sources import sources_json
 
     return {
         "rates": rates_json(costed.inputs),
         "currency_changes": currency_changes_json(costed.changes),
         "sampling": sampling_json(sampling_cost(costed.inputs, first_ranked(calculation))),
+        "sources": sources_json(costed.inputs),
         "cautions": list(cautions(costed.inputs, costed.costs)),
     }
 

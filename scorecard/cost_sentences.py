@@ -17,6 +17,7 @@ from scorecard.costing.currencies import Rate
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.paying import SampledMaker, Sampling, sampling_cost
 from scorecard.costing.pieces import bare_piece, piece_of
+from scorecard.costing.sources import source_words
 from scorecard.costing.timing import begin_words
 from scorecard.words import counted, listed, shortest
 
@@ -205,4 +206,5 @@ def beside(costed: Costed, first: Sequence[str], named: Named = str, *, changes:
     home = costed.inputs.rates.home
     said = [f"Rate: {rate_words(rate, home, named)}" for rate in costed.inputs.rates.rates.values()]
     said += [change_words(change, costed, named) for change in (costed.changes if changes else ())]
+    said += [named(words) for words in source_words(costed.inputs, costed.costs)]
     return said + sampling_words(sampling_cost(costed.inputs, first), home, named)

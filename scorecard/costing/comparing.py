@@ -63,6 +63,12 @@ def shares(cost: LandedCost) -> Mapping[Group, Decimal | None]:
     return found
 
 
+def known_shares(cost: LandedCost) -> Mapping[Group, Decimal | None]:
+    """Return the same, None for all where a cost is missing: nobody knows of what these would be parts."""
+    found = shares(cost)
+    return found if cost.is_complete else dict.fromkeys(found)
+
+
 def inside_the_price(coverage: Coverage) -> list[Group]:
     """Return which of freight and border the price has inside."""
     inside: dict[Group, bool] = {"freight": coverage.pays_freight, "border": "duty" in coverage.parts}

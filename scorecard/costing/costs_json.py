@@ -6,7 +6,7 @@ from typing import Any
 
 from scorecard.costing.amounts import OPEN, Span
 from scorecard.costing.choosing import cheapest_first, chosen_ways, in_time, status_of
-from scorecard.costing.comparing import CurrencyChange, shares
+from scorecard.costing.comparing import CurrencyChange, known_shares
 from scorecard.costing.entries import Gap
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
@@ -40,17 +40,17 @@ def _cost(inputs: CostInputs, cost: LandedCost, *, is_chosen: bool) -> dict[str,
         "currency": inputs.rates.home,
         "wanted": inputs.brief.quantity,
         "quantity": {"low": fewest, "high": most},
-        "total": ends(cost.low, cost.high),
-        "per_good_piece": ends(*cost.per_good_piece),
+        "total": _ends_of_all(cost, (cost.low, cost.high)),
+        "per_good_piece": _ends_of_all(cost, cost.per_good_piece),
         "complete": cost.is_complete,
         "gaps": [_gap(gap) for gap in cost.gaps],
         "days": days(cost.days),
         "in_time": in_time(cost, inputs.as_of, need_by) if need_by and not is_ordered else None,
         **timing_json(cost, None if is_ordered else status_of(cost, inputs.as_of, need_by)),
-        "shares": {group: None if share is None else number(share) for group, share in shares(cost).items()},
+        "shares": {group: None if share is None else number(share) for group, share in known_shares(cost).items()},
         "readings": [_reading(reading) for reading in cost.readings],
         "spent": [_line(line) for line in cost.spent],
-        "paid_before_checking": _paid(paid_before_checking(cost)),
+        "paid_before_checking": _paid(cost, paid_before_checking(cost)),
         "notes": list(cost.notes),
     }
 
@@ -70,8 +70,8 @@ def _reading(reading: Reading) -> dict[str, Any]:
     return {
         "read_as": reading.situation.coverage.words,
         "quantity": reading.situation.quantity,
-        "total": ends(reading.low, reading.high),
-        "per_good_piece": ends(*reading.per_good_piece),
+        "total": _ends_of_all(reading, (reading.low, reading.high)),
+        "per_good_piece": _ends_of_all(reading, reading.per_good_piece),
         "gaps": [_gap(gap) for gap in reading.gaps],
         "days": days(reading.days),
         "lines": [_line(line) for line in reading.lines],
@@ -93,9 +93,14 @@ def _gap(gap: Gap) -> dict[str, str]:
     return {"name": gap.name, "words": gap.words}
 
 
-def _paid(paid: PaidBefore) -> dict[str, Any]:
+def _ends_of_all(of: LandedCost | Reading, both: tuple[Decimal, Decimal]) -> Mapping[str, float | None]:
+    """Return the two ends of an amount; with a cost missing there is no most."""
+    return ends(both[0], OPEN if of.gaps else both[1])
+
+
+def _paid(cost: LandedCost, paid: PaidBefore) -> dict[str, Any]:
     return {
-        "paid": ends(paid.low, paid.high),
+        "paid": _ends_of_all(cost, (paid.low, paid.high)),
         "deposit": ends(paid.deposit_low, paid.deposit_high),
         "words": paid.words,
     }

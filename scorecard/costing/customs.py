@@ -133,6 +133,11 @@ def _cut(amount: Decimal, cutting: Cutting, rules: ImportRules) -> Decimal:
     return to_step(amount, cutting.step or minor_unit(rules.currency), cutting.cut)
 
 
+def tax_base_words(rules: ImportRules) -> str:
+    """Return what import tax is charged on."""
+    return _TAX_BASE_WORDS[rules.tax_base]
+
+
 def duty_words(border: Border, percent: Decimal, rules: ImportRules) -> str:
     """Return how the duty was worked out."""
     return f"{shown(percent)} % of {priced(border.duty_base, rules.currency)} ({rules.duty_base})"
@@ -141,4 +146,4 @@ def duty_words(border: Border, percent: Decimal, rules: ImportRules) -> str:
 def tax_words(border: Border, percent: Decimal, rules: ImportRules) -> str:
     """Return how the import tax was worked out."""
     local = f", of which {priced(border.local_tax, rules.currency)} local tax" if border.local_tax else ""
-    return f"{shown(percent)} % of {priced(border.tax_base, rules.currency)} ({_TAX_BASE_WORDS[rules.tax_base]}){local}"
+    return f"{shown(percent)} % of {priced(border.tax_base, rules.currency)} ({tax_base_words(rules)}){local}"

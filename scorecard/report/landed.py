@@ -1,4 +1,4 @@
-"""Landed costs on the page: what they say in sentences, a row for each maker and way, and every line of every sum.
+"""Landed costs on the page: what they say in sentences, a row for each maker and way, and sums line by line.
 
 Enters: an assessment with its names as read. Leaves: ready strings, and the lengths of plain bars, all of one scale.
 """
@@ -83,7 +83,9 @@ class Landed:
     as_quoted : what the days count, and what they do not
     said : what the costs say beside one another, sentences
     beside : rates, sampling, who has not quoted, sentences
-    left, sums_left : how many costs the table leaves out, and how many more the sums
+    detailed : costs of which every line is shown, those that stand for their makers first where not all fit
+    left : how many costs the table leaves out
+    sums : which sums stand here, and where the others are, a sentence
     """
 
     currency: str = ""
@@ -94,7 +96,7 @@ class Landed:
     beside: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     left: int = 0
-    sums_left: int = 0
+    sums: str = ""
 
 
 def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
@@ -113,7 +115,8 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
     from scorecard.costing.cautions import cautions
 
     words = [told(costed, cost) for cost in costed.cheapest_first[: room.costs]]
-    rows = _rows(costed, words, room.sums)
+    shown = _in_detail(words, room.sums)
+    rows = _rows(costed, words, shown)
     missing = not_quoted(assessment)
     unquoted = [f"Not quoted yet: {some([isolate(name) for name in missing])}"] if missing else []
     return Landed(
@@ -121,13 +124,30 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
         as_quoted=" ".join(map(sentence, days_counted(costed))),
         said=_sentences(compared(costed, isolate)),
         rows=rows,
-        detailed=rows[: room.sums],
+        detailed=tuple(rows[at] for at in shown),
         beside=_sentences(
             [*beside(costed, first_ranked(assessment), isolate, changes=len(costed.costs) < MOST), *unquoted]
         ),
         cautions=_sentences(cautions(costed.inputs, costed.costs)),
         left=len(costed.costs) - len(rows),
-        sums_left=max(len(rows) - room.sums, 0),
+        sums=_sums_words(words, shown, len(costed.costs)),
+    )
+
+
+def _in_detail(words: Sequence["CostTold"], most: int) -> list[int]:
+    """Return the places of the costs that are shown line by line: first those that stand for their makers."""
+    first = sorted(range(len(words)), key=lambda at: not words[at].is_chosen)
+    return sorted(first[:most])
+
+
+def _sums_words(words: Sequence["CostTold"], shown: Sequence[int], costs: int) -> str:
+    """Return how many of the sums stand on the page, and where the others are."""
+    if len(shown) == costs:
+        return "Every line of every sum stands here."
+    others = "" if all(words[at].is_chosen for at in shown) else ", and others, the cheapest first"
+    return (
+        f"Of {costs} sums {len(shown)} stand here line by line: of the ways that stand for their makers{others}. Every "
+        "line of all is in the results workbook, on the sheet Cost lines."
     )
 
 
@@ -135,11 +155,11 @@ def _sentences(said: Sequence[str]) -> tuple[str, ...]:
     return tuple(map(sentence, said))
 
 
-def _rows(costed: Costed, words: Sequence["CostTold"], sums: int) -> tuple[CostRow, ...]:
+def _rows(costed: Costed, words: Sequence["CostTold"], detailed: Sequence[int]) -> tuple[CostRow, ...]:
     """Return the costs, their bars of one scale in the table, and of another in all the sums."""
     pieces = [cost.per_good_piece for cost in costed.cheapest_first[: len(words)]]
     widest_piece = widest(end for ends in pieces for end in ends)
-    lines = [line for one in words[:sums] for each in one.sums for line in each.lines]
+    lines = [line for at in detailed for each in words[at].sums for line in each.lines]
     widest_line = widest(end for line in lines for end in (line.low, line.high))
     return tuple(
         _row(place, one, bar_of(ends, widest_piece), widest_line)

@@ -109,24 +109,24 @@ def _write_row(book: Book, page: Worksheet, number: int, titles: Sequence[str], 
 
 def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
     """Return the row of one maker by one way."""
-    from scorecard.cost_words import lacks, standing
-    from scorecard.costing.comparing import shares
+    from scorecard.cost_words import standing
+    from scorecard.costing.comparing import known_shares
     from scorecard.costing.paying import paid_before_checking
 
-    parts, paid = shares(cost), paid_before_checking(cost)
+    parts, paid = known_shares(cost), paid_before_checking(cost)
     days = (None, None) if cost.days is None else (cost.days.low, cost.days.high)
     return [
         cost.maker,
         cost.way,
         "yes" if costed.chosen[cost.maker] is cost else "no",
-        *map(_figure, cost.per_good_piece),
-        *map(_figure, (cost.low, cost.high)),
+        *_ends_of_all(cost, cost.per_good_piece),
+        *_ends_of_all(cost, (cost.low, cost.high)),
         *cost.quantities,
         *map(_figure, days),
         standing(costed, cost),
         *_latest_days(cost),
-        *(None if lacks(cost, group) else _figure(parts[group]) for group in ADDED),
-        *map(_figure, (paid.low, paid.high)),
+        *(_figure(parts[group]) for group in ADDED),
+        *_ends_of_all(cost, (paid.low, paid.high)),
         ", ".join(dict.fromkeys(gap.name for gap in cost.gaps)),
     ]
 
@@ -143,17 +143,15 @@ def _figure(amount: Decimal | None) -> float | None:
     return None if amount is None or not amount.is_finite() else float(amount)
 
 
+def _ends_of_all(of: "LandedCost | Reading", ends: tuple[Decimal, Decimal]) -> tuple[float | None, float | None]:
+    """Return the two ends of an amount; with a cost missing there is no most."""
+    return _figure(ends[0]), None if of.gaps else _figure(ends[1])
+
+
 def _lines(cost: "LandedCost", reading: "Reading") -> list[list[Value]]:
     """Return the lines of one sum, what is missing of it, and its total."""
-    total: list[Value] = [
-        *_start(cost, reading),
-        "In all",
-        None,
-        _figure(reading.low),
-        _figure(reading.high),
-        None,
-        None,
-    ]
+    ends = _ends_of_all(reading, (reading.low, reading.high))
+    total: list[Value] = [*_start(cost, reading), "In all", None, *ends, None, None]
     missing = [[*_start(cost, reading), "Missing", None, None, None, None, None, gap.words] for gap in reading.gaps]
     return [*(_line(cost, reading, line) for line in reading.lines), *missing, [*total, None]]
 

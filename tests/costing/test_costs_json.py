@@ -94,3 +94,15 @@ def test_rates_changes_and_sampling_as_json():
         "unknown": ["Oxlip"],
         "already_paid": [],
     } == sampling_json(sampling_cost(case, [MAKER, "Oxlip"]))
+
+
+def test_with_a_cost_missing_there_is_no_most_and_no_share():
+    (cost,) = as_json(inputs(quote(2)))
+    (reading,) = cost["readings"]
+
+    assert ({400.0, None}, {None}) == (
+        {cost["total"]["low"] - 99.2, cost["total"]["high"]},
+        set(cost["shares"].values()),
+    )
+    assert [None] * 3 == [reading["total"]["high"], cost["per_good_piece"]["high"], reading["per_good_piece"]["high"]]
+    assert None is cost["paid_before_checking"]["paid"]["high"]

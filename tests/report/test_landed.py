@@ -1,5 +1,6 @@
 """Landed costs on the page."""
 
+from dataclasses import replace
 from datetime import datetime
 from decimal import Decimal
 
@@ -122,7 +123,18 @@ def test_more_than_fit_are_counted():
     answers = {f"maker {at:03}": at for at in range(costs + 5)}
     found = landed(dict.fromkeys(answers, 5), answers=answers)
 
-    assert (costs, 5, sums, costs - sums) == (len(found.rows), found.left, len(found.detailed), found.sums_left)
+    assert (costs, 5, sums) == (len(found.rows), found.left, len(found.detailed))
+    assert found.sums.startswith(f"Of {costs + 5} sums {sums} stand here line by line: of the ways that stand for")
+
+
+def test_sums_of_the_ways_that_stand_for_their_makers_come_first():
+    cheap = [offer("sea", 10, maker="Ash"), offer("air", 20, maker="Ash")]
+    rows = {"Ash": quote(1, maker="Ash", covers="goods"), "Birch": quote(9, maker="Birch", row=3, covers=PAID)}
+    room = replace(ROOMS[0], sums=2)
+    found = landed_of(assess(case_of(ANSWERS, rows, offers=tuple(cheap)), as_of=AS_OF), room)
+
+    assert [("Ash", True), ("Birch", True)] == sorted((bare(row.maker), row.is_chosen) for row in found.detailed)
+    assert "Every line of every sum stands here." == landed(rows).sums
 
 
 def test_who_has_not_quoted_is_named():
@@ -144,5 +156,5 @@ def test_the_page_sets_every_sum_and_takes_what_was_typed_for_text():
 
     section = found.split('id="costs"')[1].split('id="arithmetic"')[0]
 
-    assert (True, True) == ("Every line of every sum" in section, "Pack &lt;script&gt;" in section)
+    assert (True, True) == ("Every line of every sum stands here" in section, "Pack &lt;script&gt;" in section)
     assert (False, False) == ("<script>" in section, "Ash <b>" in section)

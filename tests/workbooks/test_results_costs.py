@@ -104,3 +104,13 @@ def test_that_price_is_not_in_the_ranking_is_noted_only_while_true():
     ]
 
     assert [True, False] == said
+
+
+def test_with_a_cost_missing_there_is_no_most_and_no_share():
+    found = book({"Ash": quote(5, maker="Ash", covers="goods", way="sea")})
+    (cost,), lines = rows(found, "Costs"), rows(found, "Cost lines")
+    (total,) = [line for line in lines if line["Line"] == "In all"]
+    open_ones = ("A good piece, most", "In all, most", "Paid before you can check, most", "Freight % of all")
+
+    assert [None] * 5 == [*(cost[heading] for heading in open_ones), total["Most"]]
+    assert total["Least"] == cost["In all, least"] > 0
