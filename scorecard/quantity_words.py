@@ -90,7 +90,42 @@ def _best_words(plan: Plan) -> list[str]:
     late = late_words(best.status or "in time", str(plan.inputs.brief.need_by))
     working = average_words(best)
     average = f" ({working})" if working else ""
-    return [f"By money alone: {what}, after everything{average}{f'; but {late}' if late else ''}"]
+    but = f"; but {late}" if late else ""
+    later = _later(plan, best)
+    whose = ("of those in time" if not late else "of those least late") if later else "of the sizes weighed"
+    return [
+        f"By money alone, {whose}: {what}, after everything{average}{but}",
+        *_later_words(plan, later),
+        *_between_words(plan, best),
+    ]
+
+
+def _later(plan: Plan, best: Option) -> Option | None:
+    """Return the size that would leave most, where it does not stand as well against the need-by date as the best."""
+    known = [option for one in plan.makers for option in one.options if option.is_complete]
+    most = max(known, key=lambda option: option.promise)
+    return most if most.promise > best.promise else None
+
+
+def _later_words(plan: Plan, later: Option | None) -> list[str]:
+    """Return what the size that would leave most would leave, and why it does not come first."""
+    if later is None:
+        return []
+    amount = money(abs(later.promise), _home(plan))
+    would = f"would {'leave' if later.promise >= 0 else 'lose'} {amount} {_home(plan)}"
+    late = late_words(later.status or "in time", str(plan.inputs.brief.need_by))
+    return [f"{later.maker}, {counted(later.pieces, 'piece')}, {would}; but {late}"]
+
+
+def _between_words(plan: Plan, best: Option) -> list[str]:
+    """Return the size between or beyond those weighed that leaves more, where the best one's maker takes it."""
+    found = next((one.newsvendor for one in plan.makers if best in one.options), None)
+    order = found.order if found else None
+    if order is None or order.promise <= best.promise or order.worth <= best.worth or not order.is_sure:
+        return []
+    leaves = "leave" if order.promise >= 0 else "lose"
+    said = f"{leaves} {money(abs(order.promise), _home(plan))} {_home(plan)} {how_reckoned(order)}"
+    return [f"{best.maker} takes other sizes too: {counted(order.pieces, 'piece')} {said}"]
 
 
 def _average_words(plan: Plan) -> list[str]:

@@ -53,7 +53,10 @@ def next_step(assessment: Assessment, plan: "Plan | None", inputs: Inputs) -> st
         return f"ask for quotes: {inputs.started.command('enquire')}"
     if plan is None:
         return "add [selling] to the criteria file, with a line such as: price = 18.00"
-    if plan.selling.demand is None or not plan.selling.demand.is_spread:
+    demand = plan.selling.demand
+    if demand is not None and not demand.is_spread and (demand.low, demand.high) != (None, None):
+        return f"add to demand of [selling] what may sell at the {'high' if demand.high is None else 'low'} end"
+    if demand is None or not demand.is_spread:
         return "add to [selling] what may sell, such as: demand = { low = 120, likely = 180, high = 260 }"
     if plan.best is None:
         return f"find out what is missing: {inputs.started.command('cost')}"

@@ -111,7 +111,7 @@ def test_a_price_break_is_worth_taking_and_another_is_not(usual):
 def test_the_table_and_the_words_tell_the_same(usual):
     _, _, out = usual
 
-    assert "By money alone: Fernhill, 250 pieces, leaves most" in out
+    assert "By money alone, of the sizes weighed: Fernhill, 250 pieces, leaves most" in out
     assert "Fernhill 250 price break 1100.00 4.40 4.58 59 % 105" in out
     # 157.50 + 624.00 + 502.50
     assert "Left after everything Pieces 150 asked for 240 asked for 300 asked for On average" in out
