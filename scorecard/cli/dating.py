@@ -197,6 +197,10 @@ def _short(when: str) -> str:
 
 def _next_step(schedule: Schedule, inputs: Inputs) -> str:
     """Return what to do next, as the dates stand."""
+    to_check = next((one for one in schedule.orders if one.is_to_be_checked), None)
+    if to_check and (until := to_check.order.complain_until):
+        whose = visible(to_check.order.maker)
+        return f"check the pieces from {whose} by {day_words(until)}: {inputs.started.command('inspect')}"
     waiting = [one for one in schedule.orders if one.order.complain_until is None]
     if waiting:
         return f"write the last day to complain of {visible(waiting[0].order.maker)} into the sheet Orders"

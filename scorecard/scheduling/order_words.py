@@ -39,7 +39,7 @@ def _complaint(one: Progress) -> str:
 
 
 def _standing(one: Progress) -> str:
-    since = f"{STAGES[one.stage]}, {day_words(one.since)}"
+    since = f"{STAGES[one.stage]}, {_day(one)}"
     if one.stage == "arrived":
         return f"{one.order.maker}: {since}"
     overdue = ""
@@ -50,6 +50,13 @@ def _standing(one: Progress) -> str:
         f"{one.order.maker}: {since}; {by_way(one.way)}{assumed} the pieces are likely at your door by "
         f"{day_words(one.door_on)}{overdue}"
     )
+
+
+def _day(one: Progress) -> str:
+    """Return the day that a stage was reached, or that none is written down."""
+    if one.stage == "ordered" and one.order.ordered is None:
+        return "on a day that is not written down, so that the steps are counted from today"
+    return day_words(one.since)
 
 
 def _promise(one: Progress) -> list[str]:

@@ -61,6 +61,11 @@ class Progress:
         until = self.order.complain_until
         return until is not None and self.stage != "arrived" and self.expected_on >= until
 
+    @property
+    def is_to_be_checked(self) -> bool:
+        """Whether the pieces are here and there is still time to complain."""
+        return self.stage == "arrived" and self.complain_days is not None and self.complain_days >= 0
+
 
 def is_open(order: OrderRow, as_of: date) -> bool:
     """Say whether anything of an order is still to come: the pieces, the balance, or the last day to complain."""

@@ -37,7 +37,8 @@ class Schedule:
     Parameters
     ----------
     plans : by maker in sheet order, then by way as the maker has them; empty where the brief names no day
-    orders : those with anything still to come, the last day to complain that comes first standing first
+    orders : those with anything still to come, the last day to complain that comes next standing first, days that are
+        over last
     ways_out : by maker: the last day to cancel with it, or to leave it, and to order nearby instead
     doubts : of the holidays that any of this touches, each once
     ruled_out : makers that were left out, since they fail a limit
@@ -67,7 +68,7 @@ def schedule_of(inputs: ScheduleInputs, ruled_out: Iterable[str] = ()) -> Schedu
     plans = tuple(_plans(inputs, frozenset(out)))
     rows = [order for order in inputs.orders if is_open(order, inputs.as_of) and order.maker in inputs.makers]
     orders = [progress_of(inputs, order, inputs.makers[order.maker]) for order in rows]
-    orders.sort(key=lambda one: (one.order.complain_until or date.max, one.order.row))
+    orders.sort(key=_urgency)
     makers = dict.fromkeys([*(plan.maker.maker for plan in plans), *(one.order.maker for one in orders)])
     return Schedule(
         inputs=inputs,
@@ -77,6 +78,13 @@ def schedule_of(inputs: ScheduleInputs, ruled_out: Iterable[str] = ()) -> Schedu
         doubts=tuple(dict.fromkeys(doubt for plan in plans for doubt in plan.doubts)),
         ruled_out=out,
     )
+
+
+def _urgency(one: Progress) -> tuple[int, date, int]:
+    """Return what orders stand by: those whose last day to complain is to come, those without one, those past it."""
+    until, days = one.order.complain_until, one.complain_days
+    group = 1 if days is None else 0 if days >= 0 else 2
+    return group, until or date.max, one.order.row
 
 
 def _plans(inputs: ScheduleInputs, out: frozenset[str]) -> Iterable[Plan]:

@@ -67,7 +67,8 @@ MEASURED = {
     "response_days": "working days (Monday to Friday) from Asked on to Answered on",
     "landed_cost_per_piece": "what a good piece costs at your door by the way that stands for the maker; from the "
     "sheets Quotes and Freight",
-    "days_to_door": "days from the order to your door, by the same way",
+    "days_to_door": "days of production and of transit as quoted, added up, by the same way; `days_to_door` of a "
+    "schedule are calendar days, with clearance, weekends and closures",
     "sample_marks": "marks from 0 to 10, from the sheet Samples",
     "on_time_share": "of 100 own orders, those that came by the promised day; from the sheet Orders and what is kept",
     "faulty_share": "of 100 pieces of own orders that were opened, those with any fault, minor ones too; likewise",

@@ -109,3 +109,10 @@ def test_once_the_pieces_are_there_no_promise_is_told():
     sentences = told(shipped=date(2026, 11, 1), promised=date(2026, 11, 20), arrived=AS_OF)
 
     assert not any("promised" in sentence for sentence in sentences)
+
+
+def test_an_order_without_any_day_is_not_said_to_be_placed_today():
+    found = progress_of(inputs(), order(), maker())
+    words = order_sentences(found, None)
+
+    assert any("the order is placed, on a day that is not written down" in one for one in words)

@@ -143,3 +143,11 @@ def test_a_way_that_only_the_order_names_is_taken_all_the_same():
 
 def _days(found, step):
     return next(placed.days for placed in found.steps if placed.step.name == step)
+
+
+@pytest.mark.parametrize(("left", "expected"), [(3, True), (0, True), (-1, False)])
+def test_pieces_that_are_here_are_to_be_checked_until_the_last_day_to_complain(left, expected):
+    until = AS_OF + timedelta(days=left)
+
+    assert expected == progress(arrived=AS_OF, complain_until=until).is_to_be_checked
+    assert not progress(shipped=AS_OF, complain_until=until).is_to_be_checked

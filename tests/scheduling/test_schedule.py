@@ -91,3 +91,10 @@ def test_usual_days_nearby_can_be_set():
     found = schedule_of(inputs(FAR, settings=ScheduleSettings(nearby_days=0, receiving_days=1)))
 
     assert date(2027, 5, 13) == found.ways_out["Fernhill"].day
+
+
+def test_a_last_day_to_complain_that_is_over_stands_behind_those_to_come():
+    days = (date(2026, 11, 20), None, date(2026, 12, 9), AS_OF)
+    orders = [order(row=2 + at, complain_until=day) for at, day in enumerate(days)]
+
+    assert [5, 4, 3, 2] == [one.order.row for one in schedule_of(inputs(FAR, orders=orders)).orders]
