@@ -162,6 +162,11 @@ class Outcome:
         """Pieces of which nothing is known."""
         return self.arrival.lot - self.opened
 
+    @property
+    def halted(self) -> int:
+        """Pieces that are not counted as lost, and not to be sold since the lot has a critical fault."""
+        return self.arrival.lot - self.of("critical", "major") if self.of("critical") else 0
+
     def worth(self, pieces: int) -> tuple[Decimal, Decimal] | None:
         """Return what so many pieces cost, to the last minor unit: least and most; None where it is not known."""
         price = self.arrival.price

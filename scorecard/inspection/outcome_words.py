@@ -139,7 +139,11 @@ def money_sentence(outcome: Outcome) -> str:
     parts = []
     if pieces:
         parts.append(f"{counted(pieces, 'piece')} that {_why_lost(outcome)} cost {amount_words(worth, price.currency)}")
-    if outcome.of("minor"):
+    if outcome.halted:
+        halted = amount_words(outcome.worth(outcome.halted) or worth, price.currency)
+        rest = "the other piece" if outcome.halted == 1 else f"the other {outcome.halted} pieces"
+        parts.append(f"{rest} of the lot, none of which to sell before it is settled, cost {halted}")
+    elif outcome.of("minor"):
         told = f"{counted(outcome.of('minor'), 'piece')} with a minor fault cost {amount_words(minor, price.currency)}"
         parts.append(told)
     each = " to ".join(dict.fromkeys(unit_priced(end, price.currency) for end in (price.low, price.high)))
@@ -242,6 +246,19 @@ def _found(outcome: Outcome) -> Iterator[str]:
     )
 
 
+def _about_the_rest(outcome: Outcome) -> str:
+    """Return what a claim asks about the pieces without a fault that keeps them from sale, after a critical one."""
+    price, worth, halted = outcome.arrival.price, outcome.worth(outcome.halted), outcome.halted
+    money = f" They cost me {amount_words(worth, price.currency)} at my door." if price and worth else ""
+    found, rest = outcome.of("critical"), "piece" if halted == 1 else f"{halted} pieces"
+    has = "has a fault" if found == 1 else "have faults"
+    return (
+        f"Since {counted(found, 'piece')} {has} that could hurt somebody or may not be sold at all, I can sell none of "
+        f"the lot for now. For the other {rest} too I ask you to show in writing that they are free of it, or to take "
+        f"them back and pay back what they cost me.{money}"
+    )
+
+
 def _by(outcome: Outcome) -> str:
     return "By the sample" if outcome.unopened else "By all its pieces"
 
@@ -263,7 +280,9 @@ def _asks(outcome: Outcome) -> Iterator[str]:
             f"For {counted(lost, 'piece')} I ask you to send good ones at your cost, or to pay back what they cost "
             f"me at my door{money}."
         )
-    if minor:
+    if outcome.halted:
+        yield _about_the_rest(outcome)
+    if minor and not outcome.halted:
         yield f"For {counted(minor, 'piece')} with a minor fault I ask you for a lower price. What do you offer?"
     if outcome.arrival.beyond:
         yield (

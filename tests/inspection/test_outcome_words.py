@@ -129,7 +129,13 @@ def test_where_none_is_allowed_one_is_over_the_limit():
     [
         (200, {"B1": 2}, "2 pieces that cannot be sold cost 11.85 EUR"),
         (198, {}, "2 pieces that did not come cost 11.85 EUR"),
-        (198, {"A1": 1}, "3 pieces that cannot be sold or did not come cost 17.77 EUR"),
+        (198, {"B1": 1}, "3 pieces that cannot be sold or did not come cost 17.77 EUR"),
+        (
+            198,
+            {"A1": 1},  # 197 × 5.923 = 1166.831
+            "3 pieces that cannot be sold or did not come cost 17.77 EUR and the other 197 pieces of the lot, none of "
+            "which to sell before it is settled, cost 1166.83 EUR",
+        ),
         (200, {}, "Nothing is lost"),
     ],
 )
@@ -230,7 +236,9 @@ Minor (can be sold, though it is not as approved):
 - [say which faults]: 5 pieces, photographs 6 to 10
 
 For 8 pieces I ask you to send good ones at your cost, or to pay back what they cost me at my door: 47.38 EUR.
-For 5 pieces with a minor fault I ask you for a lower price. What do you offer?
+Since 1 piece has a fault that could hurt somebody or may not be sold at all, I can sell none of the lot for now. \
+For the other 192 pieces too I ask you to show in writing that they are free of it, or to take them back and pay back \
+what they cost me. They cost me 1137.22 EUR at my door.
 Please answer within five working days.
 
 [your name]
@@ -239,7 +247,24 @@ Please answer within five working days.
 
 def test_the_claim_is_ready_to_copy():
     came = arrival(lot=197, price=PRICE, ordered_on=date(2026, 9, 1), arrived_on=date(2026, 11, 20))
-    assert CLAIM == claim_text(outcome(197, came=came, A4=1, B1=4, minor=5))  # 8 × 5.923 = 47.384
+    # 8 × 5.923 = 47.384; 192 × 5.923 = 1137.216
+    assert CLAIM == claim_text(outcome(197, came=came, A4=1, B1=4, minor=5))
+
+
+def test_with_a_critical_fault_the_money_covers_the_whole_lot():
+    told = money_sentence(outcome(200, came=arrival(price=PRICE), A1=1, B1=2, C1=3))  # 197 × 5.923 = 1166.831
+    assert told.startswith(
+        "3 pieces that cannot be sold cost 17.77 EUR and the other 197 pieces of the lot, none of which to sell before "
+        "it is settled, cost 1166.83 EUR; "
+    )
+
+
+def test_without_a_critical_fault_nothing_is_said_of_the_other_pieces():
+    assert "none of the lot" not in claim_text(outcome(200, B1=2))
+
+
+def test_a_lot_of_one_critical_piece_leaves_no_rest():
+    assert "none of the lot" not in claim_text(outcome(1, came=arrival(lot=1, ordered=1), A1=1))
 
 
 def test_a_sample_over_its_limit_asks_about_the_rest():
