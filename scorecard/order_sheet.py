@@ -23,6 +23,7 @@ from scorecard.scheduled import arrive_by
 from scorecard.words import counted, listed
 
 TABLE = "[order] of the criteria file"
+METHOD_COLUMN = "print method"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +60,9 @@ class OrderSheet:
     cost : the quote by the way that is ordered; None while nothing is quoted
     quantity : fewest and most pieces that must be ordered; the same once it is settled
     bill : None while nothing is quoted
+    method : how it is printed; "" where nobody has said
+    ruled_out : why the limits rule the maker out, in sentences; none where they do not
+    unapproved : the last round of samples, where it was refused or is to be made again
     arrive_by : the last day to be at the door for the brief's need-by date; None where it names none
     approved : rounds of samples that were approved
     checks : what was looked into before money moves
@@ -79,6 +83,9 @@ class OrderSheet:
     checks: Checked
     placed: OrderRow | None = None
     missing: tuple[Missing, ...] = ()
+    method: str = ""
+    ruled_out: tuple[str, ...] = ()
+    unapproved: SampleRound | None = None
 
     @property
     def is_complete(self) -> bool:
@@ -147,8 +154,27 @@ def order_sheet(case: Case, maker: int, as_of: date, way: Way | None = None) -> 
         ),
         checks=checked(case.checks, name),
         placed=placed,
+        method=terms.method or _method(case, maker),
+        unapproved=_unapproved(case, name),
     )
     return replace(sheet, missing=tuple(_missing(sheet, way)))
+
+
+def _method(case: Case, maker: int) -> str:
+    """Return how a maker prints, as it answered in the column Print method; "" where it is not known."""
+    for criterion in case.criteria:
+        answers = case.table.answers.get(criterion.key)
+        if (criterion.column or "").strip().casefold() != METHOD_COLUMN or answers is None or criterion.choices is None:
+            continue
+        return criterion.choices[int(answers.low[maker])] if answers.known[maker] else ""
+    return ""
+
+
+def _unapproved(case: Case, maker: str) -> SampleRound | None:
+    """Return a maker's last round that was decided on, where the decision was no approval."""
+    decided = [one for one in case.samples if one.maker == maker and one.decision]
+    last = max(decided, key=lambda one: (one.received_on or one.asked_on or date.min, one.row), default=None)
+    return None if last is None or (last.decision or "").startswith("approved") else last
 
 
 def _cost(costed: Costed | None, maker: str, way: Way | None, need_by: date | None) -> LandedCost | None:
@@ -188,6 +214,9 @@ def _first(own: Decimal | None, shared: Decimal | None) -> Decimal | None:
 def _missing(sheet: OrderSheet, way: Way | None) -> Iterator[Missing]:
     yield from _of_parties(sheet)
     yield from _of_designs(sheet)
+    if not sheet.method:
+        where = f"Print method in row {sheet.row} of the sheet Makers, or method in {TABLE}"
+        yield Missing(what="how it is printed", where=where)
     yield from _of_quantity(sheet)
     if sheet.cost is None or sheet.bill is None:
         by = f" by {way}" if way else ""
@@ -274,6 +303,11 @@ def _of_price(sheet: OrderSheet, cost: LandedCost, bill: Bill) -> Iterator[Missi
         yield _in_quote(f"a price for just {counted(bill.quantity, 'piece')}", row, "Price")
     if bill.deposit_percent is None or not bill.deposit_percent.is_known:
         yield _in_quote("the deposit", row, "Deposit %")
+    if bill.balance is None and (bill.deposit_percent is None or bill.deposit_percent.low < 100):
+        yield Missing(
+            what="when the rest is paid: before shipment, on arrival or after checking",
+            where="balance in [cost] of the criteria file",
+        )
     if reply.head.term is None or not reply.head.term_place.strip():
         yield _in_quote("the delivery term and its place", reply.head, "Delivery term", "Place")
 

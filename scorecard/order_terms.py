@@ -63,6 +63,7 @@ class OrderTerms:
     Parameters
     ----------
     number : the buyer's own reference
+    method : how it is printed; "" for what the maker answered in the column Print method
     approvals : what must be approved before the full run; the usual ones where it is not given
     artwork, tooling : whose they are, as the buyer says it
     complain_days : days after arrival within which the maker takes a complaint
@@ -70,6 +71,7 @@ class OrderTerms:
     """
 
     number: str = ""
+    method: str = ""
     buyer: str = ""
     address: str = ""
     position: str = ""

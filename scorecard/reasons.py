@@ -3,11 +3,13 @@
 Enters: a criterion, what its answers count as, and a maker's position. Leaves: short phrases for screens and pages.
 """
 
+from datetime import date
 from math import ceil, floor, isinf, isnan
 
-from scorecard.counting import Counting
+from scorecard.case import Case
+from scorecard.counting import Counting, count
 from scorecard.criteria import Criterion, Limit
-from scorecard.screening import HAIR, allows
+from scorecard.screening import HAIR, allows, screen
 from scorecard.words import listed, shortest
 
 PLURALS = frozenset(
@@ -118,6 +120,22 @@ def why_ruled_out(criterion: Criterion, counting: Counting, maker: int) -> str:
     if criterion.per_quantity:
         return f"{criterion.title}: {said} is {times(range_words(low, high))} what is wanted, {_beyond(limit, low)}×"
     return f"{criterion.title}: {said} is {_beyond(limit, low)}"
+
+
+def reasons_against(case: Case, maker: int, as_of: date) -> tuple[str, ...]:
+    """Return why the limits rule a maker out, each as a sentence; none where they do not.
+
+    Parameters
+    ----------
+    maker : its position
+    """
+    limited = [criterion for criterion in case.criteria if criterion.limit is not None]
+    if not limited:
+        return ()
+    countings = [count(criterion, case, as_of) for criterion in limited]
+    fails = screen(limited, countings).fails[maker].tolist()
+    told = zip(limited, countings, fails, strict=True)
+    return tuple(why_ruled_out(criterion, counting, maker) for criterion, counting, is_failed in told if is_failed)
 
 
 def times(words: str) -> str:

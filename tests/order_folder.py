@@ -37,8 +37,12 @@ tax = "cost"
 price_has_tax = true
 """
 ORDER = """
+[cost]
+balance = "before shipment"
+
 [order]
 number = "2026-3"
+method = "kiln-fired transfer"
 buyer = "A. Keeper, Light Lane 1, Dingle"
 address = "Light Lane 1, Dingle"
 position = "centred opposite the handle, 20 mm below the rim"

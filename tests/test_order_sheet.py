@@ -1,12 +1,13 @@
 """The order sheet as values: what is ordered, and everything that keeps it from being complete."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
 from order_folder import CRITERIA, HEADINGS, MAKERS, ORDER, QUOTES, lay_out
 
 from scorecard.costed import with_costs
-from scorecard.letters.order_words import own_notes
+from scorecard.letters.order_words import own_notes, payment_facts
 from scorecard.order_sheet import order_sheet
 from scorecard.reading.folder import read_folder
 
@@ -60,6 +61,8 @@ def test_a_sheet_with_everything_is_complete(tmp_path):
 @pytest.mark.parametrize(
     ("line", "what"),
     [
+        ('balance = "before shipment"', "when the rest is paid: before shipment, on arrival or after checking"),
+        ('method = "kiln-fired transfer"', "how it is printed"),
         ('buyer = "A. Keeper, Light Lane 1, Dingle"', "who orders: your name and address"),
         ('address = "Light Lane 1, Dingle"', "where they go"),
         ('position = "centred opposite the handle, 20 mm below the rim"', "where the print sits"),
@@ -170,3 +173,48 @@ def test_a_criteria_file_without_the_table_lacks_all_of_it(tmp_path):
 
     assert 14 < len(found.missing)
     assert "where they go" in [one.what for one in found.missing]
+
+
+METHOD = """
+[criteria.print_method]
+weight = 1
+column = "Print method"
+choices = { "kiln" = 100, "sticker" = 0 }
+limit = { none_of = ["sticker"] }
+"""
+
+
+def with_method(method):
+    heads, first, *others = MAKERS
+    return [[*heads, "Print method"], [*first, method], *([*one, "kiln"] for one in others)]
+
+
+def test_the_print_method_is_the_makers_answer_and_missing_where_unknown(tmp_path):
+    order = ORDER.replace('method = "kiln-fired transfer"\n', "")
+    known = sheet(tmp_path, order=order, criteria=CRITERIA + METHOD, Makers=with_method("kiln"))
+    unknown = sheet(tmp_path / "other", order=order, criteria=CRITERIA + METHOD, Makers=with_method(None))
+
+    assert ("kiln", []) == (known.method, [one.what for one in known.missing])
+    assert ("", ["how it is printed"]) == (unknown.method, [one.what for one in unknown.missing])
+
+
+def test_nothing_is_said_of_a_rest_that_nobody_settled(tmp_path):
+    facts = payment_facts(sheet(tmp_path, order=ORDER.replace('balance = "before shipment"', "")))
+
+    assert ("The rest is due", "") in [(one.name, one.value) for one in facts]
+    assert not any("before the goods are sent" in one.value for one in facts)
+
+
+def test_a_maker_that_the_limits_rule_out_is_said_to_be(tmp_path):
+    found = replace(sheet(tmp_path), ruled_out=("print method: sticker is not accepted",))
+
+    assert "Your own limits rule this maker out: print method: sticker is not accepted" == own_notes(found)[0]
+
+
+def test_a_last_sample_that_was_not_approved_is_said_first(tmp_path):
+    rounds = [["Maker", "Round", "Received on", "Decision"], ["Fernhill", "sample", "2026-11-01", "approved"]]
+    rounds += [["Fernhill", "pre-production sample", "2026-11-10", "another round"]]
+    found = sheet(tmp_path, Samples=rounds)
+
+    assert own_notes(found)[0].startswith("The last pre-production sample of 10 November 2026 was not approved")
+    assert not any("not approved" in note for note in own_notes(sheet(tmp_path / "b", Samples=rounds[:2])))

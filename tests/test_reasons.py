@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from scorecard.brief import Brief
 from scorecard.counting import count
 from scorecard.criteria import Limit
-from scorecard.reasons import answer_words, range_words, tidy, what_lets_in, why_ruled_out, with_unit
+from scorecard.reasons import answer_words, range_words, reasons_against, tidy, what_lets_in, why_ruled_out, with_unit
 from scorecard.screening import screen
 
 INF = np.inf
@@ -171,3 +171,15 @@ def test_a_number_said_to_let_a_maker_in_does(end, is_most):
 def test_a_window_without_a_round_number_is_told_as_it_is():
     criterion = numbers("colours", 1, unit="colours", limit=Limit(at_least=3.2, at_most=3.8))
     assert "Colours: 3.2 to 3.8 colours" == said_of(criterion, 5)[1]
+
+
+def test_each_limit_that_a_maker_fails_speaks_against_it():
+    limited = choices("print_method", 1, METHODS, limit=Limit(none_of=("sticker",)))
+    case = make_case([numbers("years", 1, (0, 0), (9, 100)), limited], {"Fernhill": [3, 2], "Dale": [3, 0]})
+
+    assert [1, 0] == [len(reasons_against(case, maker, AS_OF)) for maker in (0, 1)]
+    assert "sticker" in reasons_against(case, 0, AS_OF)[0]
+
+
+def test_without_limits_nothing_speaks_against_a_maker():
+    assert () == reasons_against(make_case([numbers("years", 1, (0, 0), (9, 100))], {"Fernhill": [3]}), 0, AS_OF)

@@ -1,5 +1,6 @@
 """``order``: the order sheet of one maker as a page to print, with what is still missing at its head."""
 
+from dataclasses import replace
 from pathlib import Path
 from textwrap import wrap
 from typing import Any
@@ -20,6 +21,7 @@ from scorecard.letters.order_json import order_json
 from scorecard.letters.order_page import is_complete_page, order_page, unstamped
 from scorecard.letters.order_words import OWN_BRAND, SAFETY, missing_lines, own_notes, total_words
 from scorecard.order_sheet import OrderSheet, order_sheet
+from scorecard.reasons import reasons_against
 from scorecard.whole_files import numbered, told, write_new
 from scorecard.words import counted, listed
 from scorecard.writing import time_stamp, write_outputs
@@ -32,7 +34,7 @@ def write_order_sheet(inputs: Inputs, typed: str, way: str | None, *, as_json: b
     case, by = inputs.read(dates=True), named_way(way)
     refuse_nobody(case)
     maker = named_maker(typed, case.table.makers, "MAKER")
-    sheet = order_sheet(case, maker, inputs.day(), by)
+    sheet = replace(order_sheet(case, maker, inputs.day(), by), ruled_out=reasons_against(case, maker, inputs.day()))
     path = inputs.folder / REPORTS / sheet_name(sheet, by)
     page = order_page(sheet, written=time_stamp())
     keep_complete(path, page)

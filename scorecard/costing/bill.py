@@ -36,13 +36,13 @@ class Bill:
     ----------
     quantity : pieces
     deposit_percent : of the bill, with the order; None where not known
-    balance : when the rest is due
+    balance : when the rest is due; None where the user has not said
     """
 
     quantity: int
     lines: tuple[BillLine, ...]
     deposit_percent: Span | None
-    balance: Balance
+    balance: Balance | None
 
     @property
     def currency(self) -> str | None:
@@ -107,7 +107,7 @@ def bill_of(reading: Reading) -> Bill:
         quantity=situation.quantity,
         lines=lines,
         deposit_percent=deposit.deposit_percent if deposit else None,
-        balance=situation.inputs.settings.balance,
+        balance=situation.inputs.settings.balance if situation.inputs.settings.balance_said else None,
     )
 
 

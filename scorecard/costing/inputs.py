@@ -38,6 +38,7 @@ class CostSettings:
     sampled : from ``sampled``, where an unknown name is a problem, and every maker with an "Asked on" or a "Received
         on" in a row of the sheet Samples whose round is not a photograph
     balance : "before shipment" where not given: common practice, no source
+    balance_said : whether the user has given it; an order sheet is not complete without
     charges : ``[[cost.charges]]``: packaging, an inspection, the bank's fee
     """
 
@@ -45,6 +46,7 @@ class CostSettings:
     reorder: bool = False
     sampled: frozenset[str] = frozenset()
     balance: Balance = "before shipment"
+    balance_said: bool = False
     charges: tuple[Charge, ...] = ()
     place: Place = field(default_factory=Place)
 

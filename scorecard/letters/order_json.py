@@ -38,6 +38,8 @@ def order_json(sheet: OrderSheet) -> Json:
             "overs": terms.overs,
             "accepted": None if sheet.bounds is None else dict(zip(("low", "high"), sheet.bounds, strict=True)),
         },
+        "method": sheet.method or None,
+        "ruled_out": list(sheet.ruled_out),
         "designs": [_design(one) for one in sheet.designs],
         "approvals": list(terms.approvals),
         "approved": [{"round": one.kind, "row": one.row, "decision": one.decision} for one in sheet.approved],

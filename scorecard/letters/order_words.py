@@ -11,6 +11,7 @@ from scorecard.checks import MONEY_CAUTION, sign_of
 from scorecard.codes import COUNTRIES, money_range
 from scorecard.cost_words import days_words
 from scorecard.costing.amounts import shown
+from scorecard.costing.bill import Bill
 from scorecard.costing.cautions import cautions as cost_cautions
 from scorecard.costing.inputs import Balance
 from scorecard.costing.paying import paid_before_checking
@@ -122,6 +123,11 @@ def _design(number: int, one: OrderedDesign) -> DesignRow:
     )
 
 
+def method_facts(sheet: OrderSheet) -> list[Fact]:
+    """Return how the designs are printed."""
+    return [Fact("Print method", _text(sheet.method))]
+
+
 def quantity_facts(sheet: OrderSheet) -> list[Fact]:
     """Return how many pieces, and how many more or fewer are accepted."""
     fewest, most = sheet.quantity
@@ -169,9 +175,16 @@ def payment_facts(sheet: OrderSheet) -> list[Fact]:
         told = shown(percent.low) if percent.is_known else f"{shown(percent.low)} or more"
         steps = [Fact("With the order", f"{money_range(*bill.deposit, home)} {home} ({told} % of the bill)")]
         if percent.low < 100:
-            rest = "" if bill.rest is None else f"{money_range(*bill.rest, home)} {home}, {BALANCES[bill.balance]}"
-            steps.append(Fact("The rest", rest))
+            steps += _rest_facts(bill, home)
     return [*steps, Fact("Paid by", _text(sheet.terms.pay_by))]
+
+
+def _rest_facts(bill: Bill, home: str) -> list[Fact]:
+    """Return what is paid after the deposit, and when; the latter by itself where nobody has said it yet."""
+    rest = "" if bill.rest is None else f"{money_range(*bill.rest, home)} {home}"
+    if bill.balance is None:
+        return [Fact("The rest", rest), Fact("The rest is due", "")]
+    return [Fact("The rest", rest and f"{rest}, {BALANCES[bill.balance]}")]
 
 
 def approval_lines(sheet: OrderSheet) -> list[str]:
@@ -264,9 +277,20 @@ def not_complete_line(sheet: OrderSheet, most: int = 3) -> str:
 
 def own_notes(sheet: OrderSheet) -> list[str]:
     """Return what the buyer should know and the maker need not, as sentences without the full stop."""
+    first = _doubt_notes(sheet)
     if sheet.placed is not None:
-        return [*_placed_notes(sheet, sheet.placed), *_money_notes(sheet), *_check_notes(sheet)]
-    return [*_money_notes(sheet), *_day_notes(sheet), *_check_notes(sheet)]
+        return [*first, *_placed_notes(sheet, sheet.placed), *_money_notes(sheet), *_check_notes(sheet)]
+    return [*first, *_money_notes(sheet), *_day_notes(sheet), *_check_notes(sheet)]
+
+
+def _doubt_notes(sheet: OrderSheet) -> Iterator[str]:
+    """Yield what speaks against the order as a whole: limits that the maker fails, a sample that was not approved."""
+    for reason in sheet.ruled_out:
+        yield f"Your own limits rule this maker out: {reason}"
+    last = sheet.unapproved
+    if last is not None:
+        came = f" of {day_words(last.received_on)}" if last.received_on else ""
+        yield f"The last {last.kind}{came} was not approved: {last.decision}. Order only once one is"
 
 
 def _placed_notes(sheet: OrderSheet, placed: OrderRow) -> Iterator[str]:
@@ -291,7 +315,12 @@ def _money_notes(sheet: OrderSheet) -> Iterator[str]:
     yield f"At your door: {at_least}{total} {home} in all, {at_least}{piece} {home} a good piece"
     paid = paid_before_checking(cost)
     yield f"Before you can check anything you will have paid {at_least}{money_range(paid.low, paid.high, home)} {home}"
-    if inputs.settings.balance == "before shipment":
+    if not inputs.settings.balance_said:
+        yield (
+            "You have not said when the rest is due, so it is counted as paid before shipment: ask for payment after "
+            "checking (balance under [cost] of the criteria file)"
+        )
+    elif inputs.settings.balance == "before shipment":
         yield (
             "The rest is put down as due before shipment: it is worth asking for payment after checking (balance under "
             "[cost] of the criteria file)"

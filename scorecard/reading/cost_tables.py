@@ -158,11 +158,13 @@ def _read_settings(table: Table | None, home: str | None, currencies: Container[
         found = f"{faulty} leaves no good piece"
         table.problem("above-hundred", "faulty_percent", found, "Write how many of 100 pieces are no good, such as 3")
         faulty = None
+    balance = table.one_of("balance", BALANCES)
     return CostSettings(
         faulty_percent=faulty,
         reorder=bool(truth_at(table, "reorder")),
         sampled=frozenset(texts_at(table, "sampled")),
-        balance=table.one_of("balance", BALANCES) or "before shipment",
+        balance=balance or "before shipment",
+        balance_said=balance is not None,
         charges=read_charges(table, home, currencies, group="extra"),
         place=place_of(table, "faulty_percent"),
     )

@@ -20,7 +20,7 @@ DESIGN_KEYS = (
     "size_tolerance_mm",
     "colours",
 )
-TEXT_KEYS = ("number", "buyer", "address", "position", "colours", "packing", "labels", "pay_by", "remedy")
+TEXT_KEYS = ("number", "method", "buyer", "address", "position", "colours", "packing", "labels", "pay_by", "remedy")
 ORDER_KEYS = (
     *TEXT_KEYS,
     "position_tolerance_mm",
