@@ -95,7 +95,7 @@ def schedule_of_page(assessment: Assessment, room: Room = ROOMS[0]) -> ScheduleV
 
     schedule = _isolated(assessment.schedule)
     as_of, need_by = schedule.inputs.as_of, schedule.inputs.need_by or date.max
-    told = [plan for plan in schedule.plans if plan.is_said] or list(schedule.plans)
+    told = _most_telling([plan for plan in schedule.plans if plan.is_said] or list(schedule.plans), room.chains)
     return ScheduleView(
         orders=tuple(
             _sentences(order_sentences(one, schedule.ways_out.get(one.order.maker))) for one in schedule.orders
@@ -104,10 +104,24 @@ def schedule_of_page(assessment: Assessment, room: Room = ROOMS[0]) -> ScheduleV
         rows=tuple(_row(plan, as_of, need_by) for plan in schedule.plans[: room.plans]),
         span=(day_words(as_of), day_words(need_by)),
         left=max(len(schedule.plans) - room.plans, 0),
-        chains=tuple(_chain(plan, schedule) for plan in told[: room.chains]),
-        chains_left=max(len(told) - room.chains, 0),
+        chains=tuple(_chain(plan, schedule) for plan in told),
+        chains_left=len(schedule.plans) - len(told),
         cautions=_sentences([*doubt_sentences(schedule.doubts), CAUTION]),
     )
+
+
+def _most_telling(plans: Sequence[Plan], most: int) -> list[Plan]:
+    """Return the plans whose steps are drawn, in their order.
+
+    First comes the one that holidays move most, then those of makers that are too late by one way and not by another,
+    then the others as they stand.
+    """
+    by_holidays = sorted(plans, key=lambda plan: plan.order_by - plan.order_by_without_holidays)[:1]
+    late = {plan.maker.maker for plan in plans if plan.status == "too late"}
+    split = late & {plan.maker.maker for plan in plans if plan.status in ("in time", "no time for a sample")}
+    by_way = [plan for plan in plans if plan.maker.maker in split]
+    chosen = list({id(plan): plan for plan in [*by_holidays, *by_way, *plans]})[:most]
+    return [plan for plan in plans if id(plan) in chosen]
 
 
 def _sentences(said: Iterable[str | None]) -> tuple[str, ...]:

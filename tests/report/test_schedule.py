@@ -130,3 +130,12 @@ def test_nothing_of_the_users_turns_the_page_around(sign):
 
 def test_the_page_says_that_nothing_is_promised():
     assert "No date here is a promise" in html(assessed())
+
+
+def test_the_steps_drawn_first_are_those_of_makers_too_late_by_one_way_alone():
+    makers = [maker(f"Ash {at}", way("air", transit=(5, 5))) for at in range(ROOMS[0].chains)]
+    split = maker("Tansy", way("sea", transit=(900, 900)), way("air", transit=(5, 5)))
+    found = view(*makers, split)
+
+    assert ["Tansy by sea", "Tansy by air"] == [bare(chain.said).split(":")[0] for chain in found.chains[-2:]]
+    assert (ROOMS[0].chains, 2) == (len(found.chains), found.chains_left)
