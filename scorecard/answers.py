@@ -70,6 +70,7 @@ class MakerTable:
     letters : column letter by heading-thing: "maker", "Minimum is per", …, and every criterion's key
     answers : by criterion key, for criteria whose column is there, and for measures that were typed
     counts : number of ratings, by criterion key, for steadied criteria whose count column is there
+    minimum : the minimum orders in pieces, whatever the criteria draw on; None where no column has them
     minimum_per : unit that each minimum is per; None where blank
     asked_on, answered_on : days as ``date.toordinal``; NaN where blank; of no maker where the column is missing
     details : by heading ("Country", "Web page", "Contact", "Care", "Seen on", "Notes"), text per maker, "" where blank
@@ -82,6 +83,7 @@ class MakerTable:
     letters: Mapping[str, str] = field(default_factory=dict)
     answers: Mapping[str, Answers] = field(default_factory=dict)
     counts: Mapping[str, Answers] = field(default_factory=dict)
+    minimum: Answers | None = None
     minimum_per: tuple[Unit | None, ...] = ()
     asked_on: Floats = field(default_factory=lambda: np.empty(0))
     answered_on: Floats = field(default_factory=lambda: np.empty(0))
@@ -99,6 +101,7 @@ class MakerTable:
             rows=tuple(self.rows[at] for at in chosen),
             answers={key: answers.only(chosen) for key, answers in self.answers.items()},
             counts={key: counts.only(chosen) for key, counts in self.counts.items()},
+            minimum=self.minimum.only(chosen) if self.minimum else None,
             minimum_per=tuple(self.minimum_per[at] for at in chosen) if self.minimum_per else (),
             asked_on=self.asked_on[chosen] if len(self.asked_on) else self.asked_on,
             answered_on=self.answered_on[chosen] if len(self.answered_on) else self.answered_on,

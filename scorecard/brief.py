@@ -38,11 +38,22 @@ class Brief:
     bleed_mm: float | None = None
     decimal: Literal[".", ","] | None = None
 
+    def units_of(self, unit: Unit) -> int | None:
+        """Return how many of a unit this order has, or None where the brief does not say."""
+        return {"order": 1, "design": self.designs, "colour": self.colours, "size": self.sizes}[unit]
+
     def pieces_per(self, unit: Unit) -> float | None:
         """Return the pieces in one unit of this order, or None where the brief does not say how many units it has."""
-        units = {"order": 1, "design": self.designs, "colour": self.colours, "size": self.sizes}[unit]
+        units = self.units_of(unit)
         return None if units is None else self.quantity / units
 
-    def pieces_when_unit_is_unknown(self) -> tuple[float, float]:
-        """Return the fewest and most pieces that one unit may hold: those of one design, and of the whole order."""
-        return self.quantity / self.designs, float(self.quantity)
+    def possible_pieces_per(self, unit: Unit | None) -> tuple[float, float]:
+        """Return the fewest and the most pieces that one unit may hold.
+
+        Where the unit is not known, those of one design and of the whole order; where the brief does not say how many
+        of it there are, one piece and the whole order.
+        """
+        if unit is None:
+            return self.quantity / self.designs, float(self.quantity)
+        pieces = self.pieces_per(unit)
+        return (1.0, float(self.quantity)) if pieces is None else (pieces, pieces)

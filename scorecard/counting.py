@@ -10,7 +10,7 @@ from datetime import date
 import numpy as np
 
 from scorecard.answers import Answers, MakerTable
-from scorecard.brief import Brief, Unit
+from scorecard.brief import UNITS, Brief, Unit
 from scorecard.case import Case
 from scorecard.criteria import Criterion, Steady
 from scorecard.measures import measured
@@ -112,11 +112,9 @@ def pieces_per_unit(table: MakerTable, brief: Brief) -> tuple[Floats, Floats]:
     -------
     two of (makers,), pieces; they differ where the unit is blank, or the brief does not say how many of it there are
     """
-    unsure = brief.pieces_when_unit_is_unknown()
-    known = {unit: pieces for unit in ("order", "design", "colour", "size") if (pieces := brief.pieces_per(unit))}
-    spans = np.array([unsure, *((pieces, pieces) for pieces in known.values())], dtype=float)
-    place = {unit: at for at, unit in enumerate(known, 1)}
-    both = spans[np.array([place.get(unit, 0) if unit else 0 for unit in units_of(table)], dtype=np.intp)]
+    spans = np.array([brief.possible_pieces_per(unit) for unit in (None, *UNITS)])
+    place = {unit: at for at, unit in enumerate((None, *UNITS))}
+    both = spans[np.array([place[unit] for unit in units_of(table)], dtype=np.intp)]
     return both[:, 0], both[:, 1]
 
 

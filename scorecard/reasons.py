@@ -168,7 +168,7 @@ def what_lets_in(criterion: Criterion, counting: Counting, maker: int) -> str:
         return f"{criterion.title}: {whole} per {unit}" if unit else f"{criterion.title}: {whole}"
     if unit is None:
         return f"{criterion.title}: {whole} if per order, {part} if per design"
-    return f"{criterion.title}: {whole} per {unit} with 1 {unit}, {part} with {tidy(most / fewest)} {unit}s"
+    return f"{criterion.title}: {whole} per {unit} with 1 {unit}, less with more {unit}s"
 
 
 def window_words(criterion: Criterion, pieces: float = 1.0) -> str:

@@ -17,8 +17,16 @@ def test_every_unit_can_be_asked_for():
 
 
 def test_an_unknown_unit_holds_one_design_or_the_whole_order():
-    assert (50.0, 200.0) == MUGS.pieces_when_unit_is_unknown()
+    assert (50.0, 200.0) == MUGS.possible_pieces_per(None)
 
 
 def test_of_one_design_an_unknown_unit_is_no_question():
-    assert (200.0, 200.0) == Brief(item="enamel mug", quantity=200).pieces_when_unit_is_unknown()
+    assert (200.0, 200.0) == Brief(item="enamel mug", quantity=200).possible_pieces_per(None)
+
+
+def test_of_a_unit_whose_number_is_not_said_one_may_hold_a_piece_or_the_whole_order():
+    assert (1.0, 200.0) == MUGS.possible_pieces_per("size")
+
+
+def test_of_a_unit_whose_number_is_said_each_holds_its_part():
+    assert (50.0, 50.0) == MUGS.possible_pieces_per("design")

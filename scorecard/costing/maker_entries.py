@@ -4,9 +4,20 @@ from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import ZERO, End, Span, priced, times, unit_priced
-from scorecard.costing.entries import GOODS, SAMPLE, SAMPLE_CREDITED, SAMPLE_POSTAGE, SETUP, Entry, Situation, entry
+from scorecard.costing.entries import (
+    GOODS,
+    SAMPLE,
+    SAMPLE_CREDITED,
+    SAMPLE_POSTAGE,
+    SETUP,
+    Entry,
+    Gap,
+    Situation,
+    entry,
+    no_figure,
+)
 from scorecard.costing.prices import price_words
-from scorecard.costing.quantities import possible_units
+from scorecard.costing.quantities import how_many, is_uncounted, minimum_gaps, possible_units
 from scorecard.costing.quotes import QuoteRow
 
 
@@ -32,8 +43,24 @@ def setup_entries(situation: Situation, end: End) -> list[Entry]:
     counts = _setup_counts(situation, row)
     count = counts[0] if end == "low" else counts[-1]
     amount = times(row.setup.at(end), Decimal(count))
-    words = f"{unit_priced(row.setup.at(end), row.currency)} × {count}" + _setup_unit(row, counts)
+    words = f"{unit_priced(row.setup.at(end), row.currency)} × {count}"
+    words += _setup_unit(row, counts, counted=not is_uncounted(situation.inputs.brief, row.setup_per))
     return [entry(SETUP, amount, row.currency, words, situation.inputs.rates)]
+
+
+def maker_gaps(situation: Situation) -> list[Gap]:
+    """Return what the maker is paid besides, of which the amount, or how often it is due, is not known."""
+    brief, reply, first = situation.inputs.brief, situation.reply, situation.price.row
+    gaps = minimum_gaps(brief, situation.facts)
+    row = reply.saying("setup", first) or reply.unsure("setup", first)
+    is_due = row is not None and row.setup != Span.of(0) and _setup_counts(situation, row)[-1] > 0
+    if row is not None and is_due:
+        gaps += [no_figure("set-up")] if row.setup is None else []
+        gaps += [how_many(row.setup_per, "set-up")] if row.setup_per and is_uncounted(brief, row.setup_per) else []
+    if situation.facts.maker not in situation.inputs.settings.sampled:
+        labels = {"sample_price": SAMPLE, "sample_postage": SAMPLE_POSTAGE}
+        gaps += [no_figure(label.name.lower()) for field, label in labels.items() if reply.unsure(field, first)]
+    return gaps
 
 
 def _setup_counts(situation: Situation, row: QuoteRow) -> tuple[int, ...]:
@@ -46,9 +73,9 @@ def _setup_counts(situation: Situation, row: QuoteRow) -> tuple[int, ...]:
     return (0,) if row.setup_again is False else (0, *counts)
 
 
-def _setup_unit(row: QuoteRow, counts: tuple[int, ...]) -> str:
+def _setup_unit(row: QuoteRow, counts: tuple[int, ...], *, counted: bool) -> str:
     if row.setup_per:
-        return f" (per {row.setup_per})"
+        return f" (per {row.setup_per}{'' if counted else ', and how many is not known'})"
     return " (it is not said per what)" if len(counts) > 1 else ""
 
 

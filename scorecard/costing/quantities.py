@@ -4,6 +4,7 @@ from decimal import ROUND_CEILING
 
 from scorecard.brief import Brief, Unit
 from scorecard.costing.amounts import Span
+from scorecard.costing.entries import Gap
 from scorecard.costing.inputs import MakerFacts
 
 
@@ -31,10 +32,33 @@ def ordered(quantity: int, units: int, minimum: int) -> int:
 
 
 def possible_units(brief: Brief, unit: Unit | None) -> tuple[int, ...]:
-    """Return how many units the order may have: one number, or the two ends where unit or number is not known."""
-    counts = {"order": 1, "design": brief.designs, "colour": brief.colours, "size": brief.sizes}
-    known = counts[unit] if unit else None
-    return (known,) if known else tuple(sorted({1, brief.designs}))
+    """Return how many units the order may have: one number, or the two ends where the unit is not known.
+
+    Where it is known and the brief does not say how many of it there are, the fewest, one: see ``is_uncounted``.
+    """
+    if unit is None:
+        return tuple(sorted({1, brief.designs}))
+    return (brief.units_of(unit) or 1,)
+
+
+def is_uncounted(brief: Brief, unit: Unit | None) -> bool:
+    """Say whether something is per a unit of which the brief does not say how many there are."""
+    return unit is not None and brief.units_of(unit) is None
+
+
+def minimum_gaps(brief: Brief, facts: MakerFacts) -> list[Gap]:
+    """Return that a minimum may raise the order by nobody knows how much, where the number of its units is unknown."""
+    if facts.minimum is None or facts.minimum_per is None or not is_uncounted(brief, facts.minimum_per):
+        return []
+    if facts.minimum.high is not None and facts.minimum.high <= 1:
+        return []
+    return [how_many(facts.minimum_per, f"minimum order of {_in_words(facts.minimum)} per {facts.minimum_per}")]
+
+
+def how_many(unit: Unit, what: str) -> Gap:
+    """Return the gap of something that is per a unit whose number the brief does not say."""
+    words = f"{what}: how many {unit}s? Add {unit}s = … under [brief] of the criteria file; until then one is counted"
+    return Gap(f"how many {unit}s", words)
 
 
 def order_quantities(brief: Brief, facts: MakerFacts, least_quoted: int | None = None) -> tuple[int, ...]:

@@ -57,6 +57,7 @@ class QuoteRow:
     credited_from : the order size from which the sample price comes off the bill
     deposit_percent : 0 to 100
     valid_until : the last day on which the quote holds
+    unknown : of the fields above, those whose cell says that nobody knows yet ("?"), or holds what cannot be read
     places : the cell of every column that is there, by its heading ("Price", "Valid until", …; "Maker" always)
     """
 
@@ -80,6 +81,7 @@ class QuoteRow:
     credited_from: int | None = None
     deposit_percent: Span | None = None
     valid_until: date | None = None
+    unknown: frozenset[str] = frozenset()
     places: Mapping[str, Place] = field(default_factory=dict)
 
     def at(self, heading: str) -> Place:

@@ -28,13 +28,18 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
 
 def _unnamed(situation: Situation) -> str:
     """Return what the reply does not name: the total holds only if it is not charged."""
-    row = situation.price.row
-    missing = [] if situation.reply.saying("setup", row) else ["set-up"]
+    missing = [] if _is_named(situation, "setup") else ["set-up"]
     sampled = situation.facts.maker in situation.inputs.settings.sampled
-    missing += [] if sampled or situation.reply.saying("sample_price", row) else ["a sample"]
+    missing += [] if sampled or _is_named(situation, "sample_price") else ["a sample"]
     if not missing:
         return ""
     return f"The reply names no charge for {listed(missing)}: ask; the total holds only if there is none"
+
+
+def _is_named(situation: Situation, field: str) -> bool:
+    """Say whether a charge has a figure, or is said to be unknown, which is a gap."""
+    row = situation.price.row
+    return bool(situation.reply.saying(field, row) or situation.reply.unsure(field, row))
 
 
 def _uninsured(situation: Situation, entries: Sequence[Entry]) -> str:

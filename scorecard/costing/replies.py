@@ -40,9 +40,21 @@ class Reply:
         return next((row.quoted_on for row in self.rows if row.quoted_on), None)
 
     def saying(self, field: str, first: QuoteRow | None = None) -> QuoteRow | None:
-        """Return the row that answers for a field: this row, else this reply, else the maker's other replies."""
+        """Return the row that answers for a field: this row, else this reply, else the maker's other replies.
+
+        None where none says anything, and where the first that does says that it is not known.
+        """
+        row = self._first_with(field, first)
+        return row if row is not None and getattr(row, field) is not None else None
+
+    def unsure(self, field: str, first: QuoteRow | None = None) -> QuoteRow | None:
+        """Return the row that says of a field that it is not known, where that is the first word of it."""
+        row = self._first_with(field, first)
+        return row if row is not None and getattr(row, field) is None else None
+
+    def _first_with(self, field: str, first: QuoteRow | None) -> QuoteRow | None:
         rows = ((first,) if first else ()) + self.rows + self.others
-        return next((row for row in rows if getattr(row, field) is not None), None)
+        return next((row for row in rows if getattr(row, field) is not None or field in row.unknown), None)
 
     def days(self, row: QuoteRow) -> Span | None:
         """Return the days of one row, else those that this reply gives elsewhere."""

@@ -16,7 +16,7 @@ from scorecard.costing.charge_entries import (
 )
 from scorecard.costing.charges import PARTS
 from scorecard.costing.entries import Entry, Gap, Group, Situation, no_figure
-from scorecard.costing.maker_entries import maker_entries
+from scorecard.costing.maker_entries import maker_entries, maker_gaps
 from scorecard.costing.reading_notes import notes_on
 
 _GROUPS: tuple[Group, ...] = ("maker", "freight", "border", "extra", "payment")
@@ -131,7 +131,7 @@ def _entries(situation: Situation, end: End) -> tuple[list[Entry], tuple[Gap, ..
     known = [*before, *border.entries, *on_value]
     known += tax_charges(situation, known, end)
     known += currency_charges(situation, known, end)
-    return known, (*_price_gap(situation), *_part_gaps(situation, known), *border.gaps)
+    return known, (*_price_gap(situation), *maker_gaps(situation), *_part_gaps(situation, known), *border.gaps)
 
 
 def _price_gap(situation: Situation) -> list[Gap]:

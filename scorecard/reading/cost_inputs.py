@@ -16,7 +16,6 @@ from scorecard.costing.freight import FreightOffer
 from scorecard.costing.import_presets import preset_for
 from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.quotes import QuoteRow
-from scorecard.criteria import Criterion
 from scorecard.errors import Place, Problem
 from scorecard.reading.cost_tables import CostTables
 from scorecard.reading.costs import CostsReading
@@ -29,6 +28,7 @@ from scorecard.reading.further_sheets import FurtherSheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 from scorecard.reading.names import same
 from scorecard.reading.quotes_sheet import QUOTE_HEADINGS, QUOTES_SHEET, read_quotes
+from scorecard.reading.unit_numbers import uncounted_setups
 from scorecard.reading.units import ANY_MONEY
 from scorecard.words import nearest
 
@@ -57,7 +57,7 @@ def gathered(
     return CostsReading(
         inputs=None if problems else _inputs(makers.table, criteria, options, quotes, offers),
         problems=problems,
-        warnings=sheets.warnings,
+        warnings=(*sheets.warnings, *uncounted_setups(quotes, criteria.brief)),
         set_aside=sheets.set_aside,
     )
 
@@ -111,7 +111,7 @@ def _inputs(
     return CostInputs(
         brief=replace(brief, currency=home),
         as_of=options.as_of or date.min,
-        makers={facts.maker: facts for facts in _facts(table, criteria.criteria)},
+        makers={facts.maker: facts for facts in _facts(table)},
         rates=tables.rates or Rates(home=home),
         quotes=quotes,
         offers=offers,
@@ -128,10 +128,9 @@ def _spelt(names: frozenset[str], makers: Sequence[str]) -> frozenset[str]:
     return frozenset(maker for maker in makers if same(maker) in wanted)
 
 
-def _facts(table: MakerTable, criteria: Sequence[Criterion]) -> list[MakerFacts]:
+def _facts(table: MakerTable) -> list[MakerFacts]:
     """Return what the sheet Makers says of each maker that bears on cost."""
-    minimum = next((one.key for one in criteria if one.per_quantity), None)
-    answers = table.answers.get(minimum) if minimum else None
+    answers = table.minimum
     countries = countries_of(table)
     return [
         MakerFacts(

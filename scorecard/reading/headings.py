@@ -21,6 +21,7 @@ from scorecard.reading.findings import Findings
 from scorecard.words import nearest
 
 MAKER = "Maker"
+MINIMUM_ORDER = "Minimum order"
 MINIMUM_PER = "Minimum is per"
 ASKED_ON = "Asked on"
 ANSWERED_ON = "Answered on"
@@ -34,7 +35,7 @@ TYPED_MEASURES = {
     "on_time_share": "On-time share",
     "faulty_share": "Faulty share",
 }
-FIXED_COLUMNS = (MAKER, MINIMUM_PER, ASKED_ON, ANSWERED_ON, SEEN_ON, *TEXT_COLUMNS)
+FIXED_COLUMNS = (MAKER, MINIMUM_ORDER, MINIMUM_PER, ASKED_ON, ANSWERED_ON, SEEN_ON, *TEXT_COLUMNS)
 
 
 def folded(heading: str) -> str:

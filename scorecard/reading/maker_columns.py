@@ -21,6 +21,7 @@ from scorecard.reading.headings import (
     ANSWERED_ON,
     ASKED_ON,
     MAKER,
+    MINIMUM_ORDER,
     MINIMUM_PER,
     SEEN_ON,
     TEXT_COLUMNS,
@@ -33,7 +34,7 @@ from scorecard.reading.units import ColumnUnit
 
 C = TypeVar("C", bound=Column)
 
-MINIMUM_ORDER = "Minimum order"
+IN_PIECES = ("", "piece", "pieces", "pcs")  # units of a minimum order
 COST_MEASURE = "landed_cost_per_piece"
 MEASURE_UNITS = {"response_days": "days", "days_to_door": "days"}
 ALSO_UNITS = {"response_days": "working days"}  # which is what it counts
@@ -54,6 +55,7 @@ class MakerColumns:
         self.by_position: list[tuple[int, Column]] = []
         self.answers: dict[str, NumberColumn | ChoiceColumn] = {}
         self.counts: dict[str, NumberColumn] = {}
+        self.minimum: NumberColumn | None = None
         self.minimum_per: MinimumUnitColumn | None = None
         self.days: dict[str, DayColumn] = {}
         self.texts: dict[str, TextColumn] = {}
@@ -73,6 +75,7 @@ class MakerColumns:
         for criterion in criteria:
             self._lay_out_answers(criterion, typed, currency)
             self._lay_out_counts(criterion, typed)
+        self.minimum = self._minimum(criteria, typed)
         self.letters["maker"] = self.names.letter  # a criterion may have that key
         letter = self._letter(MINIMUM_PER, MINIMUM_PER)
         if letter:
@@ -108,6 +111,21 @@ class MakerColumns:
         if letter:
             rule = replace(typed, unit=ColumnUnit("ratings"), counts="ratings")
             self.counts[criterion.key] = self._placed(heading, NumberColumn(letter, rule, self.findings))
+
+    def _minimum(self, criteria: Sequence[Criterion], typed: NumberRule) -> NumberColumn | None:
+        """Return the column of minimum orders in pieces: the one headed so, else that of a criterion divided by pieces.
+
+        Costs need it whatever the criteria are, so that one of which they make nothing is read by itself.
+        """
+        if self.headings.column(MINIMUM_ORDER) is None:
+            readers = [one for one in criteria if one.per_quantity]
+        else:
+            readers = [one for one in criteria if folded(heading_of(one) or "") == folded(MINIMUM_ORDER)]
+            if not readers and (letter := self._letter(MINIMUM_ORDER, MINIMUM_ORDER)):
+                rule = replace(typed, unit=ColumnUnit("pieces"), counts="pieces", is_minimum=True)
+                return self._placed(MINIMUM_ORDER, NumberColumn(letter, rule, self.findings))
+        found = (self.answers.get(one.key) for one in readers if one.unit.casefold() in IN_PIECES)
+        return next((column for column in found if isinstance(column, NumberColumn)), None)
 
     def _letter(self, name: str, heading: str) -> str | None:
         """Note and return the letter of a column under the name that the table will have for it."""

@@ -31,6 +31,7 @@ from scorecard.reading.maker_rows import read_plain_rows, read_rows
 from scorecard.reading.names import check_names
 from scorecard.reading.number_text import NumberRule
 from scorecard.reading.sheet_notes import warn_of_looks
+from scorecard.reading.unit_numbers import uncounted_minimums
 
 if TYPE_CHECKING:
     from scorecard.reading.workbook_cells import OpenWorkbook
@@ -128,7 +129,8 @@ def _reading(sheet: SheetRows, admitted: Admitted, wanted: _Wanted) -> MakersRea
         file=admitted.path.name, sheet=sheet.sheet, takes_unreadable_as_unknown=wanted.options.set_aside
     )
     table = _table(sheet, wanted, findings)
-    findings.warnings += unknown_countries(table) if table else ()
+    if table is not None:
+        findings.warnings += [*unknown_countries(table), *uncounted_minimums(table, wanted.brief)]
     return MakersReading(
         table=None if findings.problems else table,
         names=table.makers if table else None,
@@ -225,6 +227,7 @@ def _assembled(columns: MakerColumns, findings: Findings) -> MakerTable:
         letters=columns.letters,
         answers={key: column.answers() for key, column in columns.answers.items()},
         counts={key: column.answers() for key, column in columns.counts.items()},
+        minimum=columns.minimum.answers() if columns.minimum else None,
         minimum_per=tuple(columns.minimum_per.units) if columns.minimum_per else (None,) * makers,
         asked_on=days[ASKED_ON],
         answered_on=days[ANSWERED_ON],

@@ -5,7 +5,7 @@ Enters: rows of the sheet. Leaves: quotes, in sheet order; a row with a problem 
 
 import re
 from collections.abc import Container, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from math import isnan
@@ -47,6 +47,12 @@ QUOTE_HEADINGS = (
 EACH_OR_ALL: tuple[PriceIsFor, ...] = ("each", "all")
 PER_PIECE = re.compile(r"(?:per|each|/)\s*(?:piece|pc|pcs|unit|item)\.?", re.IGNORECASE)
 DONT_KNOW = "don't know"
+CHARGED = {
+    "setup": "Set-up",
+    "sample_price": "Sample price",
+    "sample_postage": "Sample postage",
+    "deposit_percent": "Deposit %",
+}
 TERM_HEADINGS = ("Price covers", "Way", "Delivery term", "Place")
 SIGNS_OF_ONE = {"€": "EUR", "US$": "USD"}  # other signs are those of several currencies, and are asked about
 
@@ -153,7 +159,15 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> tuple[Quot
         valid_until=row.day("Valid until"),
         places=row.places(),
     )
+    quote = replace(quote, unknown=_unknown(row, quote))
     return (quote if maker else None), None not in (maker, currency, price, is_for)
+
+
+def _unknown(row: TableRow, quote: QuoteRow) -> frozenset[str]:
+    """Return the charges of which something is written, and no figure; what is left blank is not among them."""
+    return frozenset(
+        field for field, heading in CHARGED.items() if heading in row.values and getattr(quote, field) is None
+    )
 
 
 def read_currency(

@@ -7,7 +7,7 @@ from quoted import MAKER, dollars, inputs, landed, lines, quote
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import Span
-from scorecard.costing.inputs import CostSettings
+from scorecard.costing.inputs import CostSettings, MakerFacts
 from scorecard.costing.landed import landed_costs
 
 ALL_PAID = {"covers": "to my door, duty and tax paid"}
@@ -28,7 +28,7 @@ def setup(per, brief=FOUR, settings=None, **more):
         ("order", FOUR, (60, 60)),
         ("design", FOUR, (240, 240)),
         ("colour", COLOURS, (180, 180)),
-        ("colour", FOUR, (60, 240)),  # the brief names no colours
+        ("colour", FOUR, (60, 60)),  # the brief names no colours, and their number is a gap
         (None, FOUR, (60, 240)),  # it is not said per what
     ],
 )
@@ -115,3 +115,68 @@ def test_of_a_set_up_that_costs_nothing_it_does_not_matter_per_what_it_is():
     )
 
     assert ["0.00 GBP × 1"] == [line.working for line in cost.readings[0].lines if line.key == "set-up"]
+
+
+# what is not known
+
+
+def gaps_of(*rows, **more):
+    (cost, *_) = landed(*rows, **more)
+    return [gap.words for gap in cost.gaps]
+
+
+BARE = {"covers": "to my door, duty and tax paid", "sample_price": 0, "sample_postage": 0}
+
+
+def test_set_up_per_colour_of_an_unknown_number_of_colours_is_a_gap():
+    words = "set-up: how many colours? Add colours = … under [brief] of the criteria file; until then one is counted"
+
+    assert [words] == gaps_of(quote(3, setup=60, setup_per="colour", **BARE))
+
+
+@pytest.mark.parametrize(("setup", "settings"), [(0, None), (60, CostSettings(reorder=True))])
+def test_set_up_that_is_not_charged_is_no_gap_however_many_colours(setup, settings):
+    assert [] == gaps_of(quote(3, setup=setup, setup_per="colour", setup_again=False, **BARE), settings=settings)
+
+
+def test_a_minimum_per_size_of_an_unknown_number_of_sizes_is_a_gap():
+    facts = {"Fernhill": MakerFacts(maker="Fernhill", minimum=Span.of(60), minimum_per="size", country="CN")}
+    words = "minimum order of 60 per size: how many sizes? Add sizes = … under [brief] of the criteria file"
+
+    assert [f"{words}; until then one is counted"] == gaps_of(quote(3, setup=0, **BARE), makers=facts)
+
+
+@pytest.mark.parametrize(
+    ("field", "name"), [("setup", "set-up"), ("sample_price", "sample"), ("sample_postage", "sample postage")]
+)
+def test_a_charge_that_is_said_to_be_unknown_is_a_gap(field, name):
+    row = quote(3, unknown=frozenset({field}), **{"setup": 0, **BARE, field: None})
+
+    assert [f"{name}: no figure; the total is too low by that"] == gaps_of(row)
+
+
+def test_an_unknown_charge_is_not_taken_from_the_makers_other_reply():
+    own = quote(3, unknown=frozenset({"setup"}), way="sea", **BARE)
+    other = quote(3, setup=60, way="air", row=3, **BARE)
+
+    assert ["set-up: no figure; the total is too low by that"] == gaps_of(own, other)
+
+
+def test_set_up_that_is_unknown_and_not_charged_again_is_no_gap():
+    row = quote(3, unknown=frozenset({"setup"}), setup_again=False, **BARE)
+
+    assert [] == gaps_of(row, settings=CostSettings(reorder=True))
+
+
+def test_what_is_unknown_of_a_sample_that_was_bought_is_no_gap():
+    row = quote(3, setup=0, unknown=frozenset({"sample_postage"}), **(BARE | {"sample_postage": None}))
+
+    assert [] == gaps_of(row, settings=CostSettings(sampled=frozenset({"Fernhill"})))
+
+
+def test_only_of_a_charge_left_blank_it_is_said_that_the_reply_names_none():
+    (blank,) = landed(quote(3, **BARE))
+    (unknown,) = landed(quote(3, unknown=frozenset({"setup"}), **BARE))
+    words = "The reply names no charge for set-up: ask; the total holds only if there is none"
+
+    assert [True, False] == [words in cost.notes for cost in (blank, unknown)]

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import Span
+from scorecard.costing.entries import Gap
 from scorecard.costing.inputs import MakerFacts
-from scorecard.costing.quantities import even_split, order_quantities, ordered, possible_units, why_more
+from scorecard.costing.quantities import even_split, minimum_gaps, order_quantities, ordered, possible_units, why_more
 
 MUGS = Brief(item="mug", quantity=200, designs=4)
 
@@ -40,8 +41,26 @@ def test_a_minimum_per_design_counts_for_each_part_of_an_uneven_split():
     assert (201,) == quantities(Span.of(67), "design", Brief(item="mug", quantity=200, designs=3))
 
 
-def test_a_minimum_per_colour_is_taken_both_ways_where_the_brief_names_no_colours():
-    assert (1, 4) == possible_units(MUGS, "colour")
+def test_where_the_brief_names_no_colours_one_is_counted_and_their_number_is_a_gap():
+    facts = MakerFacts(maker="Fernhill", minimum=Span.of(60), minimum_per="colour")
+    words = "minimum order of 60 per colour: how many colours? Add colours = … under [brief] of the criteria file"
+
+    assert (1,) == possible_units(MUGS, "colour")
+    assert [Gap("how many colours", f"{words}; until then one is counted")] == minimum_gaps(MUGS, facts)
+
+
+@pytest.mark.parametrize(
+    ("minimum", "unit", "brief"),
+    [
+        (None, "colour", MUGS),
+        (Span.of(1), "size", MUGS),  # every size has a piece
+        (Span.of(60), "design", MUGS),
+        (Span.of(60), None, MUGS),
+        (Span.of(60), "size", Brief(item="mug", quantity=200, sizes=3)),
+    ],
+)
+def test_a_number_of_units_that_is_known_or_changes_nothing_is_no_gap(minimum, unit, brief):
+    assert [] == minimum_gaps(brief, MakerFacts(maker="A", minimum=minimum, minimum_per=unit))
 
 
 def test_no_less_is_ordered_than_was_quoted():

@@ -396,3 +396,65 @@ def test_a_blank_currency_of_a_reply_of_its_own_is_the_briefs(tmp_path, covers, 
     ]
 
     assert ["USD", "EUR"] == [one.currency for one in quotes(tmp_path, *rows, head=TERMS, toml=USD)]
+
+
+CHARGES = [*HEAD, "Set-up", "Sample price", "Sample postage", "Deposit %"]
+
+
+def test_a_charge_that_is_said_to_be_unknown_is_told_from_one_left_blank(tmp_path):
+    (quote,) = quotes(tmp_path, ["Fernhill", 4, "each", "EUR", "?", "n/a", None, "unknown"], head=CHARGES)
+
+    assert frozenset({"setup", "sample_price", "deposit_percent"}) == quote.unknown
+
+
+def test_a_charge_that_cannot_be_read_is_unknown_once_it_is_set_aside(tmp_path):
+    row = ["Fernhill", 4, "each", "EUR", "abc", 10, None, None]
+    (quote,) = quotes(tmp_path, row, head=CHARGES, set_aside=True)
+
+    assert frozenset({"setup"}) == quote.unknown
+
+
+# the minimum order
+
+
+PLAIN = BRIEF.split("[criteria")[0] + '[criteria.years]\nweight = 1\ncolumn = "Years"\npoints = [[0, 0], [10, 100]]\n'
+ONE = {"Quotes": [HEAD, ["Fernhill", 4, "each", "EUR"]]}
+
+
+def minimum_of(path, headings, row, brief):
+    sheets = ONE | {"Makers": [["Maker", "Years", "Minimum is per", *headings], ["Fernhill", 5, "order", *row]]}
+    return costs_of(path, sheets, brief=brief).makers["Fernhill"].minimum
+
+
+RATED = PLAIN.replace("points =", 'per = "quantity"\npoints =')
+TITLED = PLAIN.replace('column = "Years"', 'title = "Fit"\ncolumn = "minimum  ORDER"')
+LEAST = PLAIN.replace('column = "Years"', 'per = "quantity"\nunit = "pieces"\ncolumn = "Least"')
+MONEY = PLAIN.replace('column = "Years"', 'unit = "EUR"\ncolumn = "Minimum order"')
+NAMED = PLAIN.replace(
+    'column = "Years"\npoints = [[0, 0], [10, 100]]', 'column = "Minimum order"\nchoices = { 500 = 9 }'
+)
+
+
+@pytest.mark.parametrize(
+    ("headings", "row", "brief", "expected"),
+    [
+        (["Minimum order"], [500], PLAIN, Span.of(500)),  # no criterion draws on it
+        (["Minimum order"], [500], TITLED, Span.of(500)),  # one does, without per
+        (["Minimum order"], [500], RATED, Span.of(500)),  # per = "quantity" on another column
+        (["Minimum order", "Least"], [500, 900], LEAST, Span.of(500)),
+        (["Least"], [900], LEAST, Span.of(900)),
+        ([], [], RATED, Span.of(5)),  # per without a unit is in pieces
+        ([], [], PLAIN, None),
+        (["Minimum order"], [None], PLAIN, None),
+        (["Minimum order"], [500], MONEY, None),  # in money
+        (["Minimum order"], ["500"], NAMED, None),  # in words
+    ],
+)
+def test_costs_take_the_minimum_from_its_own_column_whatever_the_criteria_are(tmp_path, headings, row, brief, expected):
+    assert expected == minimum_of(tmp_path, headings, row, brief)
+
+
+def test_a_minimum_that_cannot_be_read_is_a_problem_at_its_cell_though_no_criterion_draws_on_it(tmp_path):
+    makers = [["Maker", "Years", "Minimum order"], ["Fernhill", 5, "a few"]]
+
+    assert [("C2", "not-a-number")] == problems_of(tmp_path, ONE | {"Makers": makers}, brief=PLAIN)

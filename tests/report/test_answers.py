@@ -59,7 +59,7 @@ def test_with_one_design_a_minimum_of_unknown_unit_stands_beside_all_pieces(asse
 
 
 def test_a_minimum_per_a_unit_of_unknown_number_stands_beside_what_is_possible(assessed):
-    assert "100 pieces per colour, for 50 to 200" == typed_in_words(assessed(per_design(100, "colour")), 0, 0)
+    assert "100 pieces per colour, for 1 to 200" == typed_in_words(assessed(per_design(100, "colour")), 0, 0)
 
 
 def test_a_minimum_of_unknown_unit_stands_beside_both(assessed):
