@@ -109,6 +109,17 @@ def listed(words: Iterable[str], link: str = "and") -> str:
     return f"{', '.join(first)} {link} {last}" if first else last
 
 
+def all_of(number: int, noun: str) -> str:
+    """Return all of so many things in a sentence.
+
+    Examples
+    --------
+    >>> all_of(200, "piece"), all_of(1, "piece")
+    ('all 200 pieces', 'the 1 piece')
+    """
+    return f"{'the' if number == 1 else 'all'} {counted(number, noun)}"
+
+
 def counted(number: int, noun: str, plural: str | None = None) -> str:
     """Return a number with its noun.
 

@@ -280,10 +280,8 @@ def inspect(
     per_carton: Annotated[
         int | None, typer.Option("--per-carton", help="Pieces in a full carton, where the sheet Freight does not say.")
     ] = None,
-    sample: Annotated[
-        bool | None,
-        typer.Option("--sample/--all", help="Open a sample, or all; without either, a sample of more than 500 pieces."),
-    ] = None,
+    sample: Annotated[bool, typer.Option("--sample", help="Open a sample, as above 500 pieces in any case.")] = False,
+    everything: Annotated[bool, typer.Option("--all", help="Open all, above 500 pieces too.")] = False,
     opened: Annotated[int | None, typer.Option("--opened", help="How many pieces you opened and counted.")] = None,
     seed: Annotated[int | None, typer.Option("--seed", min=0, help="Draw other pieces for the sample.")] = None,
     as_json: AsJson = False,
@@ -298,6 +296,7 @@ def inspect(
         arrived=arrived,
         per_carton=per_carton,
         sample=sample,
+        everything=everything,
         opened=opened,
         counts=tuple(counts or ()),
         seed=seed,

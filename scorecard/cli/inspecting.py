@@ -38,7 +38,7 @@ from scorecard.inspection.plans import SamplingPlan, sampling_plan
 from scorecard.inspection.settings import InspectionSettings
 from scorecard.letters.arrival_page import Sheet, outcome_page, tally_page
 from scorecard.orders import OrderRow, of_maker
-from scorecard.words import counted, day_words, listed
+from scorecard.words import all_of, counted, day_words, listed
 from scorecard.writing import time_stamp, write_outputs
 
 MOST_TO_OPEN = 500  # pieces; of more, a sample is drawn unless all is asked for (our own choice)
@@ -51,7 +51,7 @@ class Wish:
     Parameters
     ----------
     row : of the order, in the sheet Orders; None for the one that is to be counted
-    sample : whether to open a sample alone; None: a sample where there are more than ``MOST_TO_OPEN`` pieces
+    sample, everything : what to open; neither: a sample where there are more than ``MOST_TO_OPEN`` pieces
     opened : pieces; None while nothing is counted
     counts : as typed, such as "B2=4"
     seed : in place of that of the criteria file
@@ -61,7 +61,8 @@ class Wish:
     row: int | None = None
     arrived: int | None = None
     per_carton: int | None = None
-    sample: bool | None = None
+    sample: bool = False
+    everything: bool = False
     opened: int | None = None
     counts: tuple[str, ...] = ()
     seed: int | None = None
@@ -152,22 +153,24 @@ def inspection_of(case: Case, wish: Wish) -> Inspection:
     if mistakes:
         raise UsageError("\n".join(f"{mistake}." for mistake in mistakes))
     seed = settings.seed if wish.seed is None else wish.seed
-    plan = _plan(arrival, settings, wish.sample)
+    plan = _plan(arrival, settings, wish)
     chosen = spots(drawn(plan.lot, plan.opened, seed), arrival.per_carton) if plan else ()
     outcome = outcome_of(arrival, wish.opened, counts.faulty, plan) if counts and wish.opened else None
     sheet = Sheet(arrival=arrival, lines=settings.lines, plan=plan, drawn=chosen)
     return Inspection(case=case, order=order, wish=wish, sheet=sheet, seed=seed, outcome=outcome)
 
 
-def _plan(arrival: Arrival, settings: InspectionSettings, sample: bool | None) -> SamplingPlan | None:
+def _plan(arrival: Arrival, settings: InspectionSettings, wish: Wish) -> SamplingPlan | None:
     """Return the sampling plan; None where all is opened."""
-    is_wanted = arrival.lot > MOST_TO_OPEN if sample is None else sample
+    is_wanted = wish.sample or (arrival.lot > MOST_TO_OPEN and not wish.everything)
     return sampling_plan(arrival.lot, settings.level, settings.limits) if is_wanted else None
 
 
 def _wrong_lot(wish: Wish) -> list[str]:
-    """Return what is said of numbers that leave nothing to open."""
+    """Return what is said of options that leave nothing to open, or ask for two things."""
     found = []
+    if wish.sample and wish.everything:
+        found.append("--sample --all: either a sample is opened or all. Leave one of them out")
     if wish.arrived is not None and wish.arrived < 1:
         found.append(
             f"--arrived {wish.arrived}: a lot of {wish.arrived} pieces has nothing to open. Say how many pieces "
@@ -232,7 +235,7 @@ def _tell_sheet(made: Inspection, inputs: Inputs, path: Path) -> None:
     """Print how many to open, how a sample is judged, and where the sheet is."""
     plan = made.sheet.plan
     if plan is None:
-        typer.echo(f"Open all {counted(made.arrival.lot, 'piece')}.")
+        typer.echo(f"Open {all_of(made.arrival.lot, 'piece')}.")
     else:
         _tell_plan(plan)
     typer.echo(f"{last_day_sentence(made.arrival, inputs.day())}.")
@@ -242,7 +245,9 @@ def _tell_sheet(made: Inspection, inputs: Inputs, path: Path) -> None:
 
 
 def _tell_plan(plan: SamplingPlan) -> None:
-    typer.echo(f"Open {counted(plan.opened, 'piece')} of {plan.lot}, those on the sheet and no others.")
+    some = f"{counted(plan.opened, 'piece')} of {plan.lot}, those on the sheet and no others"
+    whole = f"{all_of(plan.lot, 'piece')}: the lot is so small that the sample is all of it"
+    typer.echo(f"Open {whole if plan.is_whole_lot else some}.")
     for one in plan.plans:
         typer.echo(f"{limit_sentence(one)}.")
     if plan.is_more_than_alone:

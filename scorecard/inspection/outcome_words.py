@@ -13,7 +13,7 @@ from scorecard.errors import Place
 from scorecard.inspection.faults import KINDS, MEANINGS, OTHER, Kind
 from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
 from scorecard.inspection.plans import Plan
-from scorecard.words import counted, day_words, listed, rounded
+from scorecard.words import all_of, counted, day_words, listed, rounded
 
 CAUTIONS = (
     "What you may claim follows from your order, from the terms of the marketplace or payment service, and from the "
@@ -30,8 +30,8 @@ DANGER = (
 def found_sentence(outcome: Outcome) -> str:
     """Return how many of the opened pieces are faulty."""
     arrival, faulty = outcome.arrival, outcome.faulty
-    of_all = "all" if outcome.unopened == 0 else f"{outcome.opened} of"
-    opened = f"{of_all} {counted(arrival.lot, 'piece')} opened"
+    some = f"{outcome.opened} of {counted(arrival.lot, 'piece')}"
+    opened = f"{some if outcome.unopened else all_of(arrival.lot, 'piece')} opened"
     if not faulty:
         return f"{opened}: no faulty piece was counted"
     minor = outcome.of("minor")

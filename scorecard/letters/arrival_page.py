@@ -33,7 +33,7 @@ from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, SOURCE, li
 from scorecard.inspection.plans import SamplingPlan
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn
-from scorecard.words import counted, day_words
+from scorecard.words import all_of, counted, day_words
 
 HERE = Path(__file__).parent
 COLUMNS = 8  # cartons side by side on a sheet of paper
@@ -101,6 +101,7 @@ def tally_page(sheet: Sheet, *, title: str, as_of: date, made: datetime, command
         **_head(sheet.arrival, as_of),
         "all_of_it": sheet.plan is None or sheet.plan.is_whole_lot,
         "to_open": counted(sheet.to_open, "piece"),
+        "everything": all_of(sheet.arrival.lot, "piece"),
         "lot": sheet.arrival.lot,
         "limits": [limit_sentence(one) for one in sheet.plan.plans] if sheet.plan else [],
         "shared": shared_sentence(sheet.plan) if sheet.plan else "",

@@ -26,6 +26,7 @@ IN_ORDER = (
     ("Ordered on", "Complain until"),
     ("Ordered on", "Balance paid on"),
     ("Deposit paid on", "Shipped on"),
+    ("Deposit paid on", "Arrived on"),
     ("Deposit paid on", "Balance paid on"),
     ("Proof approved on", "Shipped on"),
     ("Proof approved on", "Arrived on"),
@@ -49,6 +50,7 @@ def _order(row: TableRow, currency: str | None) -> OrderRow | None:
     days = {heading: row.day(heading, may_come=False) for heading in HAPPENED}
     days |= {heading: row.day(heading) for heading in SAID}
     _refuse_disorder(row, days)
+    _warn_of_time_past(row, days)
     order = OrderRow(
         maker=maker or "",
         row=row.number_in_sheet,
@@ -80,6 +82,14 @@ def _refuse_disorder(row: TableRow, days: dict[str, date | None]) -> None:
             told.add(later)
             found = f"{later} {second.isoformat()} comes before {earlier} {first.isoformat()}"
             row.refuse(later, Fault("out-of-order", found, f"Correct {earlier} or {later}"))
+
+
+def _warn_of_time_past(row: TableRow, days: dict[str, date | None]) -> None:
+    """Warn of a last day to complain before the arrival, as where it is counted from payment and the pieces were late."""
+    arrived, last = days["Arrived on"], days["Complain until"]
+    if arrived and last and last < arrived:
+        found = f"Complain until {last.isoformat()} comes before Arrived on {arrived.isoformat()}"
+        row.warn("Complain until", Fault("complain-before-arrival", found, "If it ended before they came, leave it so"))
 
 
 def _refuse_counts(row: TableRow, order: OrderRow) -> None:

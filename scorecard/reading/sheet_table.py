@@ -143,6 +143,14 @@ class TableRow:
         positive : whether 0 is a problem too
         whole_reply : what to write instead of a text that says more than a number; None where it has nothing to say
         """
+        reading = self._reading(heading, unit, positive=positive, whole_reply=whole_reply)
+        if reading is None:
+            return None
+        self._tell(heading, reading)
+        return Span.between(reading.low, reading.high)
+
+    def _reading(self, heading: str, unit: str, *, positive: bool, whole_reply: Wanted | None = None) -> Reading | None:
+        """Return a number or a range as read; None where it is unknown, or once its problem is noted."""
         rule = NumberRule(unit=ColumnUnit(unit), decimal=self.context.decimal)
         reading = read_number(self.values.get(heading), rule)
         if isinstance(reading, Fault):
@@ -154,20 +162,21 @@ class TableRow:
             return None
         if self._is_refused(heading, reading, positive=positive):
             return None
-        self._tell(heading, reading)
-        return Span.between(reading.low, reading.high)
+        return reading
 
     def whole(self, heading: str, unit: str = "pieces") -> int | None:
         """Return a whole number of at least 1; None where it is unknown, or once its problem is noted."""
-        span = self.number(heading, unit, positive=True)
-        if span is None:
+        reading = self._reading(heading, unit, positive=True)
+        if reading is None:
             return None
+        span = Span.between(reading.low, reading.high)
         if not span.is_known or span.low != span.low.to_integral_value():
             found = f"{quoted(self.values.get(heading))} is not one whole number"
             self.findings.refuse_answer(
                 self.cell(heading), Fault("not-whole", found, "Write a whole number, 1 or more")
             )
             return None
+        self._tell(heading, reading)
         return int(span.low)
 
     def choice(self, heading: str, options: Sequence[Word]) -> Word | None:

@@ -130,6 +130,17 @@ def test_counts_above_the_pieces_opened_are_refused(folder):
     assert (2, True) == (status, told.startswith("6 faulty pieces of 5 opened: more than there are."))
 
 
+def test_a_sample_and_all_at_once_are_refused(folder):
+    told = "--sample --all: either a sample is opened or all. Leave one of them out.\n"
+    assert (2, told) == refused(folder, "--sample", "--all")
+
+
+def test_one_piece_is_told_in_the_singular(folder):
+    assert "Open the 1 piece.\n" in run(folder, "--arrived", "1").out
+    told = "Open the 1 piece: the lot is so small that the sample is all of it.\n"
+    assert told in run(folder, "--arrived", "1", "--sample").out
+
+
 def test_every_mistake_of_the_command_is_told_at_once(folder):
     status, told = refused(folder, "--per-carton", "0", "--opened", "201", "B9=1", "C1=x")
     assert (2, 4) == (status, len(told.strip().splitlines()))

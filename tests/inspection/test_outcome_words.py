@@ -47,6 +47,11 @@ def test_what_was_found_is_one_sentence(opened, counts, told):
     assert told == found_sentence(outcome(opened, **counts))
 
 
+def test_a_lot_of_one_piece_is_told_in_the_singular():
+    told = found_sentence(outcome(1, came=arrival(lot=1, ordered=1)))
+    assert "the 1 piece opened: no faulty piece was counted" == told
+
+
 def test_of_pieces_not_opened_only_the_bounds_are_told():
     told = rest_sentence(outcome(120, B1=2))
     assert "80 pieces were not opened: of the whole lot between 2 and 82 may be faulty" == told

@@ -7,6 +7,7 @@ import pytest
 from sourcing import folder_of, problems_of
 
 from scorecard.costing.amounts import Span
+from scorecard.errors import InputError
 from scorecard.reading.folder import read_folder
 
 HEAD = [
@@ -112,3 +113,26 @@ def test_a_promise_and_a_last_day_to_complain_may_lie_ahead(tmp_path):
 
 def test_the_last_day_to_complain_may_lie_before_the_arrival(tmp_path):
     assert [] == problems(tmp_path, Complain_until=date(2026, 11, 1))
+
+
+@pytest.mark.parametrize(("last", "codes"), [(19, ["complain-before-arrival"]), (20, [])])
+def test_a_last_day_to_complain_before_the_arrival_is_a_warning_at_its_cell(tmp_path, last, codes):
+    sheet = [["Maker", "Arrived on", "Complain until"], ["Fernhill", date(2026, 11, 20), date(2026, 11, last)]]
+    case = read_folder(folder_of(tmp_path, {"Orders": sheet}), as_of=AS_OF)
+
+    assert [("C2", code) for code in codes] == [(one.place.cell, one.code) for one in case.warnings]
+
+
+def test_a_deposit_is_paid_before_the_pieces_arrive(tmp_path):
+    sheet = [["Maker", "Deposit paid on", "Arrived on"], ["Fernhill", date(2026, 11, 21), date(2026, 11, 20)]]
+    assert [("C2", "out-of-order")] == problems_of(tmp_path, {"Orders": sheet}, as_of=AS_OF)
+
+
+@pytest.mark.parametrize("heading", ["Pieces", "Pieces opened"])
+def test_a_part_of_a_piece_is_a_problem_and_no_warning_too(tmp_path, heading):
+    with pytest.raises(InputError) as raised:
+        read_folder(folder_of(tmp_path, {"Orders": [["Maker", heading], ["Fernhill", 1.5]]}), as_of=AS_OF)
+    assert (["not-whole"], []) == (
+        [one.code for one in raised.value.problems],
+        [one.code for one in raised.value.warnings],
+    )
