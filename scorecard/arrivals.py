@@ -94,6 +94,7 @@ def arrival_of(case: Case, order: OrderRow | None, told: Told) -> Arrival:
         arrived_on=order.arrived if order else None,
         complain_until=order.complain_until if order else None,
         accepted=_accepted(case, ordered),
+        complain_days=order.complain_days if order else None,
         per_carton=told.per_carton or _per_carton(case, order),
         price=None if order is None else _paid(case, order) or _quoted(case, order),
         counted_among=order.opened or order.pieces if order else None,

@@ -15,7 +15,7 @@ from scorecard.costed import Costed, costed_on
 from scorecard.costing.bill import Bill, bill_of
 from scorecard.costing.choosing import chosen_way
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.quotes import STALE_DAYS, QuoteRow, Way
+from scorecard.costing.quotes import FOR_ANY_WAY, STALE_DAYS, QuoteRow, Way
 from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.orders import OrderRow, under_way
 from scorecard.samples import SampleRound
@@ -177,6 +177,19 @@ def _unapproved(case: Case, maker: str) -> SampleRound | None:
     return None if last is None or (last.decision or "").startswith("approved") else last
 
 
+def with_artwork(sheet: OrderSheet, lack_of: Callable[[OrderedDesign], str]) -> OrderSheet:
+    """Return a sheet on which artwork that cannot be printed as ordered is missing, too.
+
+    Parameters
+    ----------
+    sheet : of an order that is still to be placed
+    lack_of : what is missing of the file of a design, in words; "" where nothing is
+    """
+    lacks = dict.fromkeys(filter(None, (lack_of(one) for one in sheet.designs if one.file)))
+    found = [Missing(what=what, where="file of each [[order.designs]]") for what in lacks]
+    return replace(sheet, missing=(*sheet.missing, *found))
+
+
 def _cost(costed: Costed | None, maker: str, way: Way | None, need_by: date | None) -> LandedCost | None:
     if costed is None:
         return None
@@ -310,6 +323,12 @@ def _of_price(sheet: OrderSheet, cost: LandedCost, bill: Bill) -> Iterator[Missi
         )
     if reply.head.term is None or not reply.head.term_place.strip():
         yield _in_quote("the delivery term and its place", reply.head, "Delivery term", "Place")
+    elif reply.head.term in FOR_ANY_WAY and cost.way not in (None, "sea"):
+        what = (
+            f"a delivery term for any way, such as {FOR_ANY_WAY[reply.head.term]}: {reply.head.term} is for ships "
+            f"alone, and this goes by {cost.way}"
+        )
+        yield _in_quote(what, reply.head, "Delivery term")
 
 
 def _of_age(sheet: OrderSheet, row: QuoteRow, quoted_on: date | None) -> Iterator[Missing]:

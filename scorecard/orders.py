@@ -1,8 +1,8 @@
 """Orders that were placed: one row each of the sheet Orders, as read."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-from datetime import date
+from dataclasses import dataclass, field, replace
+from datetime import date, timedelta
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import QuoteRow, Way
@@ -22,6 +22,8 @@ class OrderRow:
     way : from a column "Way" where there is one
     faulty : pieces with any fault, minor ones too, among those that were opened
     opened : pieces that were opened on arrival; None for all
+    complain_until : as the sheet says, else ``complain_days`` after arrival
+    complain_days : after arrival, as ``[order]`` says; None where it says nothing, or the sheet has a day of its own
     paid : everything paid, in the brief's currency
     places : the cell of every column that is there, by its heading; "Maker" always
     """
@@ -37,6 +39,7 @@ class OrderRow:
     shipped: date | None = None
     arrived: date | None = None
     complain_until: date | None = None
+    complain_days: int | None = None
     balance_paid: date | None = None
     faulty: int | None = None
     opened: int | None = None
@@ -47,6 +50,13 @@ class OrderRow:
     def began(self) -> date | None:
         """The first day that is known of it."""
         return min((day for day in (self.ordered, self.deposit_paid, self.proof_approved) if day), default=None)
+
+    def with_days(self, complain_days: int | None) -> "OrderRow":
+        """Return the order with so many days after arrival to complain, where the sheet has no day of its own."""
+        if self.complain_until is not None or complain_days is None:
+            return self
+        until = self.arrived + timedelta(days=complain_days) if self.arrived else None
+        return replace(self, complain_until=until, complain_days=complain_days)
 
     def at(self, heading: str) -> Place:
         """Return the cell of one column; the maker's cell where the column is not there."""

@@ -1,7 +1,7 @@
 """How the tool puts things in words: numbers at their shortest, lists with "and", the nearest known word."""
 
 from collections.abc import Iterable, Sequence
-from datetime import date
+from datetime import UTC, date, datetime
 from decimal import Decimal
 from difflib import SequenceMatcher, get_close_matches
 from math import floor, log10
@@ -147,6 +147,17 @@ def span_of_days(low: float, high: float | None) -> str:
     if high is None:
         return f"{least} or more"
     return least if low == high else f"{shortest(low)} to {shortest(high)} days"
+
+
+def moment_words(moment: datetime) -> str:
+    """Return a day and a time as one says them.
+
+    Examples
+    --------
+    >>> moment_words(datetime(2026, 11, 30, 21, 33, 27, tzinfo=UTC))
+    '30 November 2026, 21:33 UTC'
+    """
+    return f"{day_words(moment.date())}, {moment.astimezone(UTC):%H:%M} UTC"
 
 
 def day_words(day: date) -> str:

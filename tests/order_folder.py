@@ -1,6 +1,7 @@
 """A sourcing folder from which everything is ordered: quotes, freight, and the table of the order sheet."""
 
 from builders import workbook_bytes
+from PIL import Image
 
 CRITERIA = """title = "Lighthouse mugs"
 
@@ -110,6 +111,8 @@ DAY = ("--as-of", "2026-11-25")
 def lay_out(path, *, order=ORDER, criteria=CRITERIA, **sheets):
     """Write the two files of a folder; sheets in place of, or beside, those above."""
     path.mkdir(exist_ok=True)
+    for name in ("harbour-light.pdf", "night-light.pdf"):  # pictures of the print's size; what is in a file counts
+        Image.new("1", (2126, 945)).save(path / name, "PNG")
     (path / "criteria.toml").write_text(criteria + order, "utf-8")
     kept = {"Makers": MAKERS, "Quotes": QUOTES, "Freight": FREIGHT} | sheets
     (path / "makers.xlsx").write_bytes(workbook_bytes(kept))

@@ -87,3 +87,12 @@ def test_the_ways_of_orders_are_those_of_the_latest_that_names_one():
     later = replace(FIRST, row=5, ordered=date(2026, 4, 1), way="road")
 
     assert {"Fernhill": "road"} == ordered_ways([replace(FIRST, way="air"), later, SECOND], ())
+
+
+def test_the_last_day_to_complain_follows_from_arrival_unless_the_sheet_has_its_own():
+    came = replace(FIRST, arrived=date(2027, 4, 17))
+    own = replace(came, complain_until=date(2027, 4, 20))
+
+    assert date(2027, 5, 17) == came.with_days(30).complain_until
+    assert (own, came) == (own.with_days(30), came.with_days(None))
+    assert (None, 30) == (FIRST.with_days(30).complain_until, FIRST.with_days(30).complain_days)

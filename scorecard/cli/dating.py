@@ -201,7 +201,7 @@ def _next_step(schedule: Schedule, inputs: Inputs) -> str:
     if to_check and (until := to_check.order.complain_until):
         whose = visible(to_check.order.maker)
         return f"check the pieces from {whose} by {day_words(until)}: {inputs.started.command('inspect')}"
-    waiting = [one for one in schedule.orders if one.order.complain_until is None]
+    waiting = [one for one in schedule.orders if one.order.complain_until is None and one.order.complain_days is None]
     if waiting:
         return f"write the last day to complain of {visible(waiting[0].order.maker)} into the sheet Orders"
     if schedule.orders:

@@ -12,6 +12,7 @@ from scorecard.cli.following import next_of_order
 from scorecard.cli.gate import say, show_json
 from scorecard.cli.invocation import quoted
 from scorecard.cli.naming import named_maker
+from scorecard.cli.ordered_artwork import lack_of_artwork
 from scorecard.cli.scoring import REPORTS, Inputs, refuse_nobody, tell_case, tell_kept, tell_warnings
 from scorecard.cli.tables import plain, visible
 from scorecard.costing.quotes import WAYS, Way
@@ -20,7 +21,7 @@ from scorecard.harmless import safe_name
 from scorecard.letters.order_json import order_json
 from scorecard.letters.order_page import is_complete_page, order_page, unstamped
 from scorecard.letters.order_words import OWN_BRAND, SAFETY, missing_lines, own_notes, total_words
-from scorecard.order_sheet import OrderSheet, order_sheet
+from scorecard.order_sheet import OrderSheet, order_sheet, with_artwork
 from scorecard.reasons import reasons_against
 from scorecard.whole_files import numbered, told, write_new
 from scorecard.words import counted, listed
@@ -35,6 +36,9 @@ def write_order_sheet(inputs: Inputs, typed: str, way: str | None, *, as_json: b
     refuse_nobody(case)
     maker = named_maker(typed, case.table.makers, "MAKER")
     sheet = replace(order_sheet(case, maker, inputs.day(), by), ruled_out=reasons_against(case, maker, inputs.day()))
+    if sheet.placed is None:
+        home = inputs.criteria.parent if inputs.criteria else inputs.folder
+        sheet = with_artwork(sheet, lambda design: lack_of_artwork(design, home, case.brief))
     path = inputs.folder / REPORTS / sheet_name(sheet, by)
     page = order_page(sheet, written=time_stamp())
     keep_complete(path, page)

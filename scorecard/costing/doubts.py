@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from scorecard.costing.delivery_terms import covers_by_term
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.quotes import SEA_ONLY, QuoteRow
+from scorecard.costing.quotes import FOR_ANY_WAY, QuoteRow
 from scorecard.costing.replies import Reply, replaced
 from scorecard.costing.uncounted import freight_inside, uncounted_charges, unused_offers
 from scorecard.errors import Problem
@@ -65,13 +65,12 @@ def _example(row: QuoteRow) -> str:
 
 def _of_way(cost: LandedCost) -> Iterable[Problem]:
     head = cost.reply.head
-    if head.term in SEA_ONLY and cost.way not in (None, "sea"):
-        fitting = {"FAS": "FCA", "FOB": "FCA", "CFR": "CPT", "CIF": "CIP"}[head.term]
+    if head.term is not None and head.term in FOR_ANY_WAY and cost.way not in (None, "sea"):
         yield Problem(
             code="sea-term-by-another-way",
             place=head.at("Delivery term"),
             found=f"{head.term} is for sea and inland waterways only, and {head.maker} is costed by {cost.way}",
-            wanted=f"Ask for {fitting}, which says the same for any way",
+            wanted=f"Ask for {FOR_ANY_WAY[head.term]}, which says the same for any way",
         )
     missed = {offer.row: offer for reading in cost.readings for offer in reading.situation.offers_missed}
     fewest, most = cost.quantities

@@ -7,6 +7,7 @@ settled in ``replies``, not by the reader.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from types import MappingProxyType
 from typing import Literal, get_args
 
 from scorecard.brief import Unit
@@ -21,7 +22,9 @@ PriceIsFor = Literal["each", "all"]
 WAYS: tuple[Way, ...] = get_args(Way)
 TERMS: tuple[Term, ...] = get_args(Term)
 YES_NO = ("yes", "no")
-SEA_ONLY: frozenset[Term] = frozenset({"FAS", "FOB", "CFR", "CIF"})
+FOR_ANY_WAY: Mapping[Term, Term] = MappingProxyType({"FAS": "FCA", "FOB": "FCA", "CFR": "CPT", "CIF": "CIP"})
+"""By term for sea and inland waterways only, the one that says the same for any way."""
+
 STALE_DAYS = 180  # our own choice: figures older than this are asked for again
 COVERS: tuple[Covers, ...] = get_args(Covers)
 

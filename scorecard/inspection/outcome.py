@@ -46,6 +46,7 @@ class Arrival:
     maker : None where no order is noted
     ordered, lot : pieces ordered, and pieces that arrived
     accepted : the fewest and the most pieces that were agreed on; None where nothing was
+    complain_days : after arrival, from which the last day to complain follows; None where it does not
     per_carton : pieces in a full carton; None where it is not known
     price : None where it is not known
     counted_among : pieces among which the sheet's faulty ones count: opened, else ordered; None where it says neither
@@ -60,6 +61,7 @@ class Arrival:
     arrived_on: date | None = None
     complain_until: date | None = None
     accepted: tuple[int, int] | None = None
+    complain_days: int | None = None
     per_carton: int | None = None
     price: PiecePrice | None = None
     counted_among: int | None = None

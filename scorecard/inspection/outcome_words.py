@@ -78,18 +78,19 @@ def judged_sentence(one: Judged, lot: int) -> str:
     """Return what the counts say of one kind against its limit."""
     plan = one.plan
     found = f"{counted(one.found, 'piece')} with a {plan.kind} fault"
-    shows = f"of a worse lot, 95 of 100 samples show more than {one.found}"
-    may_hold = f"the whole lot may well hold up to {one.most} of {lot} ({shows})"
+    few = "none" if one.found == 0 else f"no more than {one.found}"
+    may_hold = f"The whole lot of {lot} may still hold up to {one.most}: of a worse lot, 5 of 100 samples show {few}"
     if one.opened == lot:
         return f"{found} in the whole lot, {rounded(100 * one.found / lot)} of 100: {one.verdict}"
     if one.verdict == "not judged":
         sample = f"the limit is for {plan.opened} pieces drawn as listed, and {one.opened} were opened"
-        return f"{found}; {sample}, so whether it is over the limit is not settled; {may_hold}"
+        return f"{found}; {sample}, so whether it is over the limit is not settled. {may_hold}"
     if one.verdict == "over its limit" and one.opened > plan.opened:
-        return f"{found} in {one.opened} opened: over its limit, whichever of them are the listed ones; {may_hold}"
+        return f"{found} in {one.opened} opened: over its limit, whichever of them are the listed ones. {may_hold}"
     if one.verdict == "over its limit":
-        return f"{found}, {_too_many(plan)}: over its limit; {may_hold}"
-    return f"{found}, up to {plan.accept} are within its limit, which does not make the lot good; {may_hold}"
+        return f"{found}: over its limit, {_too_many(plan)}. {may_hold}"
+    allows = f"up to {plan.accept}" if plan.accept else "none"
+    return f"{found}: not over its limit, which allows {allows}; that does not make the lot good. {may_hold}"
 
 
 def _too_many(plan: Plan) -> str:
@@ -165,7 +166,10 @@ def arrived_sentence(arrival: Arrival) -> str | None:
 
 def last_day_sentence(arrival: Arrival, as_of: date) -> str:
     """Return the last day to complain, and how many days that leaves."""
-    last = arrival.complain_until
+    last, days = arrival.complain_until, arrival.complain_days
+    if last is None and days is not None:
+        into = _into(arrival, "Arrived on", arrival.arrived_at)
+        return f"The last day to complain is {counted(days, 'day')} after arrival: write the day of arrival {into}"
     if last is None:
         return (
             "The last day to complain is not known: look it up today in the terms of the order and of the payment "
@@ -176,7 +180,10 @@ def last_day_sentence(arrival: Arrival, as_of: date) -> str:
         ago = counted(-left, "day")
         return f"The last day to complain, {day_words(last)}, was {ago} ago; write all the same, and ask"
     when = "today" if left == 0 else f"in {counted(left, 'day')}"
-    return f"The last day to complain is {day_words(last)}, {when}"
+    told = f"The last day to complain is {day_words(last)}, {when}"
+    if days is None:
+        return told
+    return f"{told} ({counted(days, 'day')} after arrival, by your order sheet; the payment service may end sooner)"
 
 
 def noting_words(outcome: Outcome) -> str:

@@ -33,7 +33,7 @@ from scorecard.inspection.plan_words import NO_PROMISE, SLIP_HEADING, SOURCE, li
 from scorecard.inspection.plans import SamplingPlan
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn
-from scorecard.words import all_of, counted, day_words
+from scorecard.words import all_of, counted, day_words, moment_words
 
 HERE = Path(__file__).parent
 COLUMNS = 8  # cartons side by side on a sheet of paper
@@ -144,7 +144,7 @@ def _set(template: str, views: dict[str, Any], *, title: str, made: datetime) ->
     own = {
         **worn(HERE / "arrival.css"),
         "title": one_line(title),
-        "written": made.isoformat(),
+        "written": moment_words(made),
         "version": __version__,
     }
     return environment(HERE).get_template(template).render(own | views)

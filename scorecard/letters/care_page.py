@@ -14,7 +14,7 @@ from scorecard.care import CareCard
 from scorecard.harmless import environment
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn
-from scorecard.words import counted
+from scorecard.words import counted, moment_words
 
 HERE = Path(__file__).parent
 PAPER = (210, 297)  # A4, as are the margins below in its style sheet
@@ -88,7 +88,7 @@ def care_page(card: CareCard, notes: Sequence[str], *, per_page: int, pieces: in
             how=list(_how(per_page, pieces)),
             notes=list(notes),
             version=__version__,
-            written=made.isoformat(),
+            written=moment_words(made),
         )
     )
 

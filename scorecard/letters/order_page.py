@@ -32,6 +32,7 @@ from scorecard.letters.order_words import (
 from scorecard.letters.plain import one_line
 from scorecard.order_sheet import OrderSheet
 from scorecard.page_policy import worn
+from scorecard.words import moment_words
 
 HERE = Path(__file__).parent
 
@@ -61,10 +62,11 @@ def order_page(sheet: OrderSheet, *, written: datetime) -> str:
     views = {
         **worn(HERE / "style.css", HERE / "order.css"),
         "title": one_line(sheet.case.title),
-        "written": written.isoformat(),
+        "written": moment_words(written),
         "version": __version__,
         "not_complete": not_complete_line(sheet),
         "missing": missing_lines(sheet),
+        "placed": sheet.placed is not None,
         "head": head_facts(sheet),
         "designs": design_rows(sheet),
         "method": method_facts(sheet),

@@ -22,7 +22,7 @@ from scorecard.letters.plain import one_line
 from scorecard.letters.wording import Kind
 from scorecard.page_policy import worn
 from scorecard.reasons import why_ruled_out
-from scorecard.words import counted, day_words
+from scorecard.words import counted, day_words, moment_words
 
 HERE = Path(__file__).parent
 COLUMNS = 72  # characters in a line of a text box
@@ -88,7 +88,7 @@ def page(made: Round, *, written: datetime, enquire: str, with_contacts: bool = 
             **worn(HERE / "style.css"),
             title=one_line(case.title),
             day=day_words(made.calculation.as_of),
-            written=written.isoformat(),
+            written=moment_words(written),
             version=__version__,
             enquire=enquire,
             named=None if made.named is None else _names(made, (made.named,))[0],

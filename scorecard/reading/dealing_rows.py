@@ -55,11 +55,12 @@ def gathered(
     sheets, brief = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options), criteria.named
     samples = [found for row in sheets[SAMPLES_SHEET] if (found := _round(row)) is not None]
     checks = [made for row in sheets[CHECKS_SHEET] if (made := _check(row)) is not None]
-    orders = read_orders(sheets[ORDERS_SHEET], brief.currency if brief else None)
+    days = criteria.order.complain_days if criteria.order else None
+    rows = read_orders(sheets[ORDERS_SHEET], brief.currency if brief else None)
     return DealingsReading(
         samples=tuple(samples),
         checks=tuple(checks),
-        orders=orders,
+        orders=tuple(order.with_days(days) for order in rows),
         problems=sheets.problems,
         warnings=sheets.warnings,
         set_aside=sheets.set_aside,

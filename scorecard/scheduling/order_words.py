@@ -28,6 +28,8 @@ def order_sentences(one: Progress, way_out: WayOut | None) -> list[str]:
 
 def _complaint(one: Progress) -> str:
     until, days = one.order.complain_until, one.complain_days
+    if until is None and one.order.complain_days is not None:
+        return f"Complaints are taken until {counted(one.order.complain_days, 'day')} after arrival"
     if until is None or days is None:
         return "No last day to complain is written down: look it up, and write it under Complain until"
     if days < 0:

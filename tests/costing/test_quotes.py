@@ -1,7 +1,7 @@
 """One row of the sheet Quotes."""
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.quotes import SEA_ONLY, TERMS, QuoteRow
+from scorecard.costing.quotes import FOR_ANY_WAY, TERMS, QuoteRow
 from scorecard.errors import Place
 
 CELL = Place(file="makers.xlsx", sheet="Quotes", cell="A2")
@@ -13,4 +13,4 @@ def test_a_column_that_is_not_there_gives_the_maker_s_cell():
 
 
 def test_incoterms_2020_has_eleven_rules_four_of_them_for_water_only():
-    assert (11, 4) == (len(TERMS), len(SEA_ONLY))
+    assert (11, 4) == (len(TERMS), len(FOR_ANY_WAY))

@@ -113,20 +113,25 @@ def test_a_whole_kind_is_told_without_a_code():
 def test_a_sample_within_its_limit_is_never_called_good():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     told = [judged_sentence(one, 200) for one in outcome(32, plan=plan, B1=2).judged]
-    assert "2 pieces with a major fault, up to 2 are within its limit, which does not make the lot good" in told[1]
+    assert told[1].startswith(
+        "2 pieces with a major fault: not over its limit, which allows up to 2; that does not make the lot good. The "
+        "whole lot of 200 may still hold up to "
+    )
+    assert "which allows none; that" in told[0]
+    assert told[1].endswith("of a worse lot, 5 of 100 samples show no more than 2")
     assert not any(word in sentence.casefold() for sentence in told for word in ("pass", "accepted", "safe"))
 
 
 def test_a_sample_over_its_limit_says_from_which_number_on():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     told = [judged_sentence(one, 200) for one in outcome(32, plan=plan, B1=3).judged]
-    assert told[1].startswith("3 pieces with a major fault, 3 or more are too many: over its limit; ")
+    assert told[1].startswith("3 pieces with a major fault: over its limit, 3 or more are too many. ")
 
 
 def test_where_none_is_allowed_one_is_over_the_limit():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     told = judged_sentence(outcome(32, plan=plan, A1=1).judged[0], 200)
-    assert told.startswith("1 piece with a critical fault, none is allowed: over its limit; ")
+    assert told.startswith("1 piece with a critical fault: over its limit, none is allowed. ")
 
 
 @pytest.mark.parametrize(
@@ -163,11 +168,11 @@ def test_a_sample_of_another_size_is_not_judged_where_nothing_is_certain():
 
 
 def test_a_smaller_sample_that_is_over_the_limit_is_over_it():
-    assert judged_words(31, B1=5)[1].startswith("5 pieces with a major fault, 3 or more are too many: over its limit; ")
+    assert judged_words(31, B1=5)[1].startswith("5 pieces with a major fault: over its limit, 3 or more are too many. ")
 
 
 def test_a_larger_sample_that_is_over_the_limit_is_over_it_whichever_pieces_were_listed():
-    told = "4 pieces with a major fault in 33 opened: over its limit, whichever of them are the listed ones; "
+    told = "4 pieces with a major fault in 33 opened: over its limit, whichever of them are the listed ones. "
     assert judged_words(33, B1=4)[1].startswith(told)
 
 
@@ -188,6 +193,13 @@ def test_the_claim_of_a_whole_lot_does_not_speak_of_a_sample():
 def test_the_claim_counts_the_pieces_that_were_opened():
     text = claim_text(outcome(31, plan=sampling_plan(200, "II", USUAL_LIMITS), B1=5))
     assert "over the limit for major faults: 5 of 31; 3 or more are too many." in text
+
+
+def test_the_last_day_follows_from_the_days_of_the_order_sheet():
+    came = arrival(complain_until=date(2027, 5, 17), complain_days=30)
+    assert "17 May 2027, in 10 days (30 days after arrival" in last_day_sentence(came, date(2027, 5, 7))
+    told = last_day_sentence(arrival(complain_until=None, complain_days=30), date(2027, 5, 7))
+    assert told.startswith("The last day to complain is 30 days after arrival: write the day of arrival into")
 
 
 def test_money_names_what_is_lost_what_is_lessened_and_where_the_figure_comes_from():
