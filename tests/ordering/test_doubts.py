@@ -36,8 +36,22 @@ def test_a_price_that_covers_the_cheapest_is_not():
     assert [] == doubts(selling("5.00"), quote(5, covers=ALL_PAID), quote(9, maker="Oxlip", row=3, covers=ALL_PAID))
 
 
-def test_a_cost_that_is_not_known_says_nothing_of_the_price():
-    assert [] == doubts(selling("1.00"), quote(5, covers="goods"))
+def test_the_known_part_of_a_cost_is_held_against_the_price():
+    (one,) = doubts(selling("1.00"), quote(5, covers="goods"))
+
+    assert "price-below-cost" == one[0]
+    assert one[1].startswith("of the price 1.00 GBP are left, less than what is known already of the cheapest good")
+
+
+def test_a_price_above_the_known_part_of_a_cost_says_nothing():
+    assert [] == doubts(selling("10.00"), quote(5, covers="goods"))
+
+
+def test_a_piece_left_over_that_brings_more_than_it_costs_is_doubted():
+    (one,) = doubts(selling("9.00", unsold_worth="5.01"), quote(5, covers=ALL_PAID))
+
+    assert ("left-over-above-cost", True) == (one[0], "bring 5.01 GBP, more than the 5.00 GBP that one costs" in one[1])
+    assert [] == doubts(selling("9.00", unsold_worth="5.00"), quote(5, covers=ALL_PAID))
 
 
 def test_without_a_price_there_is_nothing_to_doubt():
