@@ -85,7 +85,7 @@ def _refuse_disorder(row: TableRow, days: dict[str, date | None]) -> None:
 
 
 def _warn_of_time_past(row: TableRow, days: dict[str, date | None]) -> None:
-    """Warn of a last day to complain before the arrival, as where it is counted from payment and the pieces were late."""
+    """Warn of a last day to complain before the arrival: it may be so where it is counted from payment."""
     arrived, last = days["Arrived on"], days["Complain until"]
     if arrived and last and last < arrived:
         found = f"Complain until {last.isoformat()} comes before Arrived on {arrived.isoformat()}"
