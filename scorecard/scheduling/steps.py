@@ -63,7 +63,7 @@ class Placed:
     ----------
     first : the first day of work; for plain days the day on which it sets out
     last : the day on which it is over
-    closures : closed days that it runs across
+    closures : closed days that it runs across, or that part its end from the day by which it must be over
     """
 
     step: Step
@@ -96,7 +96,7 @@ def placed_back(steps: Sequence[Step], by: date, end: End = "late") -> tuple[tup
             by = shifted(by, -days)
             continue
         first = step.calendar.first_of(by, days)
-        placed.append(_worked(step, days, first, step.calendar.latest(by)))
+        placed.append(_worked(step, days, first, step.calendar.latest(by), by))
         by = shifted(first, -1)
     return tuple(reversed(placed)), by
 
@@ -111,12 +111,13 @@ def placed_on(steps: Sequence[Step], start: date, end: End = "late") -> tuple[tu
         if step.calendar is None:
             placed.append(Placed(step=step, days=days, first=start, last=shifted(start, days)))
         else:
-            placed.append(_worked(step, days, step.calendar.after(start, 1), step.calendar.after(start, days)))
+            over = step.calendar.after(start, days)
+            placed.append(_worked(step, days, step.calendar.after(start, 1), over, over))
         start = placed[-1].last
     return tuple(placed), start
 
 
-def _worked(step: Step, days: int, first: date, last: date) -> Placed:
-    """Return a step of working days with the closed days that it runs across."""
-    closures = step.calendar.closures(first, last) if step.calendar else []
+def _worked(step: Step, days: int, first: date, last: date, by: date) -> Placed:
+    """Return a step of working days with the closed days that it runs across, or that bring its end forward."""
+    closures = step.calendar.closures(first, by) if step.calendar else []
     return Placed(step=step, days=days, first=first, last=last, closures=tuple(closures))

@@ -63,3 +63,14 @@ def test_a_step_names_the_closures_that_it_runs_across():
     ((placed,), _) = placed_on([step], date(2027, 2, 2))
 
     assert [(date(2027, 2, 5), date(2027, 2, 10))] == [(one.first, one.last) for one in placed.closures]
+
+
+def test_closed_days_between_the_end_of_a_step_and_the_day_it_is_due_are_named():
+    # due on Monday 9 March 2026, of which the week before is closed: over on Friday 27 February
+    closed = {date(2026, 3, day): "a week off" for day in range(2, 10)}
+    step = Step(
+        name="production", days=Days(5, 5), counted="the maker's working days", calendar=Calendar(holidays=closed)
+    )
+    (placed,), _ = placed_back([step], date(2026, 3, 9))
+
+    assert (date(2026, 2, 27), ["a week off"]) == (placed.last, [one.names[0] for one in placed.closures])
