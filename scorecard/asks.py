@@ -8,6 +8,7 @@ from math import isinf, isnan
 
 from scorecard.answers import MakerTable
 from scorecard.calculation import Calculation
+from scorecard.codes import CURRENCY_DECIMALS
 from scorecard.criteria import Criterion
 from scorecard.questions import Ends, Question, Turn
 from scorecard.reasons import DECIMALS, answer_words, decimals_of, range_words, stepped, tidy, with_unit
@@ -67,11 +68,13 @@ def answers_phrase(criterion: Criterion, stretches: Stretches, holds: Ends = (),
     def said(words: str) -> str:
         return with_unit(words, criterion.unit) + (f" per {per}" if per else "")
 
-    if decimals_of(criterion) == 0:
+    if decimals_of(criterion) == 0 and criterion.unit not in CURRENCY_DECIMALS:
         whole = [(low, high) for one, held in ends for low, high in [_whole(one, held)] if low <= high]
         if whole:
             return listed((_whole_words(*one, said) for one in whole), "or")
-    return listed((_stretch(*one, said) for one in stretches), "or") if stretches else ""
+    decimals = decimals_of(criterion) if criterion.unit in CURRENCY_DECIMALS else DECIMALS
+    told = (_stretch(low, high, said, decimals, criterion.unit) for low, high in stretches)
+    return listed(told, "or") if stretches else ""
 
 
 def _whole(stretch: tuple[float, float], holds: tuple[bool, bool]) -> tuple[float, float]:
@@ -89,18 +92,19 @@ def _whole_words(low: float, high: float, said: Callable[[str], str]) -> str:
     return f"{said(tidy(high))} or less" if isinf(low) else f"{said(tidy(low))} or more"
 
 
-def _stretch(low: float, high: float, said: Callable[[str], str]) -> str:
+def _stretch(low: float, high: float, said: Callable[[str], str], decimals: int, unit: str) -> str:
     if low == high or (isinf(low) and isinf(high)):
-        return said(range_words(low, high))
-    least = low if isinf(low) else stepped(low, DECIMALS, up=True)
-    most = high if isinf(high) else stepped(high, DECIMALS, up=False)
+        return said(range_words(low, high, unit))
+    least = low if isinf(low) else stepped(low, decimals, up=True)
+    most = high if isinf(high) else stepped(high, decimals, up=False)
+    told: Callable[[float], str] = lambda end: tidy(end, unit)  # noqa: E731 - one word for both ends
     if least >= most:
-        least, most = low, high  # too narrow for a round number
+        least, most, told = low, high, shortest  # too narrow for a round number
     if isinf(low):
-        return f"less than {said(shortest(most))}"
+        return f"less than {said(told(most))}"
     if isinf(high):
-        return f"more than {said(shortest(least))}"
-    return f"between {shortest(least)} and {said(shortest(most))}"
+        return f"more than {said(told(least))}"
+    return f"between {told(least)} and {said(told(most))}"
 
 
 def where_to_write(calculation: Calculation, maker: int, criterion: int) -> str:

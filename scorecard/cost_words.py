@@ -150,7 +150,7 @@ def told(costed: Costed, cost: LandedCost) -> CostTold:
         begin=begin_words(cost.timing) if cost.timing else "",
         adds=adds_words(cost),
         paid=_at_least(cost, (paid.low, paid.high), home),
-        paid_how=f"{_with_the_order(paid, home)} of it with the order. {paid.words}",
+        paid_how=f"{_with_the_order(paid, home)}. {paid.words}",
         missing=tuple(dict.fromkeys(gap.name for gap in cost.gaps)),
         sums=tuple(_sum(reading, home, several=len(cost.readings) > 1) for reading in cost.readings),
         spent=tuple(_line(line, home) for line in cost.spent),
@@ -173,8 +173,10 @@ def standing(costed: Costed, cost: LandedCost) -> str:
 
 
 def _with_the_order(paid: PaidBefore, home: str) -> str:
-    """Return the deposit; a part that is not known is no amount."""
-    return money_range(paid.deposit_low, paid.deposit_high, home) if paid.is_deposit_known else "a part not known"
+    """Return what is paid with the order; a part that is not known is no amount."""
+    if not paid.is_deposit_known:
+        return "How much of it is paid with the order is not known"
+    return f"{money_range(paid.deposit_low, paid.deposit_high, home)} of it with the order"
 
 
 def _at_least(cost: LandedCost, ends: tuple[Decimal, Decimal], home: str) -> str:

@@ -7,6 +7,7 @@ from datetime import date
 from math import ceil, floor, isinf, isnan
 
 from scorecard.case import Case
+from scorecard.codes import CURRENCY_DECIMALS, money
 from scorecard.counting import Counting, count
 from scorecard.criteria import Criterion, Limit
 from scorecard.screening import HAIR, allows, screen
@@ -35,32 +36,39 @@ def answer_words(criterion: Criterion, low: float, high: float) -> str:
         return "unknown"
     if criterion.choices is not None:
         return criterion.choices[int(low)]
-    return with_unit(range_words(low, high), criterion.unit)
+    return with_unit(range_words(low, high, criterion.unit), criterion.unit)
 
 
-def range_words(low: float, high: float) -> str:
-    """Return a number or a range in words.
+def range_words(low: float, high: float, unit: str = "") -> str:
+    """Return a number or a range in words; of money to the last minor unit.
 
     Examples
     --------
     >>> range_words(3, 3), range_words(3, 5), range_words(50, float("inf")), range_words(float("-inf"), 24)
     ('3', '3 to 5', 'at least 50', 'up to 24')
+    >>> range_words(2.6, 8.733, "GBP")
+    '2.60 to 8.73'
     """
-    if low == high:
-        return tidy(low)
+    if isinf(low) and isinf(high):
+        return "anything"
+    least, most = tidy(low, unit), tidy(high, unit)
+    if least == most:
+        return least
     if isinf(low):
-        return "anything" if isinf(high) else f"up to {tidy(high)}"
-    return f"at least {tidy(low)}" if isinf(high) else f"{tidy(low)} to {tidy(high)}"
+        return f"up to {most}"
+    return f"at least {least}" if isinf(high) else f"{least} to {most}"
 
 
-def tidy(number: float) -> str:
-    """Return a number at its shortest, with at most four decimals."""
-    return shortest(round(number, DECIMALS))
+def tidy(number: float, unit: str = "") -> str:
+    """Return a number at its shortest, with at most four decimals; money to the last minor unit of its currency."""
+    return money(number, unit) if unit in CURRENCY_DECIMALS else shortest(round(number, DECIMALS))
 
 
 def decimals_of(criterion: Criterion) -> int:
     """Return how many decimals an answer has at most where one is named: none for pieces and other whole things."""
     *_, last = criterion.unit.casefold().split() or [""]
+    if criterion.unit in CURRENCY_DECIMALS:
+        return CURRENCY_DECIMALS[criterion.unit]
     return 0 if criterion.per_quantity or last.removesuffix("s") in WHOLE_THINGS else DECIMALS
 
 
@@ -118,7 +126,8 @@ def why_ruled_out(criterion: Criterion, counting: Counting, maker: int) -> str:
         return f"{criterion.title}: “{said}” is not accepted"
     low, high = float(counting.tested.low[maker]), float(counting.tested.high[maker])
     if criterion.per_quantity:
-        return f"{criterion.title}: {said} is {times(range_words(low, high))} what is wanted, {_beyond(limit, low)}×"
+        wanted = _times_wanted(counting, maker, low, high)
+        return f"{criterion.title}: {said} is {wanted}, {_beyond(limit, low)}×"
     return f"{criterion.title}: {said} is {_beyond(limit, low)}"
 
 
@@ -136,6 +145,16 @@ def reasons_against(case: Case, maker: int, as_of: date) -> tuple[str, ...]:
     fails = screen(limited, countings).fails[maker].tolist()
     told = zip(limited, countings, fails, strict=True)
     return tuple(why_ruled_out(criterion, counting, maker) for criterion, counting, is_failed in told if is_failed)
+
+
+def _times_wanted(counting: Counting, maker: int, low: float, high: float) -> str:
+    """Return how many times the pieces wanted; where it is not known what the answer is per, either way."""
+    typed, per = counting.typed, counting.per[maker] if counting.per else None
+    fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
+    if per is None and fewest < most and typed.low[maker] == typed.high[maker]:
+        whole, part = (times(tidy(round(end, 2))) for end in (low, high))
+        return f"{whole} what is wanted if it is per order, {part} if per design"
+    return f"{times(range_words(low, high))} what is wanted"
 
 
 def times(words: str) -> str:

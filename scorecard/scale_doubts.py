@@ -40,17 +40,20 @@ def scale_doubts(case: Case, countings: Sequence[Counting]) -> Iterator[Problem]
     """
     file = case.sources[0].name if case.sources else None
     for criterion, counting in zip(case.criteria, countings, strict=True):
-        if isinstance(criterion.value, PiecewiseLinear) and (found := _beyond(criterion, criterion.value, counting)):
+        if found := beyond_points(criterion, counting):
             yield Problem(
                 code="beyond-points",
                 place=Place(file=file, key=f"criteria.{criterion.key}.points"),
-                found=found,
+                found=f"{found}: they are not told apart",
                 wanted="Stretch the points, so that these answers lie between their first and their last number",
             )
 
 
-def _beyond(criterion: Criterion, value: PiecewiseLinear, counting: Counting) -> str | None:
+def beyond_points(criterion: Criterion, counting: Counting) -> str | None:
     """Return that all known answers are beyond one end, in words; None where they are not."""
+    value = criterion.value
+    if not isinstance(value, PiecewiseLinear):
+        return None
     known = ~np.isnan(counting.counts_as.low)
     low, high = counting.counts_as.low[known], counting.counts_as.high[known]
     if len(low) < FEWEST:
@@ -61,7 +64,7 @@ def _beyond(criterion: Criterion, value: PiecewiseLinear, counting: Counting) ->
     for is_beyond, side, end, points in ends:
         if is_beyond and (points == least or is_price(criterion)):
             told = f"all {len(low)} known answers ({_span(low, high)}) are {side} {shortest(end)}, where points are"
-            return f"{told} {shortest(points)}: they are not told apart"
+            return f"{told} {shortest(points)}"
     return None
 
 

@@ -20,7 +20,7 @@ PAID_FOR = {
     "deposit": "deposit",
     "balance": "balance",
     "freight": "freight",
-    "border": "the border",
+    "border": "duty, tax and clearance",
     "other": "payment and packaging",
     "own": "your own costs",
 }

@@ -15,7 +15,7 @@ from scorecard.calculation import Calculation
 from scorecard.codes import money, money_range
 from scorecard.measures import measured
 from scorecard.ranking import TIE
-from scorecard.scale_doubts import is_price
+from scorecard.scale_doubts import beyond_points, is_price
 from scorecard.sentences import listed_apart, of_hundred
 from scorecard.words import counted, listed, rounded
 
@@ -147,13 +147,20 @@ def draws_on_price(calculation: Calculation) -> bool:
 def _order_sentence(calculation: Calculation) -> str:
     at = _of_landed_cost(calculation)
     share = 0.0 if at is None else float(calculation.shares[at])
-    if share > 0:
-        return (
+    if at is not None and share > 0:
+        counts = (
             f"{ORDER}: what a good piece costs at your door counts in this ranking, with {of_hundred(share)} of weight"
         )
+        return f"{counts}{_told_apart(calculation, at)}"
     if draws_on_price(calculation):
         return f"{ORDER}: what a good piece costs at your door stands beside the scores"
     return f"{ORDER}: {NOT_RANKED}, so what a good piece costs at your door stands beside the scores"
+
+
+def _told_apart(calculation: Calculation, at: int) -> str:
+    """Return that landed cost tells no maker apart, since all that is known of it lies beyond an end of its points."""
+    beyond = beyond_points(calculation.case.criteria.criteria[at], calculation.countings[at])
+    return f", but tells nobody apart: {beyond}" if beyond else ""
 
 
 def _beside(calculation: Calculation, costed: Sequence[CostedMaker], lacking: Sequence[CostedMaker]) -> list[str]:

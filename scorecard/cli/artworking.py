@@ -42,7 +42,7 @@ def check_artwork(files: Sequence[Path], wish: Wish, *, as_json: bool) -> None:
         With a problem for every file that cannot be read; the others are not told of then.
     """
     size, brief = size_of(wish)
-    read = [read_picture(path) for path in files]
+    read = [read_picture(_in_folder(path, wish.folder)) for path in files]
     problems = [one for one in read if not isinstance(one, Picture)]
     if problems:
         raise InputError(problems)
@@ -51,6 +51,12 @@ def check_artwork(files: Sequence[Path], wish: Wish, *, as_json: bool) -> None:
         show_json(artwork_result(checked, size))
         return
     tell(checked, size, brief)
+
+
+def _in_folder(path: Path, folder: Path) -> Path:
+    """Return where a file is: as named, else in the sourcing folder."""
+    inside = folder / path
+    return inside if not path.exists() and inside.exists() else path
 
 
 def size_of(wish: Wish) -> tuple[PrintSize, Brief | None]:

@@ -105,7 +105,7 @@ def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End)
     weight = chargeable_kg(gross, cm3, rule)
     charged = times(over(weight, unit), rate.at(end))
     surcharge = percent_of(rule.surcharge_percent, charged)
-    per = "kg" if unit == 1 else "revenue tons"
+    per = "kg" if unit == 1 else "revenue ton" if weight == unit else "revenue tons"
     cartons = _carton_words(offer.carton, int(count), quantity)
     words = f"{cartons}, {_weight_words(offer.carton, gross, cm3, rule)}: {shown(over(weight, unit))} {per} × "
     words += unit_priced(rate.at(end), offer.currency)

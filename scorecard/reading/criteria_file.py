@@ -119,7 +119,7 @@ def _read_top(top: Table) -> CriteriaReading:
     costs, selling = _read_costs(top, named), _read_selling(top, named)
     inspection, care = _read_arrival(top)
     schedule = _read_schedule(top)
-    criteria, derived = _read_criteria_tables(top)
+    criteria, derived = _read_criteria_tables(top, named)
     _check_format(top)  # last, since it takes back what was said of unknown keys
     is_sound = not top.notes.problems and bool(criteria)
     return CriteriaReading(
@@ -208,11 +208,14 @@ def _read_brief(top: Table) -> tuple[Brief | None, Brief | None]:
     return brief, as_named(table, brief) if table else None
 
 
-def _read_criteria_tables(top: Table) -> tuple[tuple[Criterion, ...], DerivedWeights | None]:
+def _read_criteria_tables(top: Table, named: Brief | None) -> tuple[tuple[Criterion, ...], DerivedWeights | None]:
     """Return the criteria that are sound, and where their weights come from judgements, these."""
     table = top.table("criteria") or Table({}, ("criteria",), top.notes)
+    home = named.currency if named else None
     found = [
-        read_criterion(one, has_weights_table="weights" in top) for key in table.values if (one := table.table(key))
+        read_criterion(one, has_weights_table="weights" in top, home=home)
+        for key in table.values
+        if (one := table.table(key))
     ]
     sound = tuple(criterion for criterion in found if criterion is not None)
     if not table.values and not ("criteria" in top and top.values["criteria"] != {}):

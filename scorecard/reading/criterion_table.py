@@ -6,6 +6,7 @@ Enters: the table. Leaves: a criterion, or None where it cannot be told what it 
 from scorecard.criteria import Criterion, UnknownRule
 from scorecard.reading.criterion_parts import Kind, kind_of, read_limit, read_steady, read_value, read_within, stand_in
 from scorecard.reading.toml_tables import LONGEST_WORD, Table, shown_value
+from scorecard.reading.units import ANY_MONEY, ColumnUnit
 from scorecard.words import nearest, shortest
 
 CRITERION_KEYS = (
@@ -36,7 +37,7 @@ UNKNOWN_WORDS = ("worst", "middle", "best")
 _UNKNOWN_OPTIONS = '"worst", "middle", "best" or a number of points from 0 to 100'
 
 
-def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None:
+def read_criterion(table: Table, *, has_weights_table: bool, home: str | None = None) -> Criterion | None:
     """Return the criterion, or None where it cannot be told what it draws on.
 
     A part that has a problem is left out, or something stands in for it, so that the makers' answers can be checked
@@ -46,6 +47,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
     ----------
     table : the criterion's own; its key is the last part of the table's path
     has_weights_table : whether the weights come from judgements, so that none may stand here
+    home : the brief's currency, or ``ANY_MONEY`` where it cannot be told
     """
     key = table.path[-1]
     table.known_keys(CRITERION_KEYS, "a criterion")
@@ -55,7 +57,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
     title = table.text("title") or prettified(key)
     column, measure = _column(table, title), table.one_of("measure", MEASURE_NAMES)
     weight = _weight(table, has_weights_table=has_weights_table)
-    unit = table.text("unit") if table.values.get("unit") != "" else None
+    unit = _unit(table, measure, home)
     per_quantity, unknown = _is_per_quantity(table, kind), _unknown(table)
     within = read_within(table, kind)
     limit = read_limit(table, kind, None if per_quantity else within)
@@ -69,7 +71,7 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
         value=value,
         column=column,
         measure=measure,
-        unit=unit or "",
+        unit=unit,
         per_quantity=per_quantity,
         within=within,
         limit=limit,
@@ -77,6 +79,19 @@ def read_criterion(table: Table, *, has_weights_table: bool) -> Criterion | None
         unknown=unknown,
         question=question,
     )
+
+
+def _unit(table: Table, measure: str | None, home: str | None) -> str:
+    """Return the unit of the answers: of a measure that which the tool counts it in, whatever else is typed."""
+    typed = (table.text("unit") if table.values.get("unit") != "" else None) or ""
+    if measure == "response_days":
+        return "working days" if typed in ("", "days", "day") else typed
+    if measure != "landed_cost_per_piece" or home in (None, ANY_MONEY):
+        return typed
+    if typed and not ColumnUnit(typed).has_currency(home or ""):
+        found = f"{shown_value(typed)} is not the brief's currency, {home}, in which landed costs are worked out"
+        table.problem("other-currency", "unit", found, f'Delete the line, or write "{home}"')
+    return home or ""
 
 
 def prettified(key: str) -> str:

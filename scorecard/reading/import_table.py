@@ -70,7 +70,9 @@ def read_import(table: Table | None, brief: Brief | None, currencies: Container[
     if rules is None:
         return None
     if currency is None and rules.currency not in currencies and preset is not None and "currency" not in table:
-        wanted = f"Add its rate to [currencies], such as {rules.currency} = 1.1"
+        wanted = (
+            f"Add its rate to [currencies], {rules.currency} = … (what one {rules.currency} costs in your currency)"
+        )
         table.problem(
             "currency-without-rate", None, f"customs there reckons in {rules.currency}, which has no rate", wanted
         )

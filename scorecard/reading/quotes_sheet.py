@@ -192,8 +192,9 @@ def read_currency(
         row.refuse("Currency", Fault("not-a-currency", f"{quoted(typed)} is not the code of a currency", wanted))
         return None
     if code not in currencies:
-        wanted = f"Add a line to [currencies] of the criteria file, such as {code} = 0.9, with the day of the rate"
-        row.refuse("Currency", Fault("currency-without-rate", f"{code} has no rate", wanted))
+        line = f"{code} = … (what one {code} costs in your currency)"
+        wanted = f"Add a line to [currencies] of the criteria file, {line}, with the day of the rate"
+        row.refuse_answer("Currency", Fault("currency-without-rate", f"{code} has no rate", wanted))
         return None
     return code
 

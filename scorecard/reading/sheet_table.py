@@ -92,6 +92,10 @@ class TableRow:
             for heading, at in self.letters.items()
         }
 
+    def refuse_answer(self, heading: str, fault: Fault) -> None:
+        """Note what cannot be read, which --set-aside takes as not there."""
+        self.findings.refuse_answer(self.cell(heading), fault)
+
     def refuse(self, heading: str, fault: Fault) -> None:
         """Note what is wrong with one cell, whatever may be set aside."""
         self.findings.refuse(self.cell(heading), fault)

@@ -117,7 +117,9 @@ def rated_currency_at(table: Table, key: str, currencies: Container[str]) -> str
     code = currency_at(table, key)
     if code is None or code in currencies:
         return code
-    wanted = f"Add a line to [currencies], such as {code} = 0.9, with the day of the rate"
+    wanted = (
+        f"Add a line to [currencies], {code} = … (what one {code} costs in your currency), with the day of the rate"
+    )
     table.problem("currency-without-rate", key, f"{code} has no rate", wanted)
     return None
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from scorecard.reading.toml_scan import Statement
 
 _SHOWN = 60
+MONTHS_OF_A_YEAR = 12
 _GENERAL = 'Write key = value: text between straight double quotes ("), a number with a point, true or false'
 _DATE = re.compile(r"\d{1,4}\s*[./-]\s*\d{1,2}\s*[./-]\s*\d{1,4}|\d{1,2}\.?\s+[A-Za-z]{3,}\.?\s+\d{4}")
 _NUMBER_AND_WORDS = re.compile(r"([+-]?\d[\d_]*(?:\.\d+)?)\s*[^\W\d_].*")
@@ -46,10 +47,28 @@ def _value_hint(key: str, value: str) -> str:
     first = shown(key, 30)
     rules: tuple[tuple[Callable[[], object], str], ...] = (
         (lambda: not value, f"Write a value after the equals sign, or delete the line: {first} ="),
-        (lambda: _DATE.fullmatch(value), "Write a date as year-month-day, without quotes: 2027-05-14"),
+        (lambda: _DATE.fullmatch(value), _date_hint(value)),
         (lambda: _NUMBER_AND_WORDS.fullmatch(value), "Write the number alone, without a unit"),
         (lambda: value[0].isalpha(), f'Put text between straight double quotes: {first} = "{shown(value, 40)}"'),
         (lambda: "\\" in value, "Write every backslash in a text twice, or put the text between single quotes (')"),
         (lambda: value[0] in "\"'" and value.count(value[0]) % 2, "Close the text with the quote that opened it"),
     )
     return next((wanted for applies, wanted in rules if applies()), _GENERAL)
+
+
+def _date_hint(value: str) -> str:
+    """Return how to write a date; of one in the right form, which part of it there is not.
+
+    Examples
+    --------
+    >>> _date_hint("2027-24-04"), _date_hint("2027-02-30")
+    ('There is no month 24: write year-month-day, perhaps 2027-04-24', 'There is no day 30 in month 2 of 2027')
+    """
+    form = re.fullmatch(r"(\d{4})-(\d{2})-(\d{2})", value)
+    if form is None:
+        return "Write a date as year-month-day, without quotes: 2027-05-14"
+    year, month, day = form.groups()
+    if not 1 <= int(month) <= MONTHS_OF_A_YEAR:
+        turned = f", perhaps {year}-{day}-{month}" if 1 <= int(day) <= MONTHS_OF_A_YEAR else ""
+        return f"There is no month {int(month)}: write year-month-day{turned}"
+    return f"There is no day {int(day)} in month {int(month)} of {int(year)}"

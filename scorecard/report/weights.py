@@ -64,7 +64,7 @@ def _moves(calculation: Calculation, at: int) -> str:
         return "no two makers to move apart"
     if not calculation.shares[at]:
         return "weight 0: moves nothing"
-    return f"moves these makers by at most {rounded(spread_of_points(calculation, at))} of the score’s 100"
+    return f"moves these makers’ scores by at most {rounded(spread_of_points(calculation, at))} points"
 
 
 def weight_words(weight: float) -> str:

@@ -69,9 +69,9 @@ def left_words(days: int) -> str:
     Examples
     --------
     >>> left_words(9), left_words(-67)
-    ('9', '67 too late')
+    ('9', 'none: 67 days too late')
     """
-    return str(days) if days >= 0 else f"{-days} too late"
+    return str(days) if days >= 0 else f"none: {counted(-days, 'day')} too late"
 
 
 def plan_sentence(plan: Plan) -> str:

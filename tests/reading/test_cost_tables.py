@@ -8,6 +8,7 @@ from sourcing import BRIEF, costs_of, folder_of, problems_of
 
 from scorecard.costing.amounts import Money, Span
 from scorecard.reading.folder import read_folder
+from scorecard.reading.criteria_file import parse_criteria
 
 QUOTES = {"Quotes": [["Maker", "Price", "Price is for", "Currency"], ["Fernhill", 4, "each", "EUR"]]}
 RATES = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
@@ -225,3 +226,24 @@ def test_a_tax_rate_where_none_is_charged_warns_at_its_key(tmp_path):
 
     assert [("import.tax_percent", "tax-not-counted")] == [one for one in found[0] if one not in found[1]]
     assert "tax-not-counted" not in [code for _, code in found[1]]
+
+
+COST = '\n[criteria.landed]\nweight = 1\nmeasure = "landed_cost_per_piece"\npoints = [[1, 100], [9, 0]]\n'
+
+
+@pytest.mark.parametrize(
+    ("unit", "found"),
+    [("", []), ('unit = "EUR"\n', []), ('unit = "€"\n', []), ('unit = "GBP"\n', ["other-currency"])],
+)
+def test_landed_cost_is_in_the_briefs_currency_and_no_other(tmp_path, unit, found):
+    read = parse_criteria(f"{BRIEF}{COST}{unit}".encode(), "criteria.toml")
+
+    assert [("criteria.landed.unit", code) for code in found] == [(one.place.key, one.code) for one in read.problems]
+    assert "EUR" == read.criteria[-1].unit
+
+
+@pytest.mark.parametrize("unit", ["", 'unit = "days"\n', 'unit = "working days"\n'])
+def test_response_days_are_working_days_everywhere(unit):
+    table = f'\n[criteria.answers]\nweight = 1\nmeasure = "response_days"\npoints = [[1, 100], [9, 0]]\n{unit}'
+
+    assert "working days" == parse_criteria(f"{BRIEF}{table}".encode(), "criteria.toml").criteria[-1].unit

@@ -11,7 +11,7 @@ TWO = [numbers("rating", 30), numbers("price", 10)]
 def test_a_weight_stands_beside_its_share_and_what_it_moves(assessed):
     found = weights_of(assessed(make_case(TWO, {"Brightholm": [90, 10], "Cressel": [50, 50]})))[0]
     # 30 of 40 is 75 of 100; 0.75 · (90 − 50) = 30
-    assert ("30", "75.0", "moves these makers by at most 30.0 of the score’s 100") == (
+    assert ("30", "75.0", "moves these makers’ scores by at most 30.0 points") == (
         found.typed,
         found.share,
         found.moves,

@@ -216,7 +216,7 @@ function movesWords(result, at) {
   if (!result.shares[at]) return "weight 0: moves nothing";
   const points = result.order.map((maker) => result.makers[maker].counted[at]);
   const apart = rounded(result.shares[at] * (Math.max(...points) - Math.min(...points)));
-  return `moves these makers by at most ${apart} of the score’s 100`;
+  return `moves these makers’ scores by at most ${apart} points`;
 }
 
 // The weights tried, as lines for the criteria file.
