@@ -175,7 +175,7 @@ def standing(costed: Costed, cost: LandedCost) -> str:
 def _with_the_order(paid: PaidBefore, home: str) -> str:
     """Return what is paid with the order; a part that is not known is no amount."""
     if not paid.is_deposit_known:
-        return "How much of it is paid with the order is not known"
+        return "how much of it is paid with the order is not known"
     return f"{money_range(paid.deposit_low, paid.deposit_high, home)} of it with the order"
 
 

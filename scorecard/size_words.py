@@ -70,7 +70,7 @@ def option_words(option: Option) -> str:
 def at_least_words(option: Option, ends: Ends) -> str:
     """Return an amount of a size from least to most, and that it is more where a cost is missing."""
     said = money_range(*ends, home_of(option))
-    return said if option.is_complete or not ends[1].is_finite() else f"over {said}"
+    return said if option.is_complete or not ends[1].is_finite() else f"at least {said}"
 
 
 def left_cells(option: Option) -> tuple[str, ...]:

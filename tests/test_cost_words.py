@@ -159,7 +159,7 @@ def test_a_deposit_that_is_not_known_is_no_amount():
     case = inputs(quote(5, covers="to my door, duty and tax paid"))
     named = inputs(quote(5, covers="to my door, duty and tax paid", deposit_percent=30))
 
-    assert words(case)[0].paid_how.startswith("a part not known of it with the order. ")
+    assert words(case)[0].paid_how.startswith("how much of it is paid with the order is not known. ")
     assert words(named)[0].paid_how.startswith("300.00 of it with the order. ")
 
 

@@ -99,7 +99,9 @@ def test_a_minimum_says_what_it_counts_as_and_what_to_bring_it_down_to():
 def test_per_an_unknown_unit_each_unit_has_its_own_number():
     # 2.5 times all 200 pieces, were the minimum per order; 2.5 times the 50 of a design, were it per design
     found = said_of(minimum(Limit(at_most=2.5)), 600, brief=MUGS, minimum_per=(None,))
-    why = "Minimum order: 600 pieces is 3 to 12× what is wanted, above the limit of 2.5×"
+    why = (
+        "Minimum order: 600 pieces is 3× what is wanted if it is per order, 12× if per design, above the limit of 2.5×"
+    )
     assert (why, "Minimum order: at most 500 pieces if per order, at most 125 pieces if per design") == found
 
 

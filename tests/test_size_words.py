@@ -55,10 +55,10 @@ def test_a_size_whose_cost_has_no_end_says_so_once_and_claims_nothing():
     assert ("1000.00 or more", ("–",) * 4) == (at_least_words(size, size.total), left_cells(size))
 
 
-def test_a_size_with_a_cost_missing_is_over_its_amount():
+def test_a_size_with_a_cost_missing_is_at_least_its_amount():
     size = at(200, quote(5, pieces=1, covers="goods and freight"), **SOLD)
 
-    assert "over 1248.00" == at_least_words(size, size.total)
+    assert "at least 1248.00" == at_least_words(size, size.total)
 
 
 def test_an_open_minimum_is_to_be_asked_for():

@@ -137,7 +137,7 @@ def _tell_messages(made: Round) -> None:
 def _message_row(made: Round, message: Message, asked: Asked | None) -> tuple[str, str, str, str, str]:
     return (
         visible(made.calculation.case.table.makers[message.maker]),
-        str(len(message.questions) or ("none" if message.has_quoted else "the quote")),
+        str(message.number or ("none" if message.has_quoted else "the quote")),
         str(message.could_change_leader or ""),
         "not yet" if asked is None else _answer_words(asked),
         _send_words(made, message),

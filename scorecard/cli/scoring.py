@@ -196,9 +196,14 @@ def tell_case(case: Case, as_of: date) -> None:
     for unsaved in (one for one in case.warnings if one.code == UNSAVED):
         say(str(unsaved))
     if case.set_aside:
-        cells = listed(str(one.place.cell) for one in case.set_aside)
+        cells = listed(_cell(one.place, case.table.sheet) for one in case.set_aside)
         typer.echo(f"Taken as unknown, since they could not be read: {cells}.")
     typer.echo(f"{case.title} (as of {as_of.isoformat()})")
+
+
+def _cell(place: Place, sheet: str | None) -> str:
+    """Return a cell, with its sheet where that is not the makers' own."""
+    return str(place.cell) if place.sheet == sheet else f"{place.sheet}!{place.cell}"
 
 
 def tell_ranking(assessment: Assessment, inputs: Inputs) -> None:

@@ -61,6 +61,7 @@ class QuoteRow:
     deposit_percent : 0 to 100
     valid_until : the last day on which the quote holds
     unknown : of the fields above, those whose cell says that nobody knows yet ("?"), or holds what cannot be read
+    currency_named : whether the reply says its currency; else it is taken to be the brief's
     places : the cell of every column that is there, by its heading ("Price", "Valid until", …; "Maker" always)
     """
 
@@ -86,6 +87,7 @@ class QuoteRow:
     valid_until: date | None = None
     unknown: frozenset[str] = frozenset()
     places: Mapping[str, Place] = field(default_factory=dict)
+    currency_named: bool = True
 
     def at(self, heading: str) -> Place:
         """Return the cell of one column; the maker's cell where the column is not there."""

@@ -14,6 +14,7 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
     """Return the notes on a situation, sentences without the full stop."""
     found = (
         why_more(situation.inputs.brief, situation.facts, situation.quantity),
+        _currency(situation),
         _unnamed(situation),
         _uninsured(situation, entries),
         _country(situation),
@@ -24,6 +25,12 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
         *uncounted_notes(situation, entries),
     )
     return tuple(note for note in found if note)
+
+
+def _currency(situation: Situation) -> str:
+    """Return that a price stands in a currency that nobody named."""
+    head = situation.reply.head
+    return "" if head.currency_named else f"Currency not named: taken as {head.currency}; ask which it is"
 
 
 def _unnamed(situation: Situation) -> str:

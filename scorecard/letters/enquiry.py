@@ -4,7 +4,7 @@ Enters: a calculation. Leaves: questions per maker. A rating is looked up, not a
 maker answers is never asked; what the tool works out itself is not asked either.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import isnan
 from typing import Literal
@@ -17,11 +17,13 @@ from scorecard.criteria import Criterion
 from scorecard.letters.letting_in import letting_in_text
 from scorecard.letters.plain import one_line
 from scorecard.letters.question_words import asks_unit, folded, question_text
+from scorecard.letters.quote_gaps import gap_questions
 from scorecard.questions import Question
 from scorecard.words import listed
 
 Way = Literal["ask", "look up", "leave"]  # from the maker, by the buyer, not at all
 
+COST = "landed_cost_per_piece"
 RATINGS = frozenset({"rating", "ratings", "performance rating", "reviews"})
 
 
@@ -31,7 +33,7 @@ class ToAsk:
 
     Parameters
     ----------
-    criterion : its key
+    criterion : its key; of what a quote leaves out the name of the measure
     text : the words
     could_change_leader : whether the answer alone could change the leader
     cells : of the sheet, into which the answer goes, listed
@@ -85,11 +87,24 @@ def enquiries_of(calculation: Calculation, makers: Iterable[int]) -> tuple[Enqui
     for question in calculation.questions:
         by_maker.setdefault(question.maker, []).append(question)
     return tuple(
-        Enquiry(maker=maker, questions=_asked(calculation, by_maker.get(maker, ())))
+        Enquiry(
+            maker=maker,
+            questions=(*_asked(calculation, by_maker.get(maker, ())), *_of_quote(calculation, by_maker, maker)),
+        )
         if calculation.ranking.ranks[maker]
         else _to_let_in(calculation, maker)
         for maker in makers
     )
+
+
+def _of_quote(calculation: Calculation, by_maker: Mapping[int, Sequence[Question]], maker: int) -> Iterator[ToAsk]:
+    """Yield what a maker's quote leaves out; the only thing that is missing could change who leads, if its cost can."""
+    found = list(gap_questions(calculation, maker))
+    criteria = calculation.case.criteria.criteria
+    of_cost = [one for one in by_maker.get(maker, ()) if criteria[one.criterion].measure == COST]
+    decides = len(found) == 1 and any(one.could_change_leader for one in of_cost)
+    for text, cells in found:
+        yield ToAsk(criterion=COST, text=text, could_change_leader=decides, cells=cells)
 
 
 def look_ups_of(calculation: Calculation) -> tuple[LookUp, ...]:

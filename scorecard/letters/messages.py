@@ -35,6 +35,7 @@ class Message:
     due : what to send now: the short message while questions are open, else the full one, for a quote; the reminder
         where one is due; None while the maker has time to answer, and once it has quoted and nothing else is open
     has_quoted : whether a price of it is written down
+    again : how many questions about an earlier order stand before the others
     short, full : the texts
     """
 
@@ -44,6 +45,12 @@ class Message:
     short: str
     full: str
     has_quoted: bool = False
+    again: int = 0
+
+    @property
+    def number(self) -> int:
+        """How many questions the full message asks; 0 where it asks but for the quote."""
+        return self.again + len(self.questions) if self.again or self.questions else 0
 
     @property
     def could_change_leader(self) -> int:
@@ -134,6 +141,7 @@ class _Writer:
             short=self._filled(self.wording.short, enquiry.maker, self._few(enquiry)),
             full=self._filled(self.wording.full, enquiry.maker, self._all(enquiry)),
             has_quoted=self._has_quoted(enquiry.maker),
+            again=len(self.again.get(self.calculation.case.table.makers[enquiry.maker], ())),
         )
 
     def _has_quoted(self, maker: int) -> bool:

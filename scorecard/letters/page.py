@@ -133,7 +133,7 @@ def _boxes(made: Round, message: Message) -> tuple[Box, ...]:
 
 
 def _notes(made: Round, message: Message) -> str:
-    deciding, number = message.could_change_leader, len(message.questions)
+    deciding, number = message.could_change_leader, message.number
     quote = "it has quoted, and nothing else is open" if message.has_quoted else "nothing to ask but the quote"
     notes = [counted(number, "question") if number else quote]
     if number > MOST_QUESTIONS:
@@ -161,7 +161,7 @@ def _reasons(calculation: Calculation, maker: int) -> Iterator[str]:
 def _cells(made: Round, message: Message) -> str:
     """Return where in the sheet the days and the answers go."""
     days = [_day(made, message.maker, heading) for heading in DAYS]
-    answers = [f"answer {at}: {one.cells}" for at, one in enumerate(message.questions, start=1) if one.cells]
+    answers = [f"answer {at}: {one.cells}" for at, one in enumerate(message.questions, 1 + message.again) if one.cells]
     return f"Into the sheet: {'; '.join([*days, *answers])}."
 
 

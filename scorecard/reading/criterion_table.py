@@ -85,7 +85,7 @@ def _unit(table: Table, measure: str | None, home: str | None) -> str:
     """Return the unit of the answers: of a measure that which the tool counts it in, whatever else is typed."""
     typed = (table.text("unit") if table.values.get("unit") != "" else None) or ""
     if measure == "response_days":
-        return "working days" if typed in ("", "days", "day") else typed
+        return "working days" if typed in ("days", "day") else typed
     if measure != "landed_cost_per_piece" or home in (None, ANY_MONEY):
         return typed
     if typed and not ColumnUnit(typed).has_currency(home or ""):

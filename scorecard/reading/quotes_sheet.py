@@ -21,6 +21,7 @@ from scorecard.reading.names import same
 from scorecard.reading.reply_text import where_parts_go
 from scorecard.reading.sheet_table import TableRow
 from scorecard.reading.units import ANY_MONEY
+from scorecard.reading.units import currencies as currencies_of
 
 QUOTES_SHEET = "Quotes"
 QUOTE_HEADINGS = (
@@ -80,8 +81,8 @@ def read_quotes(rows: Sequence[TableRow], home: str | None, currencies: Containe
             unsure.add(quote.maker)
         if is_whole:
             whole.append(quote)
-            if above is None or not _continues(row, above):
-                heads[same(quote.maker)] = quote
+        if (is_whole or quote.currency not in currencies) and (above is None or not _continues(row, above)):
+            heads[same(quote.maker)] = quote
     if rows:
         unread = {quote.row for quote in found if quote.pieces is None} & _typed(rows, "Pieces")
         told = [quote for quote in found if quote.maker not in unsure]
@@ -158,6 +159,7 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> tuple[Quot
         deposit_percent=_deposit(row),
         valid_until=row.day("Valid until"),
         places=row.places(),
+        currency_named=_names_currency(row, meant),
     )
     quote = replace(quote, unknown=_unknown(row, quote))
     return (quote if maker else None), None not in (maker, currency, price, is_for)
@@ -170,6 +172,12 @@ def _unknown(row: TableRow, quote: QuoteRow) -> frozenset[str]:
     )
 
 
+def _names_currency(row: TableRow, meant: Meant) -> bool:
+    """Say whether a reply names its currency: in its cell, beside the price, or in the row that it continues."""
+    sign = re.sub(r"[\d\s.,'’]", "", row.text("Price"))
+    return row.says("Currency") or bool(currencies_of(sign)) or meant != Meant(meant.currency)
+
+
 def read_currency(
     row: TableRow, home: str | None, currencies: Container[str], whose: str = "the brief's"
 ) -> str | None:
@@ -179,8 +187,9 @@ def read_currency(
             wanted = "Write its three letters, such as EUR, or give the brief a currency"
             row.refuse("Currency", Fault("missing-currency", "no currency is named here, nor in the brief", wanted))
             return None
-        if home != ANY_MONEY:
-            row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, {whose}"))
+        if home not in currencies:
+            return None  # which is told of where it stands
+        row.warn("Currency", Fault("read-as", "no currency is named", f"read as {home}, {whose}"))
         return home
     typed = row.text("Currency")
     code = SIGNS_OF_ONE.get(typed.upper(), typed.upper())

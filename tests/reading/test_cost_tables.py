@@ -7,8 +7,8 @@ import pytest
 from sourcing import BRIEF, costs_of, folder_of, problems_of
 
 from scorecard.costing.amounts import Money, Span
-from scorecard.reading.folder import read_folder
 from scorecard.reading.criteria_file import parse_criteria
+from scorecard.reading.folder import read_folder
 
 QUOTES = {"Quotes": [["Maker", "Price", "Price is for", "Currency"], ["Fernhill", 4, "each", "EUR"]]}
 RATES = "[currencies]\non = 2026-11-20\nUSD = 0.92\n"
@@ -242,8 +242,8 @@ def test_landed_cost_is_in_the_briefs_currency_and_no_other(tmp_path, unit, foun
     assert "EUR" == read.criteria[-1].unit
 
 
-@pytest.mark.parametrize("unit", ["", 'unit = "days"\n', 'unit = "working days"\n'])
-def test_response_days_are_working_days_everywhere(unit):
+@pytest.mark.parametrize("unit", ['unit = "days"\n', 'unit = "working days"\n'])
+def test_days_of_an_answer_are_working_days_and_called_so(unit):
     table = f'\n[criteria.answers]\nweight = 1\nmeasure = "response_days"\npoints = [[1, 100], [9, 0]]\n{unit}'
 
     assert "working days" == parse_criteria(f"{BRIEF}{table}".encode(), "criteria.toml").criteria[-1].unit

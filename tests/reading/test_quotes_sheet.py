@@ -4,6 +4,7 @@ from datetime import date
 from decimal import Decimal
 
 import pytest
+from cases import AS_OF
 from sourcing import BRIEF, costs_of, folder_of, problems_of
 
 from scorecard.costing.amounts import Span
@@ -458,3 +459,18 @@ def test_a_minimum_that_cannot_be_read_is_a_problem_at_its_cell_though_no_criter
     makers = [["Maker", "Years", "Minimum order"], ["Fernhill", 5, "a few"]]
 
     assert [("C2", "not-a-number")] == problems_of(tmp_path, ONE | {"Makers": makers}, brief=PLAIN)
+
+
+def test_with_set_aside_a_quote_without_a_rate_counts_as_unreadable_with_the_rows_that_continue_it(tmp_path):
+    head = ["Maker", "Quoted on", "Pieces", "Price", "Price is for", "Currency"]
+    rows = [
+        head,
+        ["Brightholm", None, 200, 4, "each", "USD"],
+        ["Brightholm", None, 500, 3, "each", None],
+        ["Fernhill", None, 200, 5, "each", "EUR"],
+    ]
+    case = read_folder(folder_of(tmp_path, {"Quotes": rows}), as_of=AS_OF, set_aside=True)
+
+    assert [("F2", "currency-without-rate")] == [(one.place.cell, one.code) for one in case.set_aside]
+    assert ["Fernhill"] == [quote.maker for quote in case.costs.quotes]
+    assert "USD = … (what one USD costs" in case.set_aside[0].wanted
