@@ -33,6 +33,10 @@ TOUCHES_FOOD = (
 )
 
 _DISHWASHER = re.compile(r"\bdish\s*-?washer", re.IGNORECASE)
+_CYCLES = re.compile(
+    r"\d[\d.,]*\s*\+?\s*(x\b|×|(full |dish ?-?washer |wash(ing)? )?(cycles?|wash(es|ings)?|times|runs|programmes)\b)",
+    re.IGNORECASE,
+)
 _REFUSED = re.compile(r"\b(no|not|never|without|hand)\b|n't\b", re.IGNORECASE)
 
 
@@ -108,10 +112,10 @@ def promises_dishwasher(line: str) -> bool:
     --------
     >>> promises_dishwasher("Dishwasher safe"), promises_dishwasher("Dishwasher, to 125 cycles (EN 12875-1)")
     (True, False)
-    >>> promises_dishwasher("Not for the dishwasher")
-    False
+    >>> promises_dishwasher("Not for the dishwasher"), promises_dishwasher("Dishwasher up to 60 degrees")
+    (False, True)
     """
-    return bool(_DISHWASHER.search(line)) and not re.search(r"\d", line) and not _REFUSED.search(line)
+    return bool(_DISHWASHER.search(line)) and not _CYCLES.search(line) and not _REFUSED.search(line)
 
 
 def usual_cautions(facts: CareFacts) -> Iterator[str]:

@@ -104,7 +104,7 @@ def money_words(record: Record) -> str:
         return "what it cost in all is not noted"
     paid = f"paid {_amount(record.paid, currency)}"
     if record.quoted is None:
-        return f"{paid}; nothing was quoted for so many pieces"
+        return f"{paid}; no quote that held that day was for so many pieces"
     if not record.quoted_in_full:
         return f"{paid}; quoted at least {_amount(record.quoted, currency)}, with costs missing"
     return f"{paid}; quoted {_amount(record.quoted, currency)}, {against_words(record.paid, record.quoted)}"

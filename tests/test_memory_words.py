@@ -30,7 +30,7 @@ AS_OF = date(2026, 11, 25)
         (
             {"arrived": AS_OF, "faulty": 0, "paid": Span.of(5, 6), "currency": "EUR"},
             "ordered, the day is not noted: pieces not noted; no day was promised, arrived on 25 November 2026; "
-            "faulty: 0; paid 5.00 to 6.00 EUR; nothing was quoted for so many pieces",
+            "faulty: 0; paid 5.00 to 6.00 EUR; no quote that held that day was for so many pieces",
         ),
         (
             {"paid": Span.of(5), "quoted": Span.of(4), "currency": "EUR"},

@@ -1,6 +1,7 @@
 """``care``: care cards from what a maker answered, with the usual cautions of such goods."""
 
 from collections.abc import Iterator, Sequence
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -21,9 +22,11 @@ from scorecard.cli.gate import say, show_json
 from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
 from scorecard.cli.tables import plain, visible
+from scorecard.costed import costed_on
 from scorecard.errors import InputError, Place, Problem
 from scorecard.harmless import safe_name
 from scorecard.letters.care_page import care_page
+from scorecard.orders import latest
 from scorecard.reading.cell_values import UNKNOWN_WORDS
 from scorecard.reading.cells import quoted
 from scorecard.reading.folder import CRITERIA_FILE
@@ -41,7 +44,7 @@ def write_care_cards(inputs: Inputs, typed: str, *, as_json: bool) -> None:
     warnings = list(doubtful(case, maker, card))
     notes = [*notes_of(case.care or CareFacts()), *(f"{one.found}: {one.wanted}" for one in warnings)]
     name = f"care-{safe_name(case.table.makers[maker], case.table.rows[maker])}.html"
-    page = care_page(card, notes, per_page=per_page, pieces=case.brief.quantity, made=time_stamp())
+    page = care_page(card, notes, per_page=per_page, pieces=pieces_of(case, maker, inputs.day()), made=time_stamp())
     tell_kept(write_outputs(inputs.folder / REPORTS, {name: page.encode()}))
     path = inputs.folder / REPORTS / name
     if as_json:
@@ -51,6 +54,14 @@ def write_care_cards(inputs: Inputs, typed: str, *, as_json: bool) -> None:
     for warning in warnings:
         say(str(warning))
     tell_card(visible(case.table.makers[maker]), card, per_page, path, notes_of(case.care or CareFacts()))
+
+
+def pieces_of(case: Case, maker: int, day: date) -> int:
+    """Return how many pieces the cards are for: of the latest order, else of the next one, else of the brief."""
+    name = case.table.makers[maker]
+    order, costed = latest(case.orders, name), costed_on(case, day)
+    cost = costed.chosen.get(name) if costed else None
+    return (order.pieces if order else None) or (cost.quantities[1] if cost else case.brief.quantity)
 
 
 def card_of(case: Case, maker: int, inputs: Inputs) -> tuple[CareCard, int]:

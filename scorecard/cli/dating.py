@@ -132,9 +132,10 @@ def _sentences(found: Iterable[str | None], margin: str = "") -> list[str]:
 
 def _order_lines(schedule: Schedule) -> list[str]:
     lines = []
-    for one in schedule.orders:
+    for one in sorted(schedule.orders, key=lambda one: one.stage == "arrived"):
         first, *rest = order_sentences(one, schedule.ways_out.get(one.order.maker))
-        whose = f"Order from {visible(one.order.maker)}, row {one.order.row}"
+        what = "Arrived order" if one.stage == "arrived" else "Order"
+        whose = f"{what} from {visible(one.order.maker)}, row {one.order.row}"
         lines += [*_sentences([f"{whose}: {first}"]), *_sentences(rest, "  ")]
     return lines
 

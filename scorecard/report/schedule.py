@@ -65,12 +65,14 @@ class ScheduleView:
     Parameters
     ----------
     orders : of each order under way its sentences, the last day to complain first
+    arrived : the same of those that have arrived, and of which something is still to come
     span : what the time lines reach from and to, in words
     left, chains_left : how many plans the table leaves out, and how many more the steps
     cautions : on holidays, and that no date is a promise
     """
 
     orders: tuple[tuple[str, ...], ...] = ()
+    arrived: tuple[tuple[str, ...], ...] = ()
     headline: str = ""
     rows: tuple[PlanRow, ...] = ()
     span: tuple[str, str] = ("", "")
@@ -90,16 +92,14 @@ def schedule_of_page(assessment: Assessment, room: Room = ROOMS[0]) -> ScheduleV
     """
     if assessment.schedule is None or assessment.schedule.inputs.need_by is None:
         return ScheduleView()
-    from scorecard.scheduling.order_words import order_sentences
     from scorecard.scheduling.wording import CAUTION, doubt_sentences, headline
 
     schedule = _isolated(assessment.schedule)
     as_of, need_by = schedule.inputs.as_of, schedule.inputs.need_by or date.max
     told = _most_telling([plan for plan in schedule.plans if plan.is_said] or list(schedule.plans), room.chains)
     return ScheduleView(
-        orders=tuple(
-            _sentences(order_sentences(one, schedule.ways_out.get(one.order.maker))) for one in schedule.orders
-        ),
+        orders=_told(schedule, has_arrived=False),
+        arrived=_told(schedule, has_arrived=True),
         headline=sentence(headline(schedule) or "No maker is left to plan with"),
         rows=tuple(_row(plan, as_of, need_by) for plan in schedule.plans[: room.plans]),
         span=(day_words(as_of), day_words(need_by)),
@@ -122,6 +122,14 @@ def _most_telling(plans: Sequence[Plan], most: int) -> list[Plan]:
     by_way = [plan for plan in plans if plan.maker.maker in split]
     chosen = list({id(plan): plan for plan in [*by_holidays, *by_way, *plans]})[:most]
     return [plan for plan in plans if id(plan) in chosen]
+
+
+def _told(schedule: Schedule, *, has_arrived: bool) -> tuple[tuple[str, ...], ...]:
+    """Return the sentences of the orders that have arrived, or of the others."""
+    from scorecard.scheduling.order_words import order_sentences
+
+    chosen = [one for one in schedule.orders if (one.stage == "arrived") == has_arrived]
+    return tuple(_sentences(order_sentences(one, schedule.ways_out.get(one.order.maker))) for one in chosen)
 
 
 def _sentences(said: Iterable[str | None]) -> tuple[str, ...]:

@@ -65,6 +65,8 @@ def _promise(one: Progress) -> list[str]:
     promised = one.order.promised
     if promised is None or one.stage == "arrived":
         return []
+    if promised < one.as_of:
+        return [f"The maker promised {day_words(promised)}: {counted((one.as_of - promised).days, 'day')} late"]
     if promised < one.door_on:
         return [f"The maker promised {day_words(promised)}, which is earlier than the steps to come allow"]
     return [f"The maker promised {day_words(promised)}"]

@@ -1,12 +1,16 @@
 """``care`` as a whole process."""
 
 import json
+from dataclasses import replace
 
 import jsonschema
 import pytest
 from builders import workbook_bytes
 from process import schema_of, scorecard
 from sourcing import BRIEF, MAKERS
+
+from scorecard.cli.caring import pieces_of
+from scorecard.orders import OrderRow
 
 FACTS = '[care]\ntouches_food = true\nfor_children = false\nflame = "neither"\n'
 
@@ -87,3 +91,12 @@ def test_an_unknown_maker_is_a_wrong_use(tmp_path):
 def test_an_answer_cannot_move_the_cursor(tmp_path):
     ran = run(folder_of(tmp_path, "wash\u202e by\u009b2J hand"), "Fernhill")
     assert (0, False) == (ran.status, any(sign in ran.out for sign in "\u202e\u009b"))
+
+
+def test_the_cards_are_for_the_pieces_that_were_ordered():
+    from cases import AS_OF, make_case, numbers
+
+    case = make_case([numbers("years", 1)], {"Fernhill": [3], "Dale": [4]})
+    case = replace(case, orders=(OrderRow(maker="Fernhill", row=2, pieces=150),))
+
+    assert (150, case.brief.quantity) == (pieces_of(case, 0, AS_OF), pieces_of(case, 1, AS_OF))

@@ -79,3 +79,9 @@ def test_a_cost_that_was_missing_is_said(tmp_path):
     found = quoted_then(inputs(tmp_path, row), "Brightholm", 200, AS_OF, None)
 
     assert (False, True) == (found.in_full, found.amount.low >= 400)
+
+
+def test_a_quote_that_was_over_on_the_day_of_the_order_does_not_count(tmp_path):
+    costs = inputs(tmp_path, {"Quoted on": "2026-09-01", "Pieces": 100, "Price": 6, "Valid until": "2026-10-31"})
+
+    assert (Span.of(1200), None) == (amount(costs, day=date(2026, 10, 31)), amount(costs, day=date(2026, 11, 1)))

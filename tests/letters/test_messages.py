@@ -16,6 +16,7 @@ from scorecard.calculation import Calculation
 from scorecard.criteria import Limit
 from scorecard.letters.messages import MOST_MESSAGES, files_of, result_of, round_of
 from scorecard.letters.wording import KINDS, Wording, shipped
+from scorecard.memory import Record
 
 WORDING = Wording(**{kind: shipped(kind) for kind in KINDS})
 
@@ -212,3 +213,12 @@ def test_a_maker_that_has_quoted_is_still_asked_what_is_open():
     made = round_of(Calculation.of(case, AS_OF), WORDING)
 
     assert ["short"] == [one.due for one in made.messages if one.has_quoted]
+
+
+def test_the_count_of_questions_is_that_of_the_message_those_on_an_earlier_order_with_them():
+    before = (Record(maker="Tansy", item="mug", ordered=date(2026, 3, 1), arrived=date(2026, 5, 1)),)
+    case = make_case([numbers("a", 3), numbers("b", 2)], {"Tansy": [None, 5], "Oxlip": [3, None]})
+    messages = round_of(Calculation.of(replace(case, memory=before), AS_OF), WORDING).messages
+
+    assert [len(questions_in(one.short)) for one in messages] == [one.number for one in messages]
+    assert {0: 3, 1: 1} == {one.maker: one.number for one in messages}

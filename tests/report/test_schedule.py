@@ -139,3 +139,12 @@ def test_the_steps_drawn_first_are_those_of_makers_too_late_by_one_way_alone():
 
     assert ["Tansy by sea", "Tansy by air"] == [bare(chain.said).split(":")[0] for chain in found.chains[-2:]]
     assert (ROOMS[0].chains, 2) == (len(found.chains), found.chains_left)
+
+
+def test_orders_that_have_arrived_stand_apart_from_those_under_way():
+    orders = [order(row=2, ordered=date(2026, 9, 1), arrived=date(2026, 11, 1)), order(row=3, ordered=AS_OF)]
+    found = view(orders=orders)
+    made = html(assessed(orders=orders))
+
+    assert (1, 1) == (len(found.orders), len(found.arrived))
+    assert made.index("Orders under way</h3>") < made.index("Orders that have arrived</h3>")

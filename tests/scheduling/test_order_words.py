@@ -55,6 +55,12 @@ def test_a_promise_that_the_steps_do_not_allow_is_doubted():
     assert "The maker promised 1 December 2026, which is earlier than the steps to come allow" in sentences
 
 
+def test_a_promised_day_that_is_over_is_late():
+    promised = date(2026, 11, 16)  # AS_OF is 25 November
+
+    assert "The maker promised 16 November 2026: 9 days late" in told(shipped=date(2026, 11, 10), promised=promised)
+
+
 @pytest.mark.parametrize(
     ("need_by", "words"),
     [
