@@ -12,6 +12,8 @@ from typing import Literal
 from unicodedata import east_asian_width
 
 Flame = Literal["burns", "holds a flame", "neither"]
+Goods = Literal["textiles", "tableware", "other"]
+GOODS: tuple[Goods, ...] = ("textiles", "tableware", "other")
 FLAMES: tuple[Flame, ...] = ("burns", "holds a flame", "neither")
 
 SIZES = ((8, 10, 46), (4, 24, 46), (2, 24, 96))  # cards on a page, lines that one takes, letters that a line takes
@@ -32,6 +34,18 @@ TOUCHES_FOOD = (
     "and all: a care card does not replace it"
 )
 
+FOOD_CAUTIONS: dict[Goods | None, str] = {
+    "textiles": "Wash before first use",
+    "tableware": "Wash before first use. Do not use for food or drink once it is chipped, cracked or worn",
+}
+FOOD_CAUTION = "Wash before first use. Do not use for food or drink once it is damaged or worn"
+ADVICE: dict[Goods | None, str] = {
+    "textiles": "washing temperature, bleaching, tumble drying, ironing, dry cleaning, and what wears the print",
+    "tableware": "washing and drying, dishwasher and to how many cycles, microwave, and what wears the print",
+    "other": "cleaning, water, sunlight, and what wears the print",
+    None: "washing or cleaning, and what wears the print",
+}
+
 _DISHWASHER = re.compile(r"\bdish\s*-?washer", re.IGNORECASE)
 _CYCLES = re.compile(
     r"\d[\d.,]*\s*\+?\s*(x\b|×|(full |dish ?-?washer |wash(ing)? )?(cycles?|wash(es|ings)?|times|runs|programmes)\b)",
@@ -47,6 +61,7 @@ class CareFacts:
     As TOML::
 
         [care]
+        goods = "textiles"        # "textiles", "tableware" or "other"
         touches_food = true       # food or drink, or lips
         for_children = false      # made for children, or likely to be used by them
         flame = "neither"         # "burns", "holds a flame" or "neither"
@@ -57,6 +72,7 @@ class CareFacts:
     sender : what ``from`` says; "" where it is not given
     """
 
+    goods: Goods | None = None
     touches_food: bool | None = None
     for_children: bool | None = None
     flame: Flame | None = None
@@ -121,7 +137,7 @@ def promises_dishwasher(line: str) -> bool:
 def usual_cautions(facts: CareFacts) -> Iterator[str]:
     """Yield the cautions that go with such goods; of what is not known, none."""
     if facts.touches_food:
-        yield "Wash before first use. Do not use for food or drink once it is chipped, cracked or worn"
+        yield FOOD_CAUTIONS.get(facts.goods, FOOD_CAUTION)
     if facts.for_children is False:
         yield "Not a toy: keep it, its small parts and its packing away from small children"
     if facts.for_children:

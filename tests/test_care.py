@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.care import FLAMES, CareFacts, care_card, care_lines, promises_dishwasher, usual_cautions
+from scorecard.care import ADVICE, FLAMES, GOODS, CareFacts, care_card, care_lines, promises_dishwasher, usual_cautions
 
 NOTHING = CareFacts(touches_food=False, for_children=None, flame="neither")
 
@@ -26,6 +26,18 @@ def test_of_what_nobody_has_said_there_is_no_caution():
 def test_food_contact_has_its_caution():
     (told,) = cautions(touches_food=True)
     assert "Wash before first use" in told
+
+
+def test_nothing_made_of_cloth_is_said_to_chip():
+    assert ["Wash before first use"] == cautions(touches_food=True, goods="textiles")
+    assert "chipped" in cautions(touches_food=True, goods="tableware")[0]
+    assert "chipped" not in cautions(touches_food=True)[0]
+
+
+def test_each_kind_of_goods_is_asked_about_in_its_own_words():
+    assert {*GOODS, None} == set(ADVICE)
+    assert all(word in ADVICE["textiles"] for word in ("temperature", "bleach", "tumble", "iron", "dry clean"))
+    assert ["tableware"] == [goods for goods, words in ADVICE.items() if "dishwasher" in words]
 
 
 @pytest.mark.parametrize(("for_children", "told"), [(True, "with an adult near"), (False, "Not a toy")])

@@ -8,6 +8,7 @@ from typing import Any
 import typer
 
 from scorecard.care import (
+    ADVICE,
     CAUTIONS,
     FOR_CHILDREN,
     NO_SYMBOLS,
@@ -33,7 +34,6 @@ from scorecard.reading.folder import CRITERIA_FILE
 from scorecard.writing import time_stamp, write_outputs
 
 CARE = "Care"
-ASK = "how is it washed and dried, dishwasher to how many cycles, microwave, what wears the print"
 
 
 def write_care_cards(inputs: Inputs, typed: str, *, as_json: bool) -> None:
@@ -77,7 +77,7 @@ def card_of(case: Case, maker: int, inputs: Inputs) -> tuple[CareCard, int]:
     facts = case.care or CareFacts()
     criteria = inputs.criteria.name if inputs.criteria else CRITERIA_FILE
     card = care_card(case.brief.item, "" if answer.strip().casefold() in UNKNOWN_WORDS else answer, facts)
-    problems = [*_unknown_facts(facts, criteria), *_unanswered(case, maker, card)]
+    problems = [*_unknown_facts(facts, criteria), *_unanswered(case, maker, card, ADVICE[facts.goods])]
     if card.per_page is None:
         place = case.table.place(maker, CARE)
         wanted = "Keep what a buyer must know, in short lines parted by semicolons"
@@ -101,7 +101,7 @@ def _unknown_facts(facts: CareFacts, file: str) -> Iterator[Problem]:
             yield Problem(code="missing-key", place=Place(file=file, key=f"care.{key}"), found=found, wanted=wanted)
 
 
-def _unanswered(case: Case, maker: int, card: CareCard) -> Iterator[Problem]:
+def _unanswered(case: Case, maker: int, card: CareCard, advice: str) -> Iterator[Problem]:
     """Yield that a maker has said nothing about care."""
     if card.lines:
         return
@@ -109,7 +109,7 @@ def _unanswered(case: Case, maker: int, card: CareCard) -> Iterator[Problem]:
     is_there = CARE in case.table.details
     found = f"{name} has said nothing about care" if is_there else f"no column is headed {CARE}"
     into = "here" if is_there else f"into a new column {CARE}"
-    wanted = f"Ask it ({ASK}), and write its answer {into}, parted by semicolons"
+    wanted = f"Ask it ({advice}), and write its answer {into}, parted by semicolons"
     yield Problem(code="no-care-answer", place=case.table.place(maker, CARE), found=found, wanted=wanted)
 
 
@@ -141,6 +141,7 @@ def care_result(case: Case, maker: int, card: CareCard, path: Path, warnings: tu
         "lines": list(card.lines),
         "cautions": list(card.cautions),
         "from": card.sender or None,
+        "goods": facts.goods,
         "touches_food": facts.touches_food,
         "for_children": facts.for_children,
         "flame": facts.flame,

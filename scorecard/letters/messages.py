@@ -130,7 +130,8 @@ class _Writer:
         self.again = again_questions(calculation.case)
         costs = calculation.case.costs
         self.quoted = frozenset(quote.maker for quote in costs.quotes) if costs else frozenset()
-        self.shared = values_for(calculation.case.brief, calculation.as_of)
+        care = calculation.case.care
+        self.shared = values_for(calculation.case.brief, calculation.as_of, care.goods if care else None)
 
     def message(self, enquiry: Enquiry) -> Message:
         """Return one maker's message."""

@@ -9,6 +9,7 @@ from datetime import date
 from types import MappingProxyType
 
 from scorecard.brief import Brief
+from scorecard.care import ADVICE, Goods
 from scorecard.codes import COUNTRIES
 from scorecard.letters.plain import one_line
 from scorecard.words import counted, day_words, shortest
@@ -28,6 +29,7 @@ PLACEHOLDERS: Mapping[str, str] = MappingProxyType(
         "today": "the day of the message",
         "asked_on": "“on” and the day on which you first wrote",
         "waited": "how many working days ago that was",
+        "care_advice": "what to ask of care, by the kind of goods that [care] names",
         "your_name": "“[your name]”, to put your own in its place",
     }
 )
@@ -82,8 +84,8 @@ def numbered(questions: Sequence[str]) -> str:
     return "\n".join(f"{number}. {text}" for number, text in enumerate(questions, start=1))
 
 
-def values_for(brief: Brief, today: date) -> dict[str, str]:
-    """Return what is the same for all makers, by placeholder."""
+def values_for(brief: Brief, today: date, goods: Goods | None = None) -> dict[str, str]:
+    """Return what is the same for all makers, by placeholder; goods as ``[care]`` names them."""
     return {
         "item": one_line(brief.item, LONGEST_ITEM),
         "quantity": str(brief.quantity),
@@ -94,6 +96,7 @@ def values_for(brief: Brief, today: date) -> dict[str, str]:
         "currency": brief.currency or "your currency",
         "need_by": "" if brief.need_by is None else day_words(brief.need_by),
         "today": day_words(today),
+        "care_advice": ADVICE[goods],
         "your_name": "[your name]",
     }
 

@@ -5,7 +5,7 @@ Enters: the tables. Leaves: settings; a key with a problem keeps its usual value
 
 from collections import Counter
 
-from scorecard.care import FLAMES, CareFacts
+from scorecard.care import FLAMES, GOODS, CareFacts
 from scorecard.inspection.faults import KINDS, OTHER, Kind
 from scorecard.inspection.sampling_tables import LEVELS, LIMITS
 from scorecard.inspection.settings import USUAL_LIMITS, InspectionSettings
@@ -15,7 +15,7 @@ from scorecard.words import listed, shortest
 
 LIMIT_KEYS: dict[Kind, str] = {kind: f"{kind}_limit" for kind in KINDS}
 INSPECTION_KEYS = (*KINDS, "level", *LIMIT_KEYS.values(), "seed")
-CARE_KEYS = ("touches_food", "for_children", "flame", "from")
+CARE_KEYS = ("goods", "touches_food", "for_children", "flame", "from")
 MOST_FAULTS = 12
 LONGEST_FAULT = 60
 
@@ -70,6 +70,7 @@ def read_care(table: Table | None) -> CareFacts:
         return CareFacts()
     table.known_keys(CARE_KEYS, "[care]")
     return CareFacts(
+        goods=table.one_of("goods", GOODS),
         touches_food=truth_at(table, "touches_food"),
         for_children=truth_at(table, "for_children"),
         flame=table.one_of("flame", FLAMES),

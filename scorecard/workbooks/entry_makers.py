@@ -155,7 +155,8 @@ def _always_there(brief: Brief) -> tuple[Column, ...]:
         Column(
             heading="Care",
             meaning="How to wash and care for the goods, as the maker answered: lines parted by semicolons",
-            where="Ask the maker, dishwasher cycles and microwave too; the care cards are made from it",
+            where="Ask the maker: of textiles washing temperature, bleaching, tumble drying, ironing and dry cleaning; "
+            "of tableware dishwasher cycles and microwave. The care cards are made from it",
             wide=True,
             when=REPLYING,
         ),

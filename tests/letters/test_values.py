@@ -46,6 +46,7 @@ def test_what_is_blank_reads_as_words_or_leaves_its_line_out():
         "today": "25 November 2026",
         "asked_on": "recently",
         "waited": "some working days",
+        "care_advice": "washing or cleaning, and what wears the print",
         "your_name": "[your name]",
     } == values
 
