@@ -210,7 +210,7 @@ def inspect_result(made: Inspection, inputs: Inputs, path: Path) -> dict[str, An
 def _tell_order(made: Inspection, inputs: Inputs) -> None:
     """Print whose order it is, and how another one is named."""
     arrival, order = made.arrival, made.order
-    pieces = f"{counted(arrival.lot, 'piece')} of {arrival.ordered} ordered"
+    pieces = f"{counted(arrival.lot, 'piece')}{', with' if arrival.extra else ' of'} {arrival.ordered} ordered"
     if order is None:
         typer.echo(f"No order is noted in the sheet Orders yet; {pieces}, by the brief.")
         return

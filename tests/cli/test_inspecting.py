@@ -92,7 +92,7 @@ def test_more_pieces_than_a_limit_asks_for_are_explained_on_screen_and_sheet(fol
 
 def test_a_sample_is_judged_and_never_said_to_pass(folder):
     ran = run(folder, "--sample", "--opened", "32", "B1=3")
-    assert "3 pieces with a major fault, 3 or more are too many: over its limit" in ran.out
+    assert "3 pieces with a major fault: over its limit, 3 or more are too many." in ran.out
     assert " pass" not in ran.out.casefold()
 
 
@@ -199,3 +199,7 @@ def test_another_order_is_named_in_the_command_to_type(tmp_path):
     folder = folder_of(tmp_path, {"Orders": [ORDERS, ORDER, ["Brightholm", date(2026, 10, 1), 100]]})
     assert f"Of another maker: {STARTED} inspect --maker NAME." in run(folder).out
     assert f"{STARTED} inspect --maker Fern --opened 200 B1=2 C1=5" in run(folder, "--maker", "Fern").last
+
+
+def test_more_pieces_than_were_ordered_are_not_so_many_of_them(folder):
+    assert "(row 2 of the sheet Orders): 210 pieces, with 200 ordered.\n" in run(folder, "--arrived", "210").out
