@@ -141,12 +141,12 @@ def cheapest_words(plan: Plan) -> list[str]:
         return []
     if len(stretches) == 1:
         one = stretches[0]
-        said = f"From {one.start} to {one.end} pieces a good piece costs least at {one.maker} throughout"
+        said = f"From {one.start} to {one.end} pieces a good piece of the order costs least at {one.maker} throughout"
         if one.start == one.end:
-            said = f"For {counted(one.start, 'piece')} a good piece costs least at {one.maker}"
+            said = f"For {counted(one.start, 'piece')} a good piece of the order costs least at {one.maker}"
         return [f"{said}{rivals_in(one)}{_how_counted(stretches)}"]
     told = [f"{_span(one)} {one.maker or 'nobody has every cost known'}{rivals_in(one)}" for one in stretches]
-    return [f"Where a good piece costs least: {'; '.join(told)}{_how_counted(stretches)}"]
+    return [f"Where a good piece of the order costs least: {'; '.join(told)}{_how_counted(stretches)}"]
 
 
 def rivals_in(one: Stretch, named: Callable[[str], str] = str) -> str:
@@ -186,7 +186,7 @@ def _bearable_words(plan: Plan) -> list[str]:
     home = _home(plan)
     if bearable <= 0:
         return [f"A margin of {plain_number(wanted)} % cannot be had at this price, whatever a piece costs"]
-    said = f"A margin of {plain_number(wanted)} % bears {money(bearable, home)} {home} for a good piece"
+    said = f"A margin of {plain_number(wanted)} % bears {money(bearable, home)} {home} for a good piece of the order"
     within = [
         f"{one.maker} from {counted(pieces[0], 'piece')}"
         for one in plan.makers

@@ -3,7 +3,7 @@
 Enters: a calculation. Leaves: plain sentences, numbers with one decimal, makers and criteria by their names.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Container, Iterator, Sequence
 from itertools import groupby
 from math import inf, isinf
 
@@ -284,3 +284,18 @@ def leader_change(before: Calculation, after: Calculation) -> str:
 
 def _named(calculation: Calculation, makers: set[int]) -> str:
     return some([calculation.case.table.makers[maker] for maker in sorted(makers)])
+
+
+def unquoted_words(missing: Sequence[str], unread: Container[str], named: Callable[[str], str] = str) -> list[str]:
+    """Return who has not quoted, and whose price could not be read, sentences without the full stop.
+
+    Parameters
+    ----------
+    missing : makers without a price
+    unread : those whose price was set aside
+    """
+    said = {
+        "Not quoted yet": [named(maker) for maker in missing if maker not in unread],
+        "Quoted, but the price could not be read": [named(maker) for maker in missing if maker in unread],
+    }
+    return [f"{words}: {some(makers)}" for words, makers in said.items() if makers]

@@ -57,7 +57,7 @@ def option_words(option: Option) -> str:
     """Return what one size comes to."""
     home = home_of(option)
     total, each = money_range(*option.total, home), money_range(*option.per_good, home)
-    said = f"{counted(option.pieces, 'piece')}: {total} {home} in all, {each} a good piece"
+    said = f"{counted(option.pieces, 'piece')}: {total} {home} in all, {each} a good piece of the order"
     if option.cost.gaps:
         return f"{said}, and more: {listed(dict.fromkeys(gap.name for gap in option.cost.gaps))} missing"
     if not option.is_complete:

@@ -42,19 +42,21 @@ def test_a_loss_is_called_one():
 def test_who_is_the_cheapest_from_where_to_where():
     words = cheapest_words(planned(*TWO))
 
-    assert ["Where a good piece costs least: 100 to 249 pieces Oxlip; 250 pieces Fernhill"] == words
+    assert ["Where a good piece of the order costs least: 100 to 249 pieces Oxlip; 250 pieces Fernhill"] == words
 
 
 def test_one_that_is_always_the_cheapest_is_so_throughout():
     plan = planned(*prices(p100="4.00"), *prices("Oxlip", 9, p100="4.50"))
 
-    assert ["From 100 to 200 pieces a good piece costs least at Fernhill throughout"] == cheapest_words(plan)
+    assert ["From 100 to 200 pieces a good piece of the order costs least at Fernhill throughout"] == cheapest_words(
+        plan
+    )
 
 
 def test_one_quantity_alone_is_no_stretch():
     plan = planned(*prices(p200="4.00"), *prices("Oxlip", 9, p200="4.50"))
 
-    assert ["For 200 pieces a good piece costs least at Fernhill"] == cheapest_words(plan)
+    assert ["For 200 pieces a good piece of the order costs least at Fernhill"] == cheapest_words(plan)
 
 
 def test_who_may_be_cheaper_in_a_stretch_is_named():
@@ -62,8 +64,8 @@ def test_who_may_be_cheaper_in_a_stretch_is_named():
     words = cheapest_words(planned(*prices(p100="4.00"), *prices("Oxlip", 9, p100="4.50"), lacks))
 
     assert [
-        "From 100 to 200 pieces a good piece costs least at Fernhill throughout (Tansy may be cheaper); counted by the "
-        "middle of what each may cost, and only makers whose costs are all known"
+        "From 100 to 200 pieces a good piece of the order costs least at Fernhill throughout (Tansy may be cheaper); "
+        "counted by the middle of what each may cost, and only makers whose costs are all known"
     ] == words
 
 
@@ -91,13 +93,13 @@ def test_a_price_without_fees_is_left_whole():
 def test_the_cost_that_the_wanted_margin_bears_names_who_is_below_it():
     words = plan_words(planned(*TWO, sold=selling("8.00", wanted_margin_percent="45")))
 
-    assert "A margin of 45 % bears 4.40 GBP for a good piece: Fernhill from 250 pieces" in words
+    assert "A margin of 45 % bears 4.40 GBP for a good piece of the order: Fernhill from 250 pieces" in words
 
 
 def test_a_margin_that_nobody_allows_is_said():
     words = plan_words(planned(*TWO, sold=selling("8.00", wanted_margin_percent="90")))
 
-    assert "A margin of 90 % bears 0.80 GBP for a good piece: no maker is that cheap at any size" in words
+    assert "A margin of 90 % bears 0.80 GBP for a good piece of the order: no maker is that cheap at any size" in words
 
 
 def test_a_margin_that_the_fees_eat_up_cannot_be_had():

@@ -16,6 +16,7 @@ from scorecard.sentences import (
     rule_sentence,
     spread_of_points,
     supporting,
+    unquoted_words,
     verdict_sentence,
     weightings_sentence,
 )
@@ -308,3 +309,9 @@ def test_one_may_join_as_another_drops_out():
 def test_where_nobody_is_ranked_no_leader_changes():
     nobody = two([1, 1], [1, 1], limit=Limit(at_least=5))
     assert "" == leader_change(nobody, nobody)
+
+
+def test_a_price_that_could_not_be_read_is_not_called_unquoted():
+    assert ["Not quoted yet: Ash", "Quoted, but the price could not be read: Birch"] == unquoted_words(
+        ["Ash", "Birch"], {"Birch"}
+    )

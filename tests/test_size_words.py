@@ -32,7 +32,7 @@ def at(pieces, *rows, **more):
 
 def test_a_size_says_what_it_costs_when_the_money_is_back_and_its_margin():
     assert (
-        "250 pieces: 1000.00 GBP in all, 4.00 a good piece, 5.56 a piece that is likely to sell; "
+        "250 pieces: 1000.00 GBP in all, 4.00 a good piece of the order, 5.56 a piece that is likely to sell; "
         "the money is back once 84 are sold; margin 67 %"
     ) == option_words(at(250, *prices(p250="4.00"), **SOLD))
 
@@ -41,7 +41,7 @@ def test_a_size_with_a_cost_missing_names_it_and_claims_no_margin():
     # 1000.00, duty 4 % and tax 20 % of 1040.00
     words = option_words(at(200, quote(5, pieces=1, covers="goods and freight"), **SOLD))
 
-    assert words.startswith("200 pieces: 1248.00 GBP in all, 6.24 a good piece, and more: ")
+    assert words.startswith("200 pieces: 1248.00 GBP in all, 6.24 a good piece of the order, and more: ")
     assert words.endswith("missing")
 
 
@@ -49,8 +49,8 @@ def test_a_size_whose_cost_has_no_end_says_so_once_and_claims_nothing():
     size = at(200, *[quote(OPEN, pieces=1, covers=ALL_PAID)], **SOLD)
 
     assert option_words(size) == (
-        "200 pieces: 1000.00 or more GBP in all, 5.00 or more a good piece: a cost has no upper end, so nothing can be "
-        "weighed: ask for one"
+        "200 pieces: 1000.00 or more GBP in all, 5.00 or more a good piece of the order: a cost has no upper end, so "
+        "nothing can be weighed: ask for one"
     )
     assert ("1000.00 or more", ("–",) * 4) == (at_least_words(size, size.total), left_cells(size))
 

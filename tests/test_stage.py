@@ -1,11 +1,12 @@
 """Whom to write to, or whom to order from: costs beside scores, and who is both dearer and lower."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import numpy as np
 import pytest
 from cases import AS_OF, make_case, numbers
-from ordered import BRIEF, case_of
+from ordered import BRIEF, PAID, case_of
 from quoted import quote, timing
 from sized import selling
 
@@ -247,3 +248,10 @@ def test_where_no_piece_loses_money_nothing_is_said_of_it():
     case = case_of(ANSWERS, {"Ash": 5, "Cedar": 4})
 
     assert not [words for words in priced(case, "9.00") if "lose" in words]
+
+
+def test_an_expired_quote_of_the_cheapest_is_said_to_be_so():
+    row = quote(3, maker="Ash", covers=PAID, valid_until=AS_OF - timedelta(days=1))
+    words = said(assessed(ANSWERS, {"Ash": row, "Birch": 4}))[1]
+
+    assert "3.00 GBP a good piece (its quote has expired: ask whether the price still holds)" in words

@@ -12,7 +12,7 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warning
 from scorecard.cli.tables import as_text, plain, visible
 from scorecard.cost_results import cost_result, first_ranked, not_quoted
 from scorecard.costed import Costed
-from scorecard.sentences import some
+from scorecard.sentences import unquoted_words
 from scorecard.words import counted, listed
 
 if TYPE_CHECKING:
@@ -134,9 +134,8 @@ def sentences(assessment: Assessment, costed: Costed) -> list[str]:
     from scorecard.cost_sentences import beside, compared
     from scorecard.costing.cautions import cautions
 
-    missing = not_quoted(assessment)
     said = [*compared(costed), *beside(costed, first_ranked(assessment))]
-    said += [f"Not quoted yet: {some(missing)}"] if missing else []
+    said += unquoted_words(not_quoted(assessment), costed.inputs.unread)
     return [*said, *cautions(costed.inputs, costed.costs)]
 
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from scorecard.ordering.options import Option
     from scorecard.ordering.plan import Plan
 
-HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece", "One that sells", "Margin", "Back after")
+HEADINGS = ("Maker", "Pieces", "Because", "In all", "A good piece of it", "One that sells", "Margin", "Back after")
 
 
 def quantity_folder(inputs: Inputs, *, as_json: bool) -> None:
@@ -103,7 +103,7 @@ def tell_sizes(assessment: Assessment) -> None:
     options = [option for one in plan.makers for option in one.options] if plan else []
     if plan is None or not options:
         return
-    rows = [("Maker", "Pieces", "Because", "In all", "A good piece")]
+    rows = [("Maker", "Pieces", "Because", "In all", "A good piece of it")]
     for option in options:
         total, each = (at_least_words(option, ends) for ends in (option.total, option.per_good))
         rows.append((visible(option.maker), str(option.pieces), ", ".join(option.size.whys), total, each))

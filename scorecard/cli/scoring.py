@@ -238,6 +238,15 @@ def next_step(assessment: Assessment, inputs: Inputs) -> str:
     return next_of_latest(assessment.case, inputs) or _next_of_ranking(assessment, inputs)
 
 
+def _next_of_level_leaders(assessment: Assessment, inputs: Inputs) -> str:
+    """Return what to do where several share first place: ask for quotes, or for what the quotes lack."""
+    quoted = assessment.case.costed.chosen if assessment.case.costed else {}
+    names = assessment.case.table.makers
+    if all(names[maker] in quoted for maker in assessment.ranking.leaders):
+        return f"find out what is missing of their costs: {inputs.started.command('cost')}"
+    return f"ask those in first place for a quote: {inputs.started.command('enquire')}"
+
+
 def _next_of_ranking(assessment: Assessment, inputs: Inputs) -> str:
     """Return what to do next while nothing is ordered."""
     if not assessment.ranking.order:
@@ -251,7 +260,7 @@ def _next_of_ranking(assessment: Assessment, inputs: Inputs) -> str:
     if stage_of(costed_makers(assessment)) == "order":
         return f"look at every line of these costs: {inputs.started.command('cost')}"
     if told_apart_by_none(assessment):
-        return f"ask those in first place for a quote: {inputs.started.command('enquire')}"
+        return _next_of_level_leaders(assessment, inputs)
     heaviest = max(assessment.case.criteria, key=lambda criterion: criterion.weight)
     other = f"reweigh {heaviest.key}={shortest(round(heaviest.weight / 2, 2))}"
     return f"try another weight, such as {inputs.started.command(other)}"

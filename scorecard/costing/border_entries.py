@@ -179,7 +179,7 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
     has_tax, tax_is = (rules.price_has_tax, rules.tax_is) if rules else (None, None)
     if rules is None or rules.tax_percent is None:
         settled = has_tax is True and tax_is == "cost"
-        return AtTheBorder(gaps=() if settled else (Gap("sales tax", _SALES_TAX_GAP),))
+        return AtTheBorder(gaps=() if settled else (Gap("sales tax", _SALES_TAX_GAPS[has_tax]),))
     percent, home = rules.tax_percent.at(end), situation.inputs.rates.home
     base = paid(each for each in before if each.label.group in ("maker", "freight"))
     on_top = to_minor(percent_of(percent, base), home)
@@ -193,12 +193,19 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
     open_ones = [amount for (has, is_), amount in readings.items() if has_tax in (None, has) and tax_is in (None, is_)]
     cost = min(open_ones) if end == "low" else max(open_ones)
     words = f"{shown(percent)} % of {priced(base, home)}, {_sales_words(has_tax, tax_is)}"
+    if has_tax is True:
+        words = f"{priced(inside, home)} at {shown(percent)} % is in the price of {priced(base, home)} already"
+        words += {"cost": "", "recoverable": ", and comes back", None: "; whether it comes back is not said"}[tax_is]
     made = entry(SALES_TAX, on_top, home, words, situation.inputs.rates)
     cash = ZERO if has_tax is True else on_top
     return AtTheBorder(entries=(replace(made, cost=cost, paid=cash),))
 
 
-_SALES_TAX_GAP = "sales tax: no rate, and no word whether the price has it; the total may be too low by that"
+_SALES_TAX_GAPS = {
+    None: "sales tax: no rate, and no word whether the price has it; the total may be too low by that",
+    True: "sales tax: the price has it, but no rate tells what may come back; the total may be too high by that",
+    False: "sales tax: no rate, and it comes on top of the price; the total may be too low by that",
+}
 
 
 def _sales_words(has_tax: bool | None, tax_is: str | None) -> str:

@@ -107,10 +107,21 @@ def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End)
     surcharge = percent_of(rule.surcharge_percent, charged)
     per = "kg" if unit == 1 else "revenue ton" if weight == unit else "revenue tons"
     cartons = _carton_words(offer.carton, int(count), quantity)
-    words = f"{cartons}, {_weight_words(offer.carton, gross, cm3, rule)}: {shown(over(weight, unit))} {per} × "
+    counted_as = _raised_words(max(gross, volume_kg(cm3, rule)), weight, rule)
+    words = f"{cartons}, {_weight_words(offer.carton, gross, cm3, rule)}{counted_as}"
+    words += f": {shown(over(weight, unit))} {per} × "
     words += unit_priced(rate.at(end), offer.currency)
     words += f", and {shown(rule.surcharge_percent)} % surcharge" if rule.surcharge_percent else ""
     return added([charged, surcharge]), words
+
+
+def _raised_words(weight: Decimal, charged: Decimal, rule: ShippingRule) -> str:
+    """Return by what the charged weight is above the real one: the least that is charged, or the next step."""
+    if charged == weight:
+        return ""
+    if charged == rule.minimum_kg:
+        return f", at least {shown(rule.minimum_kg)} kg are charged"
+    return f", up to the next {shown(rule.step_kg)} kg"
 
 
 def _rate(offer: FreightOffer, rule: ShippingRule) -> tuple[Span, Decimal]:

@@ -11,6 +11,8 @@ from scorecard.costing.uncounted import freight_inside, uncounted_charges, unuse
 from scorecard.errors import Problem
 from scorecard.words import listed
 
+OLD_RATE = 180  # days; our own choice
+
 
 def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ...]:
     """Return every warning, in the order of the costs.
@@ -23,11 +25,8 @@ def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ..
     replies = list({cost.reply.head.row: cost.reply for cost in costs}.values())
     found = [warning for reply in replies for warning in _of_reply(inputs, reply)]
     found += [warning for cost in costs for warning in _of_way(cost)]
-    return tuple(
-        dict.fromkeys(
-            [*found, *_points(replies), *_without_quote(inputs), *_replaced(inputs), *_uncounted(inputs, costs)]
-        )
-    )
+    found += [*_points(replies), *_without_quote(inputs), *_replaced(inputs), *_uncounted(inputs, costs)]
+    return tuple(dict.fromkeys([*found, *_old_rates(inputs)]))
 
 
 def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
@@ -109,6 +108,20 @@ def _replaced(inputs: CostInputs) -> Iterable[Problem]:
             found=f"The price of {row.maker} is replaced by its later reply{day} in row {later.row}, and not counted",
             wanted="Nothing, if that is so; else name the way, cover or term in which the two replies differ",
         )
+
+
+def _old_rates(inputs: CostInputs) -> Iterable[Problem]:
+    """Yield rates of exchange that are old, where a price or an offer is in their currency."""
+    in_use = {row.currency for row in inputs.quotes} | {offer.currency for offer in inputs.offers}
+    for rate in inputs.rates.rates.values():
+        age = (inputs.as_of - rate.dated).days if rate.dated else 0
+        if rate.currency in in_use and age > OLD_RATE:
+            yield Problem(
+                code="rate-old",
+                place=rate.place,
+                found=f"the rate of {rate.currency} is of {rate.dated}, {age} days ago",
+                wanted="Write today's rate, and its day under on",
+            )
 
 
 def _uncounted(inputs: CostInputs, costs: Sequence[LandedCost]) -> Iterable[Problem]:

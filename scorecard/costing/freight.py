@@ -91,7 +91,7 @@ class ShippingRule:
     As TOML::
 
         [shipping.air]
-        divisor = 6000            # cm³ to a kg; or kg_per_m3 = 167; 0: the size does not count
+        divisor = 6000            # cm³ to a kg; or kg_per_m3 = 167; kg_per_m3 = 0: the size does not count
         step_kg = 0.5             # weights go up to the next step; 0: they stay
         minimum_kg = 45
         round_cm = true           # each side to the nearest whole cm, halves up; by air unless you say false
@@ -99,8 +99,8 @@ class ShippingRule:
         days = "3-15"             # a number, or a text with a range; for offers without days
         covers = "door to door"   # or "port to port", "from the port to my door"
 
-    A key that is not given keeps the preset of ``SHIPPING_RULES``. The reader refuses a negative figure, and
-    ``divisor`` beside ``kg_per_m3``; where the user gives one of the two, the other becomes None.
+    A key that is not given keeps the preset of ``SHIPPING_RULES``. The reader refuses a negative figure, a
+    ``divisor`` of 0, and one beside ``kg_per_m3``; where the user gives one of the two, the other becomes None.
 
     Parameters
     ----------

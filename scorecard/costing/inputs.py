@@ -81,6 +81,7 @@ class CostInputs:
     imports : None where the brief names no destination, or one without bases: duty and tax are gaps
     shipping : by way, the presets changed by ``[shipping.WAY]``
     shipping_charges : ``[[shipping.charges]]``
+    unread : makers whose only prices could not be read and were set aside on the user's word
     timings : by maker and way, what the schedule says; where it is not there, plain days are counted
     ordered : by maker, the way of the order that was placed with it
     """
@@ -95,5 +96,6 @@ class CostInputs:
     shipping: Mapping[Way, ShippingRule] = field(default_factory=lambda: dict(SHIPPING_RULES))
     shipping_charges: tuple[Charge, ...] = ()
     settings: CostSettings = field(default_factory=CostSettings)
+    unread: frozenset[str] = frozenset()
     timings: Mapping[tuple[str, Way | None], Timing] = field(default_factory=dict)
     ordered: Mapping[str, Way] = field(default_factory=dict)

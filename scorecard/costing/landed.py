@@ -85,6 +85,13 @@ class LandedCost:
         return not self.high.is_finite()
 
     @property
+    def is_expired(self) -> bool:
+        """Whether the price that is counted no longer held on the day that stands for today."""
+        situations = [reading.situation for reading in self.readings]
+        rows = [each.reply.saying("valid_until", each.price.row) for each in situations]
+        return any(row and row.valid_until and row.valid_until < situations[0].inputs.as_of for row in rows)
+
+    @property
     def days(self) -> Span | None:
         """Production and transit, least and most; None where any reading does not know."""
         found = [reading.days for reading in self.readings]

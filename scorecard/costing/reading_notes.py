@@ -1,7 +1,9 @@
 """What must be said beside a sum: what a reply does not name, and where a figure is the most rather than exact."""
 
 from collections.abc import Sequence
+from decimal import Decimal
 
+from scorecard.costing.amounts import HUNDRED, ZERO, percent_of
 from scorecard.costing.border_entries import counts
 from scorecard.costing.chargeable import in_last_carton
 from scorecard.costing.entries import Entry, Situation
@@ -15,6 +17,7 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
     found = (
         why_more(situation.inputs.brief, situation.facts, situation.quantity),
         _currency(situation),
+        _surplus(situation),
         _unnamed(situation),
         _uninsured(situation, entries),
         _country(situation),
@@ -31,6 +34,17 @@ def _currency(situation: Situation) -> str:
     """Return that a price stands in a currency that nobody named."""
     head = situation.reply.head
     return "" if head.currency_named else f"Currency not named: taken as {head.currency}; ask which it is"
+
+
+def _surplus(situation: Situation) -> str:
+    """Return whose cost a good piece bears here, where more good ones are ordered than wanted."""
+    wanted, faulty = situation.inputs.brief.quantity, situation.inputs.settings.faulty_percent or ZERO
+    if percent_of(HUNDRED - faulty, Decimal(situation.quantity)) <= wanted:
+        return ""
+    return (
+        f"A good piece is here one of the {wanted} that you wanted: those beyond carry no part of the cost, since they "
+        "may not sell. How many to order counts a good piece of the whole order instead"
+    )
 
 
 def _unnamed(situation: Situation) -> str:

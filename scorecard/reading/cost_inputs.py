@@ -28,6 +28,7 @@ from scorecard.reading.further_sheets import FurtherSheets
 from scorecard.reading.makers import MakersReading, ReadingOptions
 from scorecard.reading.names import same
 from scorecard.reading.quotes_sheet import QUOTE_HEADINGS, QUOTES_SHEET, read_quotes
+from scorecard.reading.sheet_table import TableRow
 from scorecard.reading.unit_numbers import uncounted_setups
 from scorecard.reading.units import ANY_MONEY
 from scorecard.words import nearest
@@ -50,16 +51,27 @@ def gathered(
     sheets = FurtherSheets.of(filled, HEADINGS, (makers, criteria), options)
     home = named.currency if named else None
     known = _known_currencies(home, tables)
-    quotes = read_quotes(sheets[QUOTES_SHEET], home, known)
+    rows = sheets[QUOTES_SHEET]
+    quotes = read_quotes(rows, home, known)
     offers = read_freight(sheets[FREIGHT_SHEET], home, known)
     of_keys = _key_problems(tables, makers, criteria, quotes)
     problems = (*of_keys, *each_once(sheets.problems, "currency-without-rate"))
     return CostsReading(
-        inputs=None if problems else _inputs(makers.table, criteria, options, quotes, offers),
+        inputs=_with_unread(None if problems else _inputs(makers.table, criteria, options, quotes, offers), rows),
         problems=problems,
         warnings=(*sheets.warnings, *uncounted_setups(quotes, criteria.brief)),
         set_aside=sheets.set_aside,
     )
+
+
+def _with_unread(inputs: CostInputs | None, rows: Sequence[TableRow]) -> CostInputs | None:
+    """Return the inputs with the makers whose prices are typed and none of which could be read."""
+    if inputs is None:
+        return None
+    read = {quote.row for quote in inputs.quotes}
+    typed = frozenset(row.text("Maker") for row in rows if row.says("Price") and row.number_in_sheet not in read)
+    unread = _spelt(typed, list(inputs.makers)) - {quote.maker for quote in inputs.quotes}
+    return replace(inputs, unread=unread) if unread else inputs
 
 
 def _known_currencies(home: str | None, tables: CostTables | None) -> frozenset[str]:

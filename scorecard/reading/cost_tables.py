@@ -133,6 +133,9 @@ def _shipping_rule(table: Table, preset: ShippingRule) -> ShippingRule:
     if "divisor" in table and "kg_per_m3" in table:
         table.problem("two-densities", "kg_per_m3", "divisor and kg_per_m3 are both given", "Keep one of the two lines")
     divisor, density = amount_at(table, "divisor"), amount_at(table, "kg_per_m3")
+    if divisor == 0:
+        wanted = "Write how many cm³ count as 1 kg, such as 5000; or kg_per_m3 = 0 where size does not count"
+        table.problem("not-above-zero", "divisor", "0 is not above 0", wanted)
     changed = {
         "step_kg": amount_at(table, "step_kg"),
         "minimum_kg": amount_at(table, "minimum_kg"),

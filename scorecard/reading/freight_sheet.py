@@ -109,7 +109,8 @@ def _carton(row: TableRow) -> Carton | None:
 def _note_missing(row: TableRow, missing: Sequence[str], *, has_rate: bool) -> None:
     """Note what is missing of a carton: a problem where a rate needs it, or where only its pieces are missing."""
     found = f"the carton lacks {listed(missing)}"
-    fault = Fault("carton-not-whole", found, "Write what is missing, or leave all of the carton empty")
+    instead = "give what the whole shipment costs in place of the rate" if has_rate else "leave all of the carton empty"
+    fault = Fault("carton-not-whole", found, f"Write what is missing, or {instead}")
     if has_rate or "Pieces per carton" in missing:
         row.refuse(missing[0], fault)
     else:

@@ -229,9 +229,8 @@ class TableRow:
         """Say whether a number is below what it may be, once that is noted."""
         ends = [end for end in (reading.low, reading.high) if not isinf(end)]
         if any(end < 0 for end in ends):
-            fault = Fault(
-                "below-zero", f"{quoted(self.values[heading])} is below 0", "Write a number above 0, or nothing"
-            )
+            wanted = "Write a number above 0, or nothing" if positive else "Write 0 or more, or nothing"
+            fault = Fault("below-zero", f"{quoted(self.values[heading])} is below 0", wanted)
         elif positive and any(end == 0 for end in ends):
             found = f"{quoted(self.values[heading])} is not above 0"
             fault = Fault(

@@ -14,7 +14,7 @@ from scorecard.costed import Costed
 from scorecard.report.charts import percent
 from scorecard.report.extent import ROOMS, Room
 from scorecard.report.texts import isolate, sentence, visible
-from scorecard.sentences import some
+from scorecard.sentences import unquoted_words
 from scorecard.words import listed
 
 if TYPE_CHECKING:
@@ -117,8 +117,7 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
     words = [told(costed, cost) for cost in costed.cheapest_first[: room.costs]]
     shown = _in_detail(words, room.sums)
     rows = _rows(costed, words, shown)
-    missing = not_quoted(assessment)
-    unquoted = [f"Not quoted yet: {some([isolate(name) for name in missing])}"] if missing else []
+    unquoted = unquoted_words(not_quoted(assessment), costed.inputs.unread, isolate)
     return Landed(
         currency=costed.inputs.rates.home,
         as_quoted=" ".join(map(sentence, days_counted(costed))),

@@ -195,3 +195,19 @@ def test_packing_that_the_buyer_pays_for_counts_into_the_customs_value():
     )
 
     assert (Decimal("50.00"), Decimal("15.60")) == (lines(cost)["charge:Packing"], lines(cost)["duty"])
+
+
+def sales_words(**more):
+    cost = costed(uk(**more), country="GB", offers=(offer("road", 200),))
+    return next(line.working for line in cost.readings[0].lines if line.key == "sales tax")
+
+
+def test_a_sales_tax_inside_the_price_shows_how_much_that_is():
+    assert "200.00 GBP at 20 % is in the price of 1200.00 GBP already" == sales_words(price_has_tax=True)
+
+
+def test_what_is_known_of_a_sales_tax_without_a_rate_is_not_denied():
+    rules = [uk(tax=None, tax_is=None, price_has_tax=has_tax) for has_tax in (None, True, False)]
+    said = [costed(each, country="GB").gaps[0].words for each in rules]
+
+    assert [True, False, False] == ["no word whether the price has it" in words for words in said]

@@ -88,7 +88,7 @@ def test_by_sea_the_working_speaks_of_revenue_tons():
 def test_where_size_does_not_count_the_working_leaves_it_out():
     post = freight_at(offer(way="post", rate_per_kg=Span.of(9), carton=BOX), SHIPPING_RULES["post"], 25, "low")[1]
 
-    assert "1 carton, 5.625 kg: 5.7 kg × 9.00 USD" == post
+    assert "1 carton, 5.625 kg, up to the next 0.1 kg: 5.7 kg × 9.00 USD" == post
 
 
 def test_a_shipment_pays_for_its_least_weight():
@@ -171,3 +171,14 @@ def test_more_pieces_never_cost_less_to_carry_at_a_rate(one, other):
     fewer, more = sorted((one, other))
 
     assert freight_at(packed, AIR, fewer, "low")[0] <= freight_at(packed, AIR, more, "low")[0]
+
+
+@pytest.mark.parametrize(
+    ("rule", "words"),
+    [
+        (replace(AIR, minimum_kg=Decimal(100)), "= 64 kg, at least 100 kg are charged: 100 kg ×"),
+        (replace(AIR, divisor=Decimal(5900)), "kg, up to the next 0.5 kg: 65.5 kg ×"),
+    ],
+)
+def test_what_raises_the_charged_weight_is_said(rule, words):
+    assert words in freight_at(offer(rate_per_kg=Span.of(3), carton=BOX), rule, 200, "low")[1]

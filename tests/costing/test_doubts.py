@@ -1,12 +1,16 @@
 """Warnings on quotes and freight, each at its cell."""
 
+from dataclasses import replace
 from datetime import timedelta
+from decimal import Decimal
 
 import pytest
 from quoted import MAKER, TODAY, inputs, offer, quote
 
+from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.doubts import doubts
 from scorecard.costing.landed import landed_costs
+from scorecard.errors import Place
 
 
 def warned(*quotes, **more):
@@ -91,3 +95,16 @@ def test_replies_on_other_terms_both_stand():
     by_air = quote(6, row=9, quoted_on=TODAY - timedelta(days=2), way="air")
 
     assert [] == warned(by_sea, by_air)
+
+
+@pytest.mark.parametrize(("age", "codes"), [(180, []), (181, ["rate-old"])])
+def test_an_old_rate_of_exchange_in_use_warns_at_its_key(age, codes):
+    rate = Rate(currency="USD", figure=Decimal("0.8"), dated=TODAY - timedelta(days=age))
+    rates = Rates(
+        home="GBP",
+        rates={"USD": replace(rate, place=Place(key="currencies.USD")), "CNY": replace(rate, currency="CNY")},
+    )
+    case = inputs(quote(5, currency="USD", covers="to my door, duty and tax paid"), rates=rates)
+    found = doubts(case, landed_costs(case))
+
+    assert [(code, "currencies.USD") for code in codes] == [(one.code, one.place.key) for one in found]

@@ -6,6 +6,7 @@ from decimal import Decimal
 import pytest
 from quoted import MAKER, charge, landed, offer, quote, uk
 
+from scorecard.brief import Brief
 from scorecard.costing.amounts import Money, Span
 from scorecard.costing.freight import Carton
 from scorecard.costing.import_presets import preset_for
@@ -94,3 +95,16 @@ def test_a_last_carton_that_is_not_full_says_what_that_means():
 
 def test_full_cartons_need_no_word():
     assert not [note for note in rated(25) if "carton" in note]
+
+
+def test_whose_cost_a_good_piece_bears_is_said_where_more_are_ordered_than_wanted():
+    few = Brief(item="mug", quantity=120, destination="GB", currency="GBP")
+    facts = {MAKER: MakerFacts(maker=MAKER, minimum=Span.of(300), minimum_per="order", country="CN")}
+    spare = CostSettings(faulty_percent=Decimal(60))
+
+    def said(**more):
+        return [note for note in notes(quote(5), brief=few, makers=facts, **more) if "good piece" in note]
+
+    assert 1 == len(said())
+    assert "one of the 120 that you wanted" in said()[0]
+    assert [] == said(settings=spare)

@@ -247,3 +247,14 @@ def test_days_of_an_answer_are_working_days_and_called_so(unit):
     table = f'\n[criteria.answers]\nweight = 1\nmeasure = "response_days"\npoints = [[1, 100], [9, 0]]\n{unit}'
 
     assert "working days" == parse_criteria(f"{BRIEF}{table}".encode(), "criteria.toml").criteria[-1].unit
+
+
+def test_a_divisor_of_nothing_is_refused_and_a_density_of_nothing_is_not(tmp_path):
+    assert [("shipping.air.divisor", "not-above-zero")] == problems(tmp_path, "[shipping.air]\ndivisor = 0\n")
+    assert None is inputs(tmp_path, "[shipping.air]\nkg_per_m3 = 0\n").shipping["air"].divisor
+
+
+def test_a_maker_whose_price_was_set_aside_is_known(tmp_path):
+    rows = [["Maker", "Price", "Price is for"], ["Fernhill", "~3", "each"], ["Brightholm", 3, "each"]]
+
+    assert {"Fernhill"} == costs_of(tmp_path, {"Quotes": rows}, set_aside=True).unread
