@@ -227,6 +227,7 @@ def _verdict(plan: Plan, lot: int, opened: int, found: int) -> Verdict:
     is_over = 100 * found > Fraction(str(plan.limit)) * lot
     if opened == lot != plan.opened:
         return "over its limit" if is_over else "not over its limit"
-    if is_over or found >= plan.reject + max(0, opened - plan.opened):
+    more = max(0, opened - plan.opened)
+    if found >= plan.reject + more or (more and is_over and found >= plan.reject):
         return "over its limit"
     return "not over its limit" if opened >= plan.opened and found <= plan.accept else "not judged"

@@ -83,13 +83,20 @@ def test_other_numbers_of_opened_pieces_than_the_plans_are_judged_where_it_is_ce
     assert expected == [one.verdict for one in outcome(opened=opened, plan=plan, **counts).judged]
 
 
+@pytest.mark.parametrize(("opened", "expected"), [(20, WITHIN), (21, WITHIN), (40, OVER)])
+def test_what_the_tables_allow_in_a_sample_is_within_until_all_is_known(opened, expected):
+    # 40 pieces: 20 opened, minor 2/3; 2 of 40 are 5 of 100, more than 4
+    plan = sampling_plan(40, "II", USUAL_LIMITS)
+    assert expected == outcome(opened=opened, came=arrival(lot=40), plan=plan, C1=2).judged[2].verdict
+
+
 @given(st.integers(1, 600), st.data())
 def test_a_sample_of_the_size_that_was_asked_for_is_always_judged(lot, data):
     limits = {kind: data.draw(st.sampled_from((0, *LIMITS))) for kind in ("critical", "major", "minor")}
     plan = sampling_plan(lot, "II", limits)
     found = data.draw(st.integers(0, plan.opened))
-    judged = outcome(opened=plan.opened, came=arrival(lot=lot), plan=plan, B1=found).judged
-    assert OPEN not in {one.verdict for one in judged}
+    judged = outcome(opened=plan.opened, came=arrival(lot=lot), plan=plan, minor=found).judged
+    assert [WITHIN if one.found <= one.plan.accept else OVER for one in judged] == [one.verdict for one in judged]
 
 
 def test_pieces_opened_beyond_all_doubt_leave_none():
