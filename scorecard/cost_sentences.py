@@ -19,7 +19,7 @@ from scorecard.costing.paying import SampledMaker, Sampling, sampling_cost
 from scorecard.costing.pieces import bare_piece, piece_of
 from scorecard.costing.sources import source_words
 from scorecard.costing.timing import begin_words
-from scorecard.words import counted, listed, shortest
+from scorecard.words import counted, day_words, listed, shortest
 
 Named = Callable[[str], str]
 MOST = 6  # makers with several ways that are told about
@@ -106,7 +106,7 @@ def _why(costed: Costed, chosen: LandedCost, costs: Sequence[LandedCost]) -> str
         return "since it was ordered so"
     if need_by is None:
         return f"as the cheapest{_by_the_middle(chosen, costs)}"
-    day, status = need_by.isoformat(), costed.status(chosen)
+    day, status = day_words(need_by), costed.status(chosen)
     if status == "in time":
         said, unsaid = _in_time(costed, costs)
         is_said = any(chosen is cost for cost in said)
@@ -141,7 +141,7 @@ def rate_words(rate: Rate, home: str, named: Named = str) -> str:
     """Return a rate with its day and source, such as "1 USD = 0.92 EUR (2026-11-20, my bank)"."""
     figure, code = shortest(float(rate.figure)), rate.currency
     told = f"1 {code} = {figure} {home}" if rate.means == "home for one" else f"1 {home} = {figure} {code}"
-    day = rate.dated.isoformat() if rate.dated else "no day given"
+    day = day_words(rate.dated) if rate.dated else "no day given"
     return f"{told} ({', '.join([day, *([named(rate.source)] if rate.source else [])])})"
 
 

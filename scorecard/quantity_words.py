@@ -25,7 +25,7 @@ from scorecard.size_words import (
     plain_number,
     step_words,
 )
-from scorecard.words import counted, listed, rounded
+from scorecard.words import counted, day_words, listed, rounded
 
 FEW = 5  # makers named of those left out
 CAUTION = (
@@ -327,7 +327,7 @@ def late_lines(plan: Plan, options: Sequence[Option]) -> list[str]:
         return []
     by_status = {status: [str(one.pieces) for one in options if one.status == status] for status in LATE}
     return [
-        f"{LATE[status].format(day=need_by.isoformat())}: {listed(pieces)} pieces"
+        f"{LATE[status].format(day=day_words(need_by))}: {listed(pieces)} pieces"
         for status, pieces in by_status.items()
         if pieces
     ]

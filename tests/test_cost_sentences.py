@@ -51,7 +51,7 @@ def test_each_way_of_a_maker_is_told_with_its_cost_days_and_which_stands_for_it(
     # by sea: 400 + 90 + 18, duty 19.60, VAT 105.52: 633.12, 3.17 a piece; 80 days from today are 13 February
     assert (
         "Fernhill: by sea 3.17 GBP a good piece, 80 days, too late; by air 6.97 GBP a good piece, 29 days, in time. "
-        "Air stands for it, as the cheapest that is there by 2027-01-25" == compared(by_two_ways())[-1]
+        "Air stands for it, as the cheapest that is there by 25 January 2027" == compared(by_two_ways())[-1]
     )
 
 
@@ -66,28 +66,28 @@ def test_a_way_that_the_schedule_knows_is_told_with_its_latest_days():
     assert (
         "Fernhill: by sea 3.17 GBP a good piece, 80 days as quoted, too late: the order was due by 1 November 2026; by "
         "air 6.97 GBP a good piece, 29 days as quoted, in time: ask for a sample by 30 November 2026 and order by 20 "
-        "December 2026. Air stands for it, as the cheapest that is there by 2027-01-25"
+        "December 2026. Air stands for it, as the cheapest that is there by 25 January 2027"
     ) == by_schedule(("too late", date(2026, 11, 1)), ("in time",))
 
 
 @pytest.mark.parametrize(
     ("sea", "air", "why"),
     [
-        (("in time",), ("in time",), "Sea stands for it, as the cheapest that is there by 2027-01-25"),
+        (("in time",), ("in time",), "Sea stands for it, as the cheapest that is there by 25 January 2027"),
         (
             ("in time", date(2026, 12, 20), "usual days"),
             ("in time",),
-            "Air stands for it, as the cheapest that is surely there by 2027-01-25",
+            "Air stands for it, as the cheapest that is surely there by 25 January 2027",
         ),
         (
             ("too late", date(2026, 11, 1)),
             ("no time for a sample",),
-            "Air stands for it, as the quickest, since by none is there time for a sample before 2027-01-25",
+            "Air stands for it, as the quickest, since by none is there time for a sample before 25 January 2027",
         ),
         (
             ("too late", date(2026, 11, 1)),
             ("only if all goes quickly",),
-            "Air stands for it, as the quickest, since none is surely there by 2027-01-25",
+            "Air stands for it, as the quickest, since none is surely there by 25 January 2027",
         ),
     ],
 )
@@ -97,7 +97,7 @@ def test_why_a_way_stands_for_its_maker_follows_the_schedule(sea, air, why):
 
 def test_the_quickest_stands_where_none_is_in_time():
     assert compared(by_two_ways(need_by=date(2026, 12, 1)))[-1].endswith(
-        "Air stands for it, as the quickest, since none is surely there by 2026-12-01"
+        "Air stands for it, as the quickest, since none is surely there by 1 December 2026"
     )
 
 
@@ -126,7 +126,7 @@ def test_rates_and_samples_stand_beside():
     )
 
     assert [
-        "Rate: 1 GBP = 1.25 USD (2026-11-20, my bank)",
+        "Rate: 1 GBP = 1.25 USD (20 November 2026, my bank)",
         "Before you sample: 1 maker sampled costs 25.00 GBP in all (Fernhill 25.00)",
     ] == beside(found, ["Fernhill"])
 

@@ -197,7 +197,7 @@ def test_sizes_that_come_too_late_are_named():
     read = inputs(quote(5, covers=ALL_PAID, days=(10, 40)), brief=replace(wanting(200), need_by=TODAY + timedelta(30)))
     plan = plan_of(read, selling(), [MAKER])
 
-    assert ["Too late for 2026-12-25 if ordered today: 200 pieces"] == late_lines(plan, plan.makers[0].options)
+    assert ["Too late for 25 December 2026 if ordered today: 200 pieces"] == late_lines(plan, plan.makers[0].options)
     assert plan_words(plan)[0].endswith("; but ordered today it is too late for 2026-12-25")
 
 
@@ -208,12 +208,12 @@ def test_sizes_that_come_too_late_are_named():
         (
             "no time for a sample",
             "; but begun today there is no time for a sample if it is to be there by 2026-12-25",
-            ["No time for a sample before 2026-12-25: 200 pieces"],
+            ["No time for a sample before 25 December 2026: 200 pieces"],
         ),
         (
             "only if all goes quickly",
             "; but ordered today it is there by 2026-12-25 only if all goes quickly",
-            ["There by 2026-12-25 only if all goes quickly: 200 pieces"],
+            ["There by 25 December 2026 only if all goes quickly: 200 pieces"],
         ),
     ],
 )

@@ -14,6 +14,7 @@ from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.prices import GoodsPrice
 from scorecard.costing.quotes import Way
 from scorecard.costing.replies import Reply
+from scorecard.words import day_words
 
 Group = Literal["maker", "freight", "border", "payment", "extra"]
 
@@ -165,7 +166,7 @@ def exchange_words(currency: str, rates: Rates) -> str:
     if currency == rates.home:
         return ""
     rate = rates.rates[currency]
-    dated = f" ({rate.dated.isoformat()})" if rate.dated else ""
+    dated = f" ({day_words(rate.dated)})" if rate.dated else ""
     if rate.means == "home for one":
         return f", at {shown(rate.figure)} {rates.home} for 1 {currency}{dated}"
     return f", at {shown(rate.figure)} {currency} for 1 {rates.home}{dated}"

@@ -194,6 +194,6 @@ def _asked_row(made: Round, asked: Asked) -> AskedRow:
         since = f"no answer for {days}{is_due}; when it answers, {_day(made, asked.maker, ANSWERED_ON)}"
     return AskedRow(
         maker=_names(made, (asked.maker,))[0],
-        asked_on=asked.asked_on.isoformat(),
+        asked_on=day_words(asked.asked_on),
         since=since,
     )

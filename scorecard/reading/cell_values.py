@@ -133,10 +133,10 @@ def _open_range(text: str, rule: NumberRule) -> Reading | Fault | None:
     for pattern, is_low in ((AT_LEAST, True), (AT_MOST, False)):
         match = pattern.fullmatch(text)
         if match:
-            return _opened(_end_of(text, match[1], rule), is_low)
+            return _opened(_end_of(text, match[1], rule), is_low, rule)
     match = PLUS.fullmatch(text)
     if match:
-        return _opened(_end_of(text, match[3] or match[1] + match[2], rule), True)
+        return _opened(_end_of(text, match[3] or match[1] + match[2], rule), True, rule)
     match = FROM.fullmatch(text)
     return _from(text, _end_of(text, match[1], rule), rule) if match else None
 
@@ -147,12 +147,13 @@ def _end_of(text: str, part: str, rule: NumberRule) -> float | Fault:
     return _told_whole(text, part, end) if isinstance(end, Fault) else end
 
 
-def _opened(end: float | Fault, is_low: bool) -> Reading | Fault:
-    """Return a range that is open at one end."""
+def _opened(end: float | Fault, is_low: bool, rule: NumberRule) -> Reading | Fault:
+    """Return a range that is open at one end; of a minimum order, which seldom is, how to write the number itself."""
     if isinstance(end, Fault):
         return end
     if is_low:
-        return Reading(end, inf, f"{shortest(end)} or more")
+        itself = f"; if {shortest(end)} is the minimum itself, write {shortest(end)}" if rule.is_minimum else ""
+        return Reading(end, inf, f"{shortest(end)} or more{itself}")
     return Reading(-inf, end, f"{shortest(end)} or less")
 
 

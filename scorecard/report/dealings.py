@@ -12,7 +12,7 @@ from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
 from scorecard.ranking import Ranking, rank_makers
 from scorecard.value_functions import Floats
-from scorecard.words import counted, listed, rounded, shortest
+from scorecard.words import counted, day_words, listed, rounded, shortest
 
 if TYPE_CHECKING:
     from scorecard.samples import SampleRound
@@ -125,10 +125,10 @@ def contact_words(calculation: Calculation, maker: int) -> str:
     table = calculation.case.table
     asked, answered = (_day(days, maker) for days in (table.asked_on, table.answered_on))
     if asked is None:
-        return "not asked yet" if answered is None else f"answered on {answered.isoformat()}"
+        return "not asked yet" if answered is None else f"answered on {day_words(answered)}"
     if answered is None:
-        return f"asked on {asked.isoformat()}, no answer yet"
-    return f"asked on {asked.isoformat()}, answered on {answered.isoformat()}"
+        return f"asked on {day_words(asked)}, no answer yet"
+    return f"asked on {day_words(asked)}, answered on {day_words(answered)}"
 
 
 def _day(days: Floats, maker: int) -> date | None:
@@ -150,7 +150,7 @@ def latest_and_undecided(rounds: "Sequence[SampleRound]", maker: str) -> "list[S
 
 def sample_words(one: "SampleRound") -> str:
     """Return one round in words: when it came, its marks, what is off, what was decided."""
-    came = f"came on {one.received_on.isoformat()}" if one.received_on else _asked_words(one)
+    came = f"came on {day_words(one.received_on)}" if one.received_on else _asked_words(one)
     parts = [f"{one.kind} {came}".strip()]
     if one.mark is not None:
         marks = listed(f"{aspect.lower()} {_range(mark)}" for aspect, mark in one.marks.items())
@@ -167,7 +167,7 @@ def sample_words(one: "SampleRound") -> str:
 
 
 def _asked_words(one: "SampleRound") -> str:
-    return f"asked for on {one.asked_on.isoformat()}, not here yet" if one.asked_on else ""
+    return f"asked for on {day_words(one.asked_on)}, not here yet" if one.asked_on else ""
 
 
 def _range(ends: tuple[float, float]) -> str:
@@ -189,7 +189,7 @@ def _kept(rounds: "Sequence[SampleRound]", maker: str) -> tuple[str, ...]:
     kept = kept_piece(rounds, maker)
     if kept is None:
         return ()
-    came = f" of {kept.received_on.isoformat()}" if kept.received_on else ""
+    came = f" of {day_words(kept.received_on)}" if kept.received_on else ""
     return (f"keep the approved {kept.kind}{came}: deliveries and the next order are compared with it",)
 
 

@@ -71,4 +71,5 @@ def _notes(found: Sequence[Problem], command: Callable[[str], str]) -> Notes:
 
 
 def _note(one: Problem) -> Note:
-    return Note(place=isolate(str(one.place)), words=isolate(f"{one.found}. {one.wanted}.", 400))
+    words = f"{one.found}, {one.wanted}." if one.code == "read-as" else f"{one.found}. {one.wanted}."
+    return Note(place=isolate(str(one.place)), words=isolate(words, 400))

@@ -17,7 +17,7 @@ Kind = Literal["name", "text", "number", "money", "percent", "date", "choice"]
 MAY_HOLD: dict[Kind, str] = {
     "name": "Any text; it is kept exactly as typed",
     "text": "Any text, or nothing",
-    "number": "A number, a range such as 3-5 or 50+, or nothing while you do not know",
+    "number": "A number, a range such as 3-5 or 4+, or nothing while you do not know",
     "money": "An amount such as 4.20, a range, or nothing while you do not know",
     "percent": "30 for 30 %, a range, or nothing while you do not know",
     "date": "A date such as 2026-11-25, or nothing",

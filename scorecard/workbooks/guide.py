@@ -80,8 +80,8 @@ def _beginning(sheets: Sequence[EntrySheet], brief: Brief, score: str) -> list[s
         f"ranking ({listed(first)}). The other columns can wait: each says when it is filled in.",
         f"Leave the sheets {listed(sheet.name for sheet in later)} empty until quotes come.",
         "An empty cell, -, ?, n/a and unknown all mean that you do not know. Unknown is never taken for zero.",
-        "Where you know only roughly, write a range: 3-5, 20 to 25, 50+, up to 24. Many spreadsheets make a date "
-        "of 3-5; 3 to 5 is safe.",
+        "Where you know only roughly, write a range: 3-5, 20 to 25, 4+, up to 24. Many spreadsheets make a date "
+        "of 3-5; 3 to 5 is safe. A minimum order is the number itself: 50 rather than 50+.",
         "A drop-down only helps with spelling: its lines stand on the sheet Lists, and other words are told to you.",
         "Columns and sheets may stand in any order, and you may add your own. Keep the headings in row 1.",
         f"Save the file, then type in the terminal: {score}",

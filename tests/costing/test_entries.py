@@ -36,7 +36,7 @@ def test_a_sum_in_another_currency_is_said_once():
 def test_the_exchange_is_said_with_its_direction_and_day():
     there = Rate(currency="USD", figure=Decimal("0.8"), dated=date(2026, 11, 20))
 
-    assert [", at 1.25 USD for 1 GBP", ", at 0.8 GBP for 1 USD (2026-11-20)", ""] == [
+    assert [", at 1.25 USD for 1 GBP", ", at 0.8 GBP for 1 USD (20 November 2026)", ""] == [
         exchange_words("USD", dollars()),
         exchange_words("USD", Rates(home="GBP", rates={"USD": there})),
         exchange_words("GBP", dollars()),

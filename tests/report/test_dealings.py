@@ -47,13 +47,13 @@ def test_a_round_is_told_with_its_marks_and_what_is_off():
     )
 
     assert (
-        "sample came on 2026-11-09; marked 7 to 7.5 of 10 (print 8 and colour 6 to 7); position off by 1.5 mm; "
+        "sample came on 9 November 2026; marked 7 to 7.5 of 10 (print 8 and colour 6 to 7); position off by 1.5 mm; "
         "colour off by 2.4; another round"
     ) == sample_words(one)
 
 
 def test_a_round_that_has_not_come_is_told_so():
-    assert "sample asked for on 2026-11-02, not here yet" == sample_words(sample(asked_on=date(2026, 11, 2)))
+    assert "sample asked for on 2 November 2026, not here yet" == sample_words(sample(asked_on=date(2026, 11, 2)))
 
 
 def test_what_is_still_to_check_is_named_once_something_is_done():
@@ -118,6 +118,6 @@ def test_the_approved_piece_is_kept():
     one = sample(decision="approved", received_on=date(2026, 11, 9))
 
     assert (
-        "keep the approved sample of 2026-11-09: deliveries and the next order are compared with it"
+        "keep the approved sample of 9 November 2026: deliveries and the next order are compared with it"
         == (told([one]).makers[0].samples[-1])
     )
