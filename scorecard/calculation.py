@@ -23,6 +23,7 @@ from scorecard.value_functions import Floats
 from scorecard.verdict import Verdict, reach_verdict
 
 if TYPE_CHECKING:
+    from scorecard.costed import Costed
     from scorecard.scheduling.schedule import Schedule
 
 
@@ -54,6 +55,12 @@ class Calculation:
     firmness: HowFirm
     verdict: Verdict
     schedule: "Schedule | None" = None
+
+    @property
+    def ranked_costs(self) -> "Costed | None":
+        """The costs of the makers that are ranked: who is ruled out has no part in who is the cheapest."""
+        names, costed = self.case.table.makers, self.case.costed
+        return None if costed is None else costed.of(names[maker] for maker in self.ranking.order)
 
     @classmethod
     def of(cls, case: Case, as_of: date) -> Self:

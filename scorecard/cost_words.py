@@ -80,6 +80,7 @@ class CostTold:
     Parameters
     ----------
     maker : as it was typed
+    ruled_out : why its maker is ruled out, in short; "" where it is ranked
     way : "by sea"; "" where none is named
     per_piece : of a good piece; "at least …" where a cost is missing
     pieces : to order, and how many more than wanted
@@ -96,6 +97,7 @@ class CostTold:
     """
 
     maker: str
+    ruled_out: str
     way: str
     is_chosen: bool
     is_complete: bool
@@ -115,6 +117,11 @@ class CostTold:
     notes: tuple[str, ...]
 
     @property
+    def has_place(self) -> bool:
+        """Whether it has a place among the costs: no cost is missing, and its maker is ranked."""
+        return self.is_complete and not self.ruled_out
+
+    @property
     def when(self) -> str:
         """Days to the door as quoted, how that stands, and by when to begin, as far as it can be told."""
         said = f"{self.days}{' as quoted' if self.begin and self.days != NOT_KNOWN else ''}"
@@ -126,18 +133,20 @@ class CostTold:
         return self.days.removeprefix("days ")
 
 
-def told(costed: Costed, cost: LandedCost) -> CostTold:
+def told(costed: Costed, cost: LandedCost, ruled_out: str = "") -> CostTold:
     """Return one cost in words.
 
     Parameters
     ----------
     costed : that the cost is one of
     cost : one maker by one way
+    ruled_out : why its maker is ruled out; "" where it is ranked
     """
     inputs, home = costed.inputs, costed.inputs.rates.home
     paid = paid_before_checking(cost)
     return CostTold(
         maker=cost.maker,
+        ruled_out=ruled_out,
         way=f"by {cost.way}" if cost.way else "",
         is_chosen=costed.chosen[cost.maker] is cost,
         is_complete=cost.is_complete,

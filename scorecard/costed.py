@@ -4,7 +4,7 @@ Enters: a case. Leaves: the same one with its costs worked out, and the warnings
 loaded while nothing is quoted.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
@@ -30,10 +30,13 @@ class Costed:
     ----------
     inputs : all that was read, on the day that stands for today
     selling : what a piece sells for; None where nothing is said of it
+    worked_out : the costs of these inputs where they are known from a larger whole
     """
 
     inputs: "CostInputs"
     selling: "Selling | None" = None
+    worked_out: "tuple[LandedCost, ...] | None" = None
+    _parts: "dict[frozenset[str], Costed]" = field(default_factory=dict, repr=False)
     _plans: "dict[tuple[str, ...], Plan]" = field(default_factory=dict, repr=False)
 
     @cached_property
@@ -41,7 +44,22 @@ class Costed:
         """Every quoted maker by every way, in sheet order."""
         from scorecard.costing.landed import landed_costs
 
-        return landed_costs(self.inputs)
+        return landed_costs(self.inputs) if self.worked_out is None else self.worked_out
+
+    def of(self, makers: Iterable[str]) -> "Costed":
+        """Return the costs of some makers alone, for who is the cheapest of them and what would change that."""
+        kept = frozenset(makers)
+        if kept.issuperset(row.maker for row in self.inputs.quotes):
+            return self
+        if kept not in self._parts:
+            quotes = tuple(row for row in self.inputs.quotes if row.maker in kept)
+            offers = tuple(offer for offer in self.inputs.offers if offer.maker in kept)
+            self._parts[kept] = Costed(
+                inputs=replace(self.inputs, quotes=quotes, offers=offers),
+                selling=self.selling,
+                worked_out=tuple(cost for cost in self.costs if cost.maker in kept),
+            )
+        return self._parts[kept]
 
     @cached_property
     def chosen(self) -> "dict[str, LandedCost]":

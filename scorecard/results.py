@@ -11,7 +11,7 @@ import numpy as np
 
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
-from scorecard.cost_results import landed_costs_of
+from scorecard.cost_results import landed_costs_of, why_out
 from scorecard.criteria import Criterion, Limit, WeightsNote
 from scorecard.drawn_from import drawn_from
 from scorecard.figures import figure, figures, plain
@@ -72,7 +72,7 @@ def result_of(calculation: Calculation) -> Json:
         "let_in": _let_in(calculation),
         **firm_result(calculation),
         "questions": [_question(calculation, one) for one in calculation.questions],
-        "landed_costs": landed_costs_of(case.costed),
+        "landed_costs": landed_costs_of(case.costed, why_out(calculation)),
         **_schedule(calculation),
         **quantities_of(calculation),
         **_consistency(case.criteria.note),

@@ -12,16 +12,17 @@ BRIEF = Brief(item="enamel mug", quantity=200, destination="GB", currency="GBP",
 PAID = "to my door, duty and tax paid"
 
 
-def case_of(answers, quotes, *, weight=None, brief=BRIEF, **more):
+def case_of(answers, quotes, *, weight=None, brief=BRIEF, limit=None, **more):
     """Return a case of makers worth what is typed, some of them quoted.
 
     Parameters
     ----------
     answers : points by maker
     quotes : price of each piece, at the door and all paid, by maker; or a row made by ``quoted.quote``
+    limit : on the answers; None for no limit
     weight : of the criterion that draws on landed cost; None for no such criterion
     """
-    criteria = [numbers("a", 1)]
+    criteria = [numbers("a", 1, limit=limit)]
     rows = {maker: [points] for maker, points in answers.items()}
     if weight is not None:
         criteria.append(

@@ -9,11 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from ordered import PAID, case_of
 from process import schema_of
-from quoted import quote
+from quoted import dollars, quote
 
 from scorecard.assessment import assess
 from scorecard.cost_results import cost_result, landed_costs_of
 from scorecard.costing.inputs import CostSettings
+from scorecard.criteria import Limit
 
 ANSWERS = {"Ash": 90, "Birch": 70, "Cedar": 50}
 
@@ -78,3 +79,45 @@ def test_a_measure_is_the_chosen_way_of_landed_costs():
     answers = {one["maker"]: one["criteria"]["landed"]["answer"] for one in result["makers"]}
 
     assert answers == {"Ash": chosen["Ash"], "Birch": chosen["Birch"], "Cedar": None}
+
+
+# who is ruled out
+
+PASSING = Limit(at_least=60)  # Cedar, the cheapest, fails it
+
+
+def ruled_out(quotes, **more):
+    return assess(case_of(ANSWERS, quotes, limit=PASSING, **more), as_of=AS_OF)
+
+
+def test_a_ruled_out_maker_comes_last_with_the_reason_however_cheap_it_is():
+    costs = cost_result(ruled_out({"Ash": 5, "Birch": 4, "Cedar": 1}))["landed_costs"]
+
+    assert [("Birch", None), ("Ash", None), ("Cedar", "A: 50 is below the limit of 60")] == [
+        (one["maker"], one["ruled_out"]) for one in costs
+    ]
+
+
+def test_a_ruled_out_maker_has_no_part_in_who_is_the_cheapest_at_another_rate():
+    quotes = {
+        "Ash": 5,
+        "Birch": 4,
+        "Cedar": quote(1, maker="Cedar", row=4, covers=PAID, way="road", currency="USD"),
+    }
+    result = cost_result(ruled_out(quotes, rates=dollars()))
+
+    assert [] == result["currency_changes"]
+
+
+def test_a_result_with_a_ruled_out_maker_fits_its_schemas():
+    assessment = ruled_out({"Ash": 5, "Birch": 4, "Cedar": 1}, weight=1)
+
+    jsonschema.validate(printed(assessment.as_json()), schema_of("score"))
+    jsonschema.validate(printed(cost_result(assessment)), schema_of("cost"))
+
+
+def test_where_every_quoted_maker_is_ruled_out_all_are_told_and_nobody_is_the_cheapest():
+    assessment = ruled_out({"Cedar": 1})
+
+    assert ["Cedar"] == [one["maker"] for one in cost_result(assessment)["landed_costs"]]
+    assert () == assessment.ranked_costs.costs

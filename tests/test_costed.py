@@ -70,3 +70,18 @@ def test_warnings_of_one_cost_are_its_own():
     costed = with_costs(case, LATER).costed
 
     assert [["quote-expired"], []] == [[one.code for one in costed.doubts_on(cost)] for cost in costed.costs]
+
+
+def test_some_makers_alone_keep_their_costs():
+    costed = costed_on(case_of({"Ash": 90, "Birch": 70}, {"Ash": 5, "Birch": 4}), AS_OF)
+    part = costed.of(["Ash"])
+
+    assert ["Ash"] == list(part.chosen)
+    assert costed.chosen["Ash"] is part.chosen["Ash"]
+    assert part is costed.of({"Ash"})
+
+
+def test_all_makers_are_the_whole():
+    costed = costed_on(case_of({"Ash": 90, "Birch": 70}, {"Ash": 5}), AS_OF)
+
+    assert costed is costed.of(["Ash", "Birch"])

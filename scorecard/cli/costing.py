@@ -10,7 +10,7 @@ from scorecard.assessment import Assessment, assess
 from scorecard.cli.gate import show_json
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warnings
 from scorecard.cli.tables import as_text, plain, visible
-from scorecard.cost_results import cost_result, first_ranked, not_quoted
+from scorecard.cost_results import cost_result, first_ranked, in_order, not_quoted
 from scorecard.costed import Costed
 from scorecard.sentences import unquoted_words
 from scorecard.words import counted, listed
@@ -58,13 +58,14 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
     """Print the table of all costs, each sum line by line, and what stands beside them."""
     from scorecard.cost_words import days_counted, told
 
-    costs = [told(costed, cost) for cost in costed.cheapest_first]
+    costs = [told(costed, cost, why) for cost, why in in_order(assessment)]
     _tell_wanted(costed)
     rows = [HEADINGS]
     for place, one in enumerate(costs, start=1):
-        mark = f"{place}." if one.is_complete else "–"
+        mark = f"{place}." if one.has_place else "–"
         name = f"{visible(one.maker)}{' *' if one.is_chosen else ''}"
         missing = plain(", ".join(one.missing)) if len(one.missing) < FEW else counted(len(one.missing), "cost")
+        missing = "; ".join([*(["ruled out"] if one.ruled_out else []), *([missing] if one.missing else [])])
         when = (one.quoted, one.time, one.begin_by)
         rows.append((mark, name, one.way, one.per_piece, one.total, *when, one.adds, missing))
     typer.echo(as_text(_told_columns(rows), right=frozenset({0, 3, 4})))
@@ -101,7 +102,10 @@ def _tell_wanted(costed: Costed) -> None:
 def _tell_sum(place: int, one: "CostTold", home: str) -> None:
     """Print one cost: its headline, every line, what is missing, what must be said, and what is paid before."""
     way = f", {one.way}" if one.way else ""
-    typer.echo(f"\n{place}. {visible(one.maker)}{way}: {one.per_piece} {home} a good piece, {one.total} in all")
+    mark = f"{place}." if not one.ruled_out else "–"
+    typer.echo(f"\n{mark} {visible(one.maker)}{way}: {one.per_piece} {home} a good piece, {one.total} in all")
+    if one.ruled_out:
+        _tell(f"Ruled out: {one.ruled_out}", "   ")
     _tell(f"{one.pieces}, {one.when}", "   ")
     for told_sum in one.sums:
         if told_sum.heading:
@@ -134,14 +138,15 @@ def sentences(assessment: Assessment, costed: Costed) -> list[str]:
     from scorecard.cost_sentences import beside, compared
     from scorecard.costing.cautions import cautions
 
-    said = [*compared(costed), *beside(costed, first_ranked(assessment))]
+    ranked = assessment.ranked_costs or costed
+    said = [*compared(ranked), *beside(ranked, first_ranked(assessment))]
     said += unquoted_words(not_quoted(assessment), costed.inputs.unread)
     return [*said, *cautions(costed.inputs, costed.costs)]
 
 
 def next_step(assessment: Assessment, inputs: Inputs) -> str:
     """Return what to do next, as the quotes stand."""
-    costed = assessment.case.costed
+    costed = assessment.ranked_costs
     if costed is None or not costed.costs:
         return f"ask for quotes: {inputs.started.command('enquire')}"
     open_ones = [cost for cost in costed.chosen.values() if not cost.is_complete]

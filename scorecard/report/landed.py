@@ -9,8 +9,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from scorecard.assessment import Assessment
-from scorecard.cost_results import first_ranked, not_quoted
-from scorecard.costed import Costed
+from scorecard.cost_results import first_ranked, in_order, not_quoted
 from scorecard.report.charts import percent
 from scorecard.report.extent import ROOMS, Room
 from scorecard.report.texts import isolate, sentence, visible
@@ -22,6 +21,8 @@ if TYPE_CHECKING:
 
 MOST = 60  # costs, up to which it is said at which rate of a currency another is the cheapest
 LONGEST = 600  # characters of a line's working
+
+Ends = tuple[Decimal, Decimal]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +60,7 @@ class CostRow:
 
     place: str
     maker: str
+    out: str
     way: str
     is_chosen: bool
     per_piece: str
@@ -114,18 +116,20 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
     from scorecard.cost_words import days_counted, told
     from scorecard.costing.cautions import cautions
 
-    words = [told(costed, cost) for cost in costed.cheapest_first[: room.costs]]
+    costs = in_order(assessment)[: room.costs]
+    words = [told(costed, cost, why) for cost, why in costs]
     shown = _in_detail(words, room.sums)
-    rows = _rows(costed, words, shown)
+    rows = _rows([cost.per_good_piece for cost, _ in costs], words, shown)
+    ranked = assessment.ranked_costs or costed
     unquoted = unquoted_words(not_quoted(assessment), costed.inputs.unread, isolate)
     return Landed(
         currency=costed.inputs.rates.home,
         as_quoted=" ".join(map(sentence, days_counted(costed))),
-        said=_sentences(compared(costed, isolate)),
+        said=_sentences(compared(ranked, isolate)),
         rows=rows,
         detailed=tuple(rows[at] for at in shown),
         beside=_sentences(
-            [*beside(costed, first_ranked(assessment), isolate, changes=len(costed.costs) < MOST), *unquoted]
+            [*beside(ranked, first_ranked(assessment), isolate, changes=len(costed.costs) < MOST), *unquoted]
         ),
         cautions=_sentences(cautions(costed.inputs, costed.costs)),
         left=len(costed.costs) - len(rows),
@@ -154,9 +158,8 @@ def _sentences(said: Sequence[str]) -> tuple[str, ...]:
     return tuple(map(sentence, said))
 
 
-def _rows(costed: Costed, words: Sequence["CostTold"], detailed: Sequence[int]) -> tuple[CostRow, ...]:
+def _rows(pieces: Sequence[Ends], words: Sequence["CostTold"], detailed: Sequence[int]) -> tuple[CostRow, ...]:
     """Return the costs, their bars of one scale in the table, and of another in all the sums."""
-    pieces = [cost.per_good_piece for cost in costed.cheapest_first[: len(words)]]
     widest_piece = widest(end for ends in pieces for end in ends)
     lines = [line for at in detailed for each in words[at].sums for line in each.lines]
     widest_line = widest(end for line in lines for end in (line.low, line.high))
@@ -171,7 +174,7 @@ def widest(ends: Iterable[Decimal]) -> Decimal:
     return max((end for end in ends if end.is_finite()), default=Decimal(0))
 
 
-def bar_of(ends: tuple[Decimal, Decimal], whole: Decimal) -> Bar | None:
+def bar_of(ends: Ends, whole: Decimal) -> Bar | None:
     """Return the bar of an amount, as parts of the whole width; None for nothing, a credit, and no known amount.
 
     Examples
@@ -189,8 +192,9 @@ def bar_of(ends: tuple[Decimal, Decimal], whole: Decimal) -> Bar | None:
 
 def _row(place: int, one: "CostTold", bar: Bar | None, widest_line: Decimal) -> CostRow:
     return CostRow(
-        place=f"{place}." if one.is_complete else "–",
+        place=f"{place}." if one.has_place else "–",
         maker=isolate(one.maker),
+        out=visible(one.ruled_out, LONGEST),
         way=one.way,
         is_chosen=one.is_chosen,
         per_piece=one.per_piece,

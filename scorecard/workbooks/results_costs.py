@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from xlsxwriter.worksheet import Worksheet
 
+from scorecard.cost_results import in_order
 from scorecard.costed import Costed
 from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, Book, View, heading_height
 from scorecard.workbooks.safe import Value, put
@@ -37,6 +38,7 @@ COSTS = {
     "Border % of all": 10,
     "Paid before you can check, least": 14,
     "Paid before you can check, most": 14,
+    "Ruled out": 30,
     "Missing": 50,
 }
 LINES = {
@@ -52,7 +54,7 @@ LINES = {
     "Paid, most": 12,
     "How it is worked out": 90,
 }
-WORDS = frozenset({"Maker", "Way", "Stands for its maker", "By the need-by date", "Missing"})
+WORDS = frozenset({"Maker", "Way", "Stands for its maker", "By the need-by date", "Ruled out", "Missing"})
 WORDS |= {"The price is read as", "Line", "Goes to", "How it is worked out"}
 DAYS = frozenset({"Ask for a sample by", "Order by"})
 WHOLE = frozenset({"Pieces, fewest", "Pieces, most", "Pieces", "Days, least", "Days, most"})
@@ -73,11 +75,10 @@ def write_costs(book: Book, view: View) -> None:
         f"At your door, in {home}; the cheapest good piece first. What is missing is not counted: see the last column."
     )
     about = " ".join([about, *(f"{words}." for words in days_counted(costed))])
-    _write(book, ("Costs", about), COSTS, [_cost(costed, cost) for cost in costed.cheapest_first])
-    lines = [row for cost in costed.cheapest_first for reading in cost.readings for row in _lines(cost, reading)]
-    lines += [
-        _line(cost, cost.readings[0], one, "already paid") for cost in costed.cheapest_first for one in cost.spent
-    ]
+    costs = in_order(view.assessment)
+    _write(book, ("Costs", about), COSTS, [_cost(costed, cost, why) for cost, why in costs])
+    lines = [row for cost, _ in costs for reading in cost.readings for row in _lines(cost, reading)]
+    lines += [_line(cost, cost.readings[0], one, "already paid") for cost, _ in costs for one in cost.spent]
     about = (
         f"Every line of every sum, in {home}, which add up to what stands at In all. What is already paid is in no sum."
     )
@@ -107,7 +108,7 @@ def _write_row(book: Book, page: Worksheet, number: int, titles: Sequence[str], 
             put(page, (number, at), value, book.number(look, **heavy))
 
 
-def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
+def _cost(costed: Costed, cost: "LandedCost", why_out: str) -> list[Value]:
     """Return the row of one maker by one way."""
     from scorecard.cost_words import standing
     from scorecard.costing.comparing import known_shares
@@ -127,6 +128,7 @@ def _cost(costed: Costed, cost: "LandedCost") -> list[Value]:
         *_latest_days(cost),
         *(_figure(parts[group]) for group in ADDED),
         *_ends_of_all(cost, (paid.low, paid.high)),
+        why_out,
         ", ".join(dict.fromkeys(gap.name for gap in cost.gaps)),
     ]
 

@@ -12,6 +12,7 @@ from quoted import charge, offer, quote, uk
 from scorecard.assessment import assess
 from scorecard.costing.amounts import OPEN
 from scorecard.costing.inputs import CostSettings
+from scorecard.criteria import Limit
 from scorecard.report.extent import ROOMS
 from scorecard.report.landed import bar_of, landed_of, widest
 from scorecard.report.page import page
@@ -158,3 +159,18 @@ def test_the_page_sets_every_sum_and_takes_what_was_typed_for_text():
 
     assert (True, True) == ("Every line of every sum stands here" in section, "Pack &lt;script&gt;" in section)
     assert (False, False) == ("<script>" in section, "Ash <b>" in section)
+
+
+def test_a_ruled_out_maker_stands_below_without_a_place_and_with_the_reason():
+    found = landed({"Ash": 5, "Birch": 4, "Cedar": 1}, limit=Limit(at_least=60))
+
+    assert [("1.", ""), ("2.", ""), ("–", "A: 50 is below the limit of 60")] == [
+        (row.place, row.out) for row in found.rows
+    ]
+
+
+def test_the_page_calls_nobody_the_cheapest_who_is_ruled_out():
+    goods = quote(1, maker="Cedar", row=9, covers="goods", way="sea", days=30)
+    more = {"offers": (offer("sea", 9, maker="Cedar", covers="door to door"),), "limit": Limit(at_least=60)}
+
+    assert not any("Cedar" in words for words in landed({"Ash": 5, "Birch": 4, "Cedar": goods}, **more).said)
