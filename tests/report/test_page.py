@@ -232,8 +232,8 @@ def test_thirty_makers_with_quotes_freight_samples_and_days_take_no_more(tmp_pat
     )
 
     assert len(html.encode()) <= SHORT_BYTES
-    assert ["By when to order", "Every line of every sum", "Before money moves"] == [
-        said for said in ("By when to order", "Every line of every sum", "Before money moves") if said in html
+    assert ["By when to order", "The sums, line by line", "Before money moves"] == [
+        said for said in ("By when to order", "The sums, line by line", "Before money moves") if said in html
     ]
 
 
