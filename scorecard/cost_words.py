@@ -128,6 +128,11 @@ class CostTold:
         return f"{said}, {self.time}{f': {self.begin}' if self.begin else ''}" if self.time else said
 
     @property
+    def stands(self) -> str:
+        """Days to the door as quoted and how that stands, on one line of a table."""
+        return f"{self.days}, {self.time}" if self.time else self.days
+
+    @property
     def quoted(self) -> str:
         """The days in a column that is headed so."""
         return self.days.removeprefix("days ")

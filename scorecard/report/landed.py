@@ -201,7 +201,7 @@ def _row(place: int, one: "CostTold", bar: Bar | None, widest_line: Decimal) -> 
         bar=bar,
         total=one.total,
         pieces=one.pieces,
-        when=one.when,
+        when=one.stands,
         adds=one.adds,
         missing=visible(listed(one.missing)) if one.missing else "",
         paid=sentence(f"before you can check anything you will have paid {one.paid}, {one.paid_how}"),

@@ -100,7 +100,7 @@ def _by_its_way(shown: Assessment, one: CostedMaker) -> tuple[str, str, str]:
 
     words = told(shown.case.costed, one.cost)
     way = ", ".join(part for part in (words.way, "as typed" if one.is_typed else "") if part)
-    return way, words.when, words.paid
+    return way, words.stands, words.paid
 
 
 def _paid_how(costed: Sequence[CostedMaker]) -> tuple[str, ...]:

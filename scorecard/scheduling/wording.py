@@ -69,9 +69,9 @@ def left_words(days: int) -> str:
     Examples
     --------
     >>> left_words(9), left_words(-67)
-    ('9', 'none: 67 days too late')
+    ('9', 'none')
     """
-    return str(days) if days >= 0 else f"none: {counted(-days, 'day')} too late"
+    return str(days) if days >= 0 else "none"
 
 
 def plan_sentence(plan: Plan) -> str:
