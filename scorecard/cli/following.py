@@ -5,22 +5,26 @@ from typing import TYPE_CHECKING
 from scorecard.case import Case
 from scorecard.cli.invocation import quoted
 from scorecard.cli.tables import visible
-from scorecard.orders import OrderRow, latest, under_way
 from scorecard.words import day_words
 
 if TYPE_CHECKING:
     from scorecard.cli.scoring import Inputs
+    from scorecard.orders import OrderRow
 
 
 def next_of_latest(case: Case, inputs: "Inputs") -> str | None:
     """Return what to do next about the order that was placed last; None where none is under way."""
+    if not case.orders:
+        return None
+    from scorecard.orders import latest, under_way
+
     quotes = case.costs.quotes if case.costs else ()
     placed = [under_way(case.orders, order.maker, quotes) for order in case.orders]
     last = latest([order for order in placed if order is not None])
     return None if last is None else next_of_order(case, last, inputs)
 
 
-def next_of_order(case: Case, order: OrderRow, inputs: "Inputs") -> str:
+def next_of_order(case: Case, order: "OrderRow", inputs: "Inputs") -> str:
     """Return what to do next about an order."""
     maker, command = visible(order.maker), inputs.started.command
     named = quoted(maker)
@@ -38,12 +42,12 @@ def next_of_order(case: Case, order: OrderRow, inputs: "Inputs") -> str:
     return f"when you order again: {inputs.started.program} start NEW-FOLDER --from {quoted(str(source))}"
 
 
-def _in_time(order: OrderRow) -> str:
+def _in_time(order: "OrderRow") -> str:
     until = order.complain_until
     return f" before the last day to complain, {day_words(until)}" if until else ""
 
 
-def _is_kept(case: Case, order: OrderRow) -> bool:
+def _is_kept(case: Case, order: "OrderRow") -> bool:
     """Say whether the folder remembers that an order came, and how many of its pieces were faulty."""
     return any(
         (one.maker, one.ordered, one.arrived, one.faulty) == (order.maker, order.ordered, order.arrived, order.faulty)
