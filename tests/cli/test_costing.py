@@ -138,7 +138,7 @@ def test_rates_come_with_their_day_and_where_the_cheapest_changes(folder):
     # Cold Quay costs 1600 USD all paid: dearer than Fernhill's 1280 EUR from 0.8 EUR for 1 USD up
     said = " ".join(cost(folder).out.split())
 
-    assert "Rate: 1 USD = 0.5 EUR (2026-11-20, my bank)." in said
+    assert "Rate: 1 USD = 0.5 EUR (20 November 2026, my bank)." in said
     assert "Cold Quay comes out cheapest at 0.5 EUR for 1 USD; Fernhill from 0.8" in said
     assert "Brightholm may be cheaper at some of these rates" in said
 
