@@ -81,6 +81,14 @@ def asked_of(rounds: Iterable[SampleRound]) -> frozenset[str]:
     return frozenset(one.maker for one in rounds if one.kind != "photograph" and (one.asked_on or one.received_on))
 
 
+def undecided_round(rounds: Iterable[SampleRound], maker: str) -> tuple[int, SampleRound] | None:
+    """Return a maker's last sample that was asked for or came, and its number, from 1; None once it is decided on."""
+    own = [one for one in rounds if one.maker == maker and one.kind != "photograph"]
+    begun = [one for one in own if one.asked_on or one.received_on]
+    last = max(begun, key=lambda one: (one.asked_on or one.received_on or date.min, one.row), default=None)
+    return None if last is None or last.decision else (len(begun), last)
+
+
 def kept_piece(rounds: Sequence[SampleRound], maker: str) -> SampleRound | None:
     """Return the round whose piece is kept, to compare deliveries and the next order with: the last approved."""
     approved = [one for one in rounds if one.maker == maker and one.decision in ("approved", "approved with changes")]

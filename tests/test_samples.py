@@ -10,7 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.samples import SampleRound, asked_of, colour_difference, kept_piece, latest_of_each_kind, sample_mark
+from scorecard.samples import (
+    SampleRound,
+    asked_of,
+    colour_difference,
+    kept_piece,
+    latest_of_each_kind,
+    sample_mark,
+    undecided_round,
+)
 
 
 def round_of(kind="sample", marks=(8, 6), row=2, came=None, maker="Fernhill", **more):
@@ -87,3 +95,12 @@ def test_a_sample_asked_for_or_received_is_paid_for_and_a_photograph_is_none():
     ]
 
     assert {"Asked", "Came"} == asked_of(rounds)
+
+
+def test_a_sample_is_undecided_until_a_decision_is_written_beside_the_last_one():
+    first = SampleRound(maker="Fernhill", row=2, kind="sample", asked_on=date(2026, 10, 1), decision="another round")
+    second = SampleRound(maker="Fernhill", row=3, kind="sample", asked_on=date(2026, 11, 1))
+    seen = SampleRound(maker="Fernhill", row=4, kind="photograph", asked_on=date(2026, 11, 20))
+
+    assert (2, second) == undecided_round([first, second, seen], "Fernhill")
+    assert undecided_round([first, seen], "Fernhill") is None

@@ -18,6 +18,7 @@ from scorecard.scheduling.schedule import Schedule, WayOut, schedule_of
 from scorecard.scheduling.schedule_json import schedule_json
 from scorecard.scheduling.wording import (
     CAUTION,
+    ask_words,
     assumed_sentence,
     by_way,
     chain_rows,
@@ -143,9 +144,8 @@ def _order_lines(schedule: Schedule) -> list[str]:
 def _table(plans: Sequence[Plan]) -> list[str]:
     rows = [("Maker", "Way", "Ask for a sample by", "Order by", "Days left", "How it stands")]
     for plan in plans:
-        sample = "" if plan.begin_by == plan.order_by else due_words(plan.begin_by, plan.slack_days)
         order, left = due_words(plan.order_by, plan.order_slack_days), left_words(plan.days_left)
-        rows.append((visible(plan.maker.maker), plan.way, sample, order, left, plan.standing))
+        rows.append((visible(plan.maker.maker), plan.way, ask_words(plan), order, left, plan.standing))
     over = any(plan.slack_days < 0 for plan in plans)
     return [
         *as_text(rows, right=frozenset({2, 3, 4})).split("\n"),

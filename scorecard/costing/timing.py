@@ -48,7 +48,7 @@ class Timing:
 
     Parameters
     ----------
-    begin_by : the latest day to ask for the first sample; ``order_by`` where no sample comes first
+    begin_by : the latest day to ask for the first sample; ``order_by`` where none is to be asked for
     order_by : the latest day to order
     quickly_by : the same if every step takes its least and nothing is kept spare
     rests_on : "" where the maker's days and the journey's were said, with an end

@@ -16,9 +16,9 @@ from scorecard.reading.countries import countries_of
 from scorecard.reading.dates import DatesReading, ReadSoFar
 from scorecard.reading.makers import ReadingOptions
 from scorecard.reading.names import same
-from scorecard.samples import kept_piece
+from scorecard.samples import SampleRound, kept_piece, undecided_round
 from scorecard.scheduling.calendars import Calendar, days_between
-from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs, WayTimes
+from scorecard.scheduling.inputs import MakerTimes, SampleUnderWay, ScheduleInputs, WayTimes
 from scorecard.scheduling.settings import ScheduleSettings
 from scorecard.scheduling.times import Offered, reach_of, times_of_way, way_times
 from scorecard.words import listed, nearest
@@ -77,6 +77,7 @@ def _inputs(read: ReadSoFar, table: MakerTable, as_of: date | None) -> ScheduleI
             country=country,
             reach=reach,
             sampled=kept_piece(read.dealings.samples, maker) is not None,
+            sample=_sample(read.dealings.samples, maker),
             calendar=_own_calendar(maker, theirs.get(country or "", NOWHERE), settings),
             ways=ways,
             ordered_ways=tuple(
@@ -99,6 +100,15 @@ def _ordered_ways(read: ReadSoFar, maker: str, ways: Iterable[WayTimes]) -> list
     named = {times.way for times in ways}
     ordered = (order.way for order in read.dealings.orders if order.maker == maker)
     return list(dict.fromkeys(way for way in ordered if way is not None and way not in named))
+
+
+def _sample(rounds: Iterable[SampleRound], maker: str) -> SampleUnderWay | None:
+    """Return the sample of a maker on which nothing is decided yet."""
+    found = undecided_round(rounds, maker)
+    if found is None:
+        return None
+    number, last = found
+    return SampleUnderWay(number=number, asked_on=last.asked_on, received_on=last.received_on)
 
 
 NOWHERE = Calendar()

@@ -176,13 +176,13 @@ def _readable(steps: Sequence[Placed]) -> tuple[Placed, ...]:
 
 
 def _row(plan: Plan, as_of: date, need_by: date) -> PlanRow:
-    from scorecard.scheduling.wording import due_words, left_words
+    from scorecard.scheduling.wording import ask_words, due_words, left_words
 
     over = plan.order_by < as_of
     return PlanRow(
         maker=plan.maker.maker,
         way=f"by {plan.way}",
-        sample_by="" if plan.begin_by == plan.order_by else due_words(plan.begin_by, plan.slack_days),
+        sample_by=ask_words(plan),
         order_by=due_words(plan.order_by, plan.order_slack_days),
         left=left_words(plan.days_left),
         status=plan.standing,

@@ -3,10 +3,12 @@
 The order of the chain is that of the trade: samples, the order, the proof, production, transit, clearance, receiving.
 """
 
+from datetime import date
+
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.inputs import MakerTimes, Said, ScheduleInputs, WayTimes
 from scorecard.scheduling.settings import Days
-from scorecard.scheduling.steps import Counted, Step, StepName
+from scorecard.scheduling.steps import Counted, Step, StepName, placed_on, still_to_come
 
 THEIRS: Counted = "the maker's working days"
 YOURS: Counted = "your working days"
@@ -20,15 +22,40 @@ class Chain:
         self.settings = inputs.settings
 
     def samples(self) -> tuple[Step, ...]:
-        """Return the rounds of samples before the order; none once a sample is approved."""
-        if self.maker.sampled:
+        """Return what is to come of samples before the order; none once a sample is approved."""
+        rounds, under_way = self.settings.sample_rounds, self.maker.sample
+        if self.maker.sampled or not rounds:
             return ()
-        one_round = (
+        if under_way is None:
+            return self._round() * rounds
+        return (*self._rest_of_round(), *self._round() * max(rounds - under_way.number, 0))
+
+    @property
+    def asks_for_sample(self) -> bool:
+        """Whether a sample is to be asked for before all else."""
+        return self.maker.sample is None and bool(self.samples())
+
+    def sample_due(self) -> date | None:
+        """Return the day by which the sample that was asked for should come, at the late end; None without one."""
+        under_way = self.maker.sample
+        if under_way is None or under_way.received_on or under_way.asked_on is None or not self.samples():
+            return None
+        return placed_on(self._round()[:2], under_way.asked_on)[1]
+
+    def _rest_of_round(self) -> tuple[Step, ...]:
+        """Return what is to come of the sample under way: counted from the day on which it was asked for."""
+        made, posted, looked_at = self._round()
+        under_way = self.maker.sample
+        if under_way is None or under_way.received_on or under_way.asked_on is None:
+            return (looked_at,)
+        return (*still_to_come((made, posted), under_way.asked_on, self.inputs.as_of), looked_at)
+
+    def _round(self) -> tuple[Step, Step, Step]:
+        return (
             self._theirs("sample made", self.settings.sample_days, "sample_days"),
             self._step("sample in the post", self.settings.sample_post_days, "sample_post_days"),
             self._yours("sample looked at", self._approval(), "approval_days"),
         )
-        return one_round * self.settings.sample_rounds
 
     def proof(self) -> tuple[Step, ...]:
         """Return the proof, drawn and approved."""

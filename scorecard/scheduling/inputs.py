@@ -74,6 +74,22 @@ class WayTimes:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SampleUnderWay:
+    """A sample that was asked for or has come, and on which nothing is decided yet.
+
+    Parameters
+    ----------
+    number : which of the maker's samples it is, from 1
+    asked_on : None where blank, and then it has come
+    received_on : None while it is to come
+    """
+
+    number: int
+    asked_on: date | None = None
+    received_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MakerTimes:
     """What is known of one maker's days.
 
@@ -83,6 +99,7 @@ class MakerTimes:
     country : ISO 3166-1 alpha-2; None where unknown
     reach : where it is, seen from the buyer
     sampled : whether a sample of it has been approved already
+    sample : the one that is under way or to be looked at; None where there is none
     calendar : its working days
     ordered_ways : ways of its orders that no quote or offer of it names
     """
@@ -93,6 +110,7 @@ class MakerTimes:
     country: str | None = None
     reach: Reach = "border"
     sampled: bool = False
+    sample: SampleUnderWay | None = None
     calendar: Calendar = field(default_factory=Calendar)
     ordered_ways: tuple[WayTimes, ...] = ()
 
@@ -109,7 +127,7 @@ class MakerTimes:
 
 def likeness(maker: MakerTimes, times: WayTimes) -> tuple[object, ...]:
     """Return what two makers must share for their days to be the same."""
-    return id(maker.calendar), maker.reach, maker.sampled, times
+    return id(maker.calendar), maker.reach, maker.sampled, maker.sample, times
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -22,7 +22,7 @@ class Plan:
 
     Parameters
     ----------
-    begin_by : the latest day to ask for the first sample; ``order_by`` where no sample comes first
+    begin_by : the latest day to ask for the first sample; ``order_by`` where none is to be asked for
     order_by : the latest day to order and to pay the deposit
     order_by_quickly : the same if every step takes its least and nothing is kept spare
     order_by_without_holidays : the same if the maker had weekends alone
@@ -34,6 +34,7 @@ class Plan:
     days_to_door : from approval to the door, begun today
     steps : on their latest days
     doubts : of the holidays that these days touch
+    sample_due : when the sample that was asked for should be here, at the late end; None without one
     """
 
     maker: MakerTimes
@@ -51,6 +52,7 @@ class Plan:
     days_to_door: Days
     steps: tuple[Placed, ...]
     doubts: tuple[Doubt, ...]
+    sample_due: date | None = None
 
     @property
     def way(self) -> Way:
@@ -89,8 +91,14 @@ class Plan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LatestDays:
-    """The latest days of one maker and way, as a ``Plan`` has them, and the steps on these days."""
+    """The latest days of one maker and way, as a ``Plan`` has them, and the steps on these days.
 
+    Parameters
+    ----------
+    start_by : the latest day for what is first, a sample that is under way among it; ``begin_by`` where none is
+    """
+
+    start_by: date
     begin_by: date
     order_by: date
     quickly_by: date
@@ -101,9 +109,11 @@ def latest_days(chain: Chain, need_by: date) -> LatestDays:
     """Return the latest days back from the day by which the pieces are needed."""
     ordered, order_by = _ordered_by(chain, need_by)
     sampled, begin = placed_back(chain.samples(), order_by)
-    calendar = chain.maker.calendar
+    calendar, asks = chain.maker.calendar, chain.asks_for_sample and bool(sampled)
+    begin_by = calendar.latest(begin) if asks else order_by
     return LatestDays(
-        begin_by=calendar.latest(begin) if sampled else order_by,
+        start_by=begin if sampled and not asks else begin_by,
+        begin_by=begin_by,
         order_by=order_by,
         quickly_by=calendar.latest(placed_back(chain.from_order(), need_by, "early")[1]),
         steps=(*sampled, *ordered),
@@ -118,7 +128,7 @@ def plan_of(inputs: ScheduleInputs, maker: MakerTimes, times: WayTimes, need_by:
     return Plan(
         maker=maker,
         times=times,
-        status=status_on(as_of, begin_by, order_by, latest.quickly_by),
+        status=status_on(as_of, latest.start_by, order_by, latest.quickly_by),
         begin_by=begin_by,
         order_by=order_by,
         order_by_quickly=latest.quickly_by,
@@ -131,6 +141,7 @@ def plan_of(inputs: ScheduleInputs, maker: MakerTimes, times: WayTimes, need_by:
         days_to_door=_days_to_door(chain, as_of),
         steps=steps,
         doubts=tuple(_doubts(chain, begin_by, need_by, steps)),
+        sample_due=chain.sample_due(),
     )
 
 

@@ -69,6 +69,7 @@ def _plan(plan: Plan, way_out: WayOut | None) -> Json:
         "way": plan.way,
         "way_assumed": plan.times.way_assumed,
         "status": plan.status,
+        "sample": _sample(plan),
         "begin_by": _iso(plan.begin_by),
         "order_by": _iso(plan.order_by),
         "order_by_if_all_goes_quickly": _iso(plan.order_by_quickly),
@@ -85,6 +86,15 @@ def _plan(plan: Plan, way_out: WayOut | None) -> Json:
         "text": f"{plan_sentence(plan)}.",
         "steps": _steps(plan.steps),
     }
+
+
+def _sample(plan: Plan) -> Json | None:
+    """Return the sample under way, or that has come, on which nothing is decided yet."""
+    sample = plan.maker.sample
+    if sample is None:
+        return None
+    asked, came = _iso(sample.asked_on), _iso(sample.received_on)
+    return {"asked_on": asked, "received_on": came, "expected_on": _iso(plan.sample_due)}
 
 
 def _order(one: Progress, way_out: WayOut | None) -> Json:

@@ -6,11 +6,11 @@ other.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Literal
 
-from scorecard.scheduling.calendars import Calendar, Closure, shifted
+from scorecard.scheduling.calendars import Calendar, Closure, days_between, shifted
 from scorecard.scheduling.settings import Days
 
 StepName = Literal[
@@ -115,6 +115,25 @@ def placed_on(steps: Sequence[Step], start: date, end: End = "late") -> tuple[tu
             placed.append(_worked(step, days, step.calendar.after(start, 1), over, over))
         start = placed[-1].last
     return tuple(placed), start
+
+
+def still_to_come(steps: Sequence[Step], begun: date, today: date) -> tuple[Step, ...]:
+    """Return steps that were begun on a day with the days that are left of them today: fewer, or none."""
+    early = late = begun
+    left: list[Step] = []
+    for step in steps:
+        (least, early), (most, late) = _left(step, early, today, "early"), _left(step, late, today, "late")
+        left.append(replace(step, days=Days(least, None if step.days.high is None else most)))
+    return tuple(left)
+
+
+def _left(step: Step, start: date, today: date, end: End) -> tuple[int, date]:
+    """Return the days of a step that are left today, and the day on which it is over."""
+    over = placed_on((step,), start, end)[1]
+    if over == date.max or today <= start:
+        return step.lasting(end), over
+    left = days_between(shifted(today, 1), over)
+    return sum(step.calendar is None or step.calendar.is_working(day) for day in left), over
 
 
 def _worked(step: Step, days: int, first: date, last: date, by: date) -> Placed:

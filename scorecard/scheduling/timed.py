@@ -47,7 +47,7 @@ def _timing(chain: Chain, times: WayTimes) -> Timing:
     need_by = chain.inputs.need_by
     assert need_by is not None  # noqa: S101 - asked of no other inputs
     latest = latest_days(chain, need_by)
-    status = status_on(chain.inputs.as_of, latest.begin_by, latest.order_by, latest.quickly_by)
+    status = status_on(chain.inputs.as_of, latest.start_by, latest.order_by, latest.quickly_by)
     return Timing(
         status=status,
         begin_by=latest.begin_by,

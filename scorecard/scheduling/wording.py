@@ -74,11 +74,43 @@ def left_words(days: int) -> str:
     return str(days) if days >= 0 else "none"
 
 
+AT_RISK = "at the risk of what a sample would have shown"
+
+
+def sample_words(plan: Plan) -> str:
+    """Return how the sample stands on which nothing is decided yet; "" where there is none."""
+    under_way = plan.maker.sample
+    if under_way is None or not any(placed.step.name == "sample looked at" for placed in plan.steps):
+        return ""
+    if under_way.received_on:
+        return f"a sample came on {day_words(under_way.received_on)}"
+    asked = f"a sample was asked for on {day_words(under_way.asked_on)}" if under_way.asked_on else "a sample is here"
+    if plan.sample_due is None:
+        return asked
+    is_late = (plan.order_by - plan.sample_due).days > plan.order_slack_days
+    verb = "should have come" if is_late else "should come"
+    return f"{asked} and {verb} by {day_words(plan.sample_due)}"
+
+
+def ask_words(plan: Plan) -> str:
+    """Return by when to ask for a sample as a table has it; "" where none is needed."""
+    if plan.begin_by != plan.order_by:
+        return due_words(plan.begin_by, plan.slack_days)
+    if not sample_words(plan) or plan.maker.sample is None:
+        return ""
+    return "it has come" if plan.maker.sample.received_on else "asked for"
+
+
 def plan_sentence(plan: Plan) -> str:
     """Return by when to order from one maker on one way, or by how much it is too late; without the full stop."""
     order = f"order by {day_words(plan.order_by)} ({slack_words(plan.order_slack_days)})"
     due = f"the order was due by {day_words(plan.order_by)}"
+    sample = sample_words(plan)
     match plan.status:
+        case "in time" if sample:
+            told = f"{sample}; decide on it, and {order}"
+        case "no time for a sample" if sample:
+            told = f"{sample}, too late to decide on before the order; without it, {order}, {AT_RISK}"
         case "in time" if plan.begin_by == plan.order_by:
             told = order
         case "in time":
@@ -86,8 +118,7 @@ def plan_sentence(plan: Plan) -> str:
             told = f"{asked}, and {order}"
         case "no time for a sample":
             late = f"{slack_words(plan.slack_days)} to have a sample first, due to be asked for by "
-            risk = "at the risk of what a sample would have shown"
-            told = f"{late}{day_words(plan.begin_by)}; without one, {order}, {risk}"
+            told = f"{late}{day_words(plan.begin_by)}; without one, {order}, {AT_RISK}"
         case "only if all goes quickly":
             quickly = day_words(plan.order_by_quickly)
             told = (
@@ -112,7 +143,7 @@ def too_late_of(plan: Plan) -> list[str]:
         "only if all goes quickly": ["a sample before the order", "the order, planned on the late end of every step"],
         "too late": ["a sample before the order", "the order, even if every step takes its least"],
     }[plan.status]
-    return things if plan.begin_by != plan.order_by else things[1:]
+    return things if plan.begin_by != plan.order_by or sample_words(plan) else things[1:]
 
 
 NAMED = 3  # closures named in one sentence, the longest first
@@ -206,7 +237,17 @@ def chain_rows(plan: Plan) -> list[StepRow]:
     at = next((at for at, placed in enumerate(reversed(plan.steps)) if placed.step.name == "sample looked at"), None)
     if at is None:
         return [*rows, ordered]
-    return [*rows[:at], ordered, *rows[at:], StepRow(f"by {day_words(plan.begin_by)}", "ask for the sample")]
+    return [*rows[:at], ordered, *rows[at:], _sample_row(plan)]
+
+
+def _sample_row(plan: Plan) -> StepRow:
+    """Return when the sample is to be asked for, was, or came."""
+    under_way = plan.maker.sample
+    if under_way is None:
+        return StepRow(f"by {day_words(plan.begin_by)}", "ask for the sample")
+    came, asked = under_way.received_on, under_way.asked_on
+    day = came or asked
+    return StepRow(f"on {day_words(day)}" if day else "", "the sample came" if came else "the sample was asked for")
 
 
 def chain_words(plan: Plan) -> list[str]:

@@ -207,3 +207,16 @@ def test_every_step_stands_on_a_line_of_its_own_within_a_hundred_columns(folder)
     steps = [line for line in lines if line.endswith(" working days (China)")]
 
     assert (True, []) == (len(steps) > 1, [line for line in lines if len(line) > 100 and "scorecard " not in line])
+
+
+def test_a_sample_on_the_sheet_shortens_the_chain_to_what_is_to_come(tmp_path):
+    samples = [
+        ["Maker", "Round", "Asked on", "Received on"],
+        ["Fernhill", "sample", date(2026, 11, 2), date(2026, 11, 22)],
+        ["Brightholm", "sample", date(2026, 11, 20), None],
+    ]
+    folder = folder_of(tmp_path, SHEETS | {"Samples": samples}, brief=DATED)
+    plans = result_of(scorecard("dates", "--json", *AS_OF, cwd=folder))["plans"]
+    found = {plan["maker"]: (plan["begin_by"] == plan["order_by"], plan["steps"][0]["step"]) for plan in plans}
+
+    assert {"Fernhill": (True, "sample looked at"), "Brightholm": (True, "sample made")} == found

@@ -1,11 +1,14 @@
 """The chain of steps of one maker and way."""
 
 from dataclasses import replace
+from datetime import date
 
-from planned import inputs, maker, way
+from planned import AS_OF, inputs, maker, way
 
 from scorecard.scheduling.chain import Chain
+from scorecard.scheduling.inputs import SampleUnderWay
 from scorecard.scheduling.settings import ScheduleSettings
+from scorecard.scheduling.steps import placed_on
 
 
 def names(of_maker, settings=None):
@@ -74,3 +77,26 @@ def test_days_kept_spare_are_those_of_the_way():
     (spare,) = Chain(inputs(air), air, air.ways[0]).spare()
 
     assert (3, True) == (spare.days.late, spare.assumed)
+
+
+def test_of_a_sample_that_has_come_only_looking_at_it_is_left():
+    here = SampleUnderWay(number=1, asked_on=date(2026, 11, 2), received_on=date(2026, 11, 22))
+
+    assert ["sample looked at", "proof drawn"] == names(maker("Fernhill", sample=here))[:2]
+
+
+def test_of_a_sample_asked_for_what_is_left_is_counted_from_that_day():
+    """Asked for on Friday 20 November 2026: of the usual 10 working days 3 are over on Wednesday the 25th."""
+    asked = maker("Fernhill", sample=SampleUnderWay(number=1, asked_on=date(2026, 11, 20)))
+    chain = Chain(inputs(asked), asked, asked.ways[0])
+    made, posted, _ = chain.samples()
+
+    assert (7, chain.settings.sample_post_days) == (made.days.late, posted.days)
+    assert placed_on((made, posted), AS_OF)[1] == chain.sample_due()
+
+
+def test_a_round_beyond_the_sample_under_way_is_still_to_come():
+    here = SampleUnderWay(number=1, received_on=date(2026, 11, 22))
+    found = names(maker("Fernhill", sample=here), ScheduleSettings(sample_rounds=2))
+
+    assert ["sample looked at", "sample made"] == found[:2]

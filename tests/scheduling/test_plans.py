@@ -10,6 +10,7 @@ from planned import AS_OF, NEED_BY, NO_SAMPLE, QUICK, inputs, maker, span, way
 
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.chain import Chain
+from scorecard.scheduling.inputs import SampleUnderWay
 from scorecard.scheduling.plans import plan_of
 from scorecard.scheduling.settings import Days, ScheduleSettings
 from scorecard.scheduling.steps import placed_on
@@ -173,3 +174,18 @@ def test_days_left_are_those_to_the_next_thing_that_can_be_done(as_of, left, act
     found = plan(as_of=as_of)
 
     assert (left, act_by) == (found.days_left, found.act_by)
+
+
+def test_a_sample_asked_for_is_not_asked_for_again():
+    found = plan(maker("Fernhill", sample=SampleUnderWay(number=1, asked_on=date(2026, 11, 20))))
+
+    assert ("in time", found.order_by) == (found.status, found.begin_by)
+
+
+def test_a_sample_that_comes_too_late_to_be_looked_at_leaves_no_time_for_it():
+    """Ordered by 3 February 2027; looked at on the 2nd and 3rd, so that it must be here on Monday the 1st."""
+    here = maker("Fernhill", sample=SampleUnderWay(number=1, received_on=date(2027, 1, 29)))
+
+    assert ["in time", "no time for a sample"] == [
+        plan(here, as_of=day).status for day in (date(2027, 2, 1), date(2027, 2, 2))
+    ]

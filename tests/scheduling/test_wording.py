@@ -8,6 +8,7 @@ from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, way
 
 from scorecard.orders import OrderRow
 from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt
+from scorecard.scheduling.inputs import SampleUnderWay
 from scorecard.scheduling.plans import plan_of
 from scorecard.scheduling.schedule import WayOut, schedule_of
 from scorecard.scheduling.wording import (
@@ -276,3 +277,48 @@ def test_where_no_time_is_left_for_a_sample_the_headline_says_so():
     assert told.startswith(
         "To have the pieces by 14 May 2027 there is no time left for a sample first: Fernhill by sea:"
     )
+
+
+@pytest.mark.parametrize(
+    ("as_of", "asked_on", "received_on", "sentence"),
+    [
+        (
+            AS_OF,
+            date(2026, 11, 20),
+            None,
+            "a sample was asked for on 20 November 2026 and should come by 11 December 2026; decide on it, and "
+            "order by 3 February 2027 (70 days from today)",
+        ),
+        (
+            date(2027, 1, 10),
+            date(2026, 11, 20),
+            None,
+            "a sample was asked for on 20 November 2026 and should have come by 11 December 2026; decide on it, and "
+            "order by 3 February 2027 (24 days from today)",
+        ),
+        (
+            AS_OF,
+            None,
+            date(2026, 11, 22),
+            "a sample came on 22 November 2026; decide on it, and order by 3 February 2027 (70 days from today)",
+        ),
+        (
+            date(2027, 2, 3),
+            None,
+            date(2027, 2, 2),
+            "a sample came on 2 February 2027, too late to decide on before the order; without it, order by 3 February "
+            "2027 (today), at the risk of what a sample would have shown",
+        ),
+    ],
+)
+def test_a_sample_under_way_is_told_instead_of_asking_for_one(as_of, asked_on, received_on, sentence):
+    sample = SampleUnderWay(number=1, asked_on=asked_on, received_on=received_on)
+    found = plan(as_of, of_maker=maker("Fernhill", QUICKER, sample=sample))
+
+    assert f"Fernhill by sea: {sentence}" == plan_sentence(found)
+
+
+def test_the_chain_ends_with_the_sample_that_was_asked_for():
+    sample = SampleUnderWay(number=1, asked_on=date(2026, 11, 20))
+
+    assert "the sample was asked for on 20 November 2026" == chain_words(plan(of_maker=maker("F", sample=sample)))[-1]
