@@ -38,6 +38,8 @@ from scorecard.words import nearest
 Word = TypeVar("Word", bound=str)
 Wanted = Callable[[str], str | None]
 
+MOST = 1e12  # in any currency; exact decimals of any size would take any time
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TableContext:
@@ -226,7 +228,7 @@ class TableRow:
         return fault._replace(found=found, wanted=wanted)
 
     def _is_refused(self, heading: str, reading: Reading, *, positive: bool) -> bool:
-        """Say whether a number is below what it may be, once that is noted."""
+        """Say whether a number is not within what it may be, once that is noted."""
         ends = [end for end in (reading.low, reading.high) if not isinf(end)]
         if any(end < 0 for end in ends):
             wanted = "Write a number above 0, or nothing" if positive else "Write 0 or more, or nothing"
@@ -236,6 +238,9 @@ class TableRow:
             fault = Fault(
                 "not-above-zero", found, "Write a number above 0, or leave the cell empty while you do not know"
             )
+        elif any(end > MOST for end in ends):
+            found = f"{quoted(self.values[heading])} is above {MOST:,.0f}"
+            fault = Fault("too-high", found, "Look for a digit or a unit too many: nothing of a small run is so large")
         else:
             return False
         self.findings.refuse_answer(self.cell(heading), fault)

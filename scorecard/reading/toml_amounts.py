@@ -5,6 +5,7 @@ Enters: a table and a key. Leaves: the value, or None where it is absent or once
 
 from collections.abc import Container, Iterator, Sequence
 from decimal import Decimal
+from math import inf
 from typing import TypeVar
 
 from scorecard.costing.amounts import Span, exact
@@ -19,6 +20,7 @@ from scorecard.words import listed, nearest, shortest
 Word = TypeVar("Word", bound=str)
 
 MOST_PERCENT = 1000
+MOST = 1e12  # of any amount, as in the sheets
 
 
 def tables_at(table: Table, key: str) -> Iterator[Table]:
@@ -77,6 +79,10 @@ def amount_at(table: Table, key: str, most: float | None = None) -> Decimal | No
     if number < 0:
         table.problem("below-zero", key, f"{shortest(number)} is below 0", "Write a number that is 0 or more")
         return None
+    if number > MOST:
+        wanted = "Look for a digit too many: nothing of a small run is so large"
+        table.problem("too-high", key, f"{shortest(number)} is above {MOST:,.0f}", wanted)
+        return None
     if most is not None and number > most:
         table.problem(
             "too-high", key, f"{shortest(number)} is above {shortest(most)}", "Write it in percent, such as 4 for 4 %"
@@ -98,6 +104,9 @@ def span_at(table: Table, key: str, unit: str) -> Span | None:
     if reading.low != reading.low or reading.low < 0:
         wanted = 'Write a number, or a range in quotes such as "3-15"'
         table.problem("not-a-number", key, f"{shown_value(value)} is no number{' of ' + unit if unit else ''}", wanted)
+        return None
+    if any(MOST < end < inf for end in (reading.low, reading.high)):
+        table.problem("too-high", key, f"{shown_value(value)} is above {MOST:,.0f}", "Look for a digit too many")
         return None
     return Span.between(reading.low, reading.high)
 

@@ -474,3 +474,8 @@ def test_with_set_aside_a_quote_without_a_rate_counts_as_unreadable_with_the_row
     assert [("F2", "currency-without-rate")] == [(one.place.cell, one.code) for one in case.set_aside]
     assert ["Fernhill"] == [quote.maker for quote in case.costs.quotes]
     assert "USD = … (what one USD costs" in case.set_aside[0].wanted
+
+
+@pytest.mark.parametrize("typed", [1e308, "1" + "0" * 60, "5 - 1" + "0" * 13])
+def test_a_price_beyond_all_measure_is_refused_at_its_cell(tmp_path, typed):
+    assert [("B2", "too-high")] == problems(tmp_path, ["Fernhill", typed, "each", "EUR"])
