@@ -4,14 +4,16 @@ Enters: what was read, and the brief. Leaves: one warning for each unit, at the 
 """
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from scorecard.answers import MakerTable
 from scorecard.brief import Brief, Unit
-from scorecard.costing.amounts import Span
-from scorecard.costing.quotes import QuoteRow
 from scorecard.errors import Place, Problem
 from scorecard.reading.findings import each_once
 from scorecard.reading.headings import MINIMUM_PER
+
+if TYPE_CHECKING:  # nothing of costs is loaded before something is quoted
+    from scorecard.costing.quotes import QuoteRow
 
 CODE = "number-not-said"
 
@@ -28,14 +30,17 @@ def uncounted_minimums(table: MakerTable, brief: Brief | None) -> tuple[Problem,
     return each_once(found, CODE)
 
 
-def uncounted_setups(quotes: Sequence[QuoteRow], brief: Brief | None) -> tuple[Problem, ...]:
+def uncounted_setups(quotes: "Sequence[QuoteRow]", brief: Brief | None) -> tuple[Problem, ...]:
     """Return a warning for set-up that is charged per a unit of unknown number."""
     if brief is None:
         return ()
     found = [
         _warning(quote.at("Set-up is per"), quote.setup_per, "set-up")
         for quote in quotes
-        if quote.setup_per and brief.units_of(quote.setup_per) is None and quote.setup not in (None, Span.of(0))
+        if quote.setup_per
+        and brief.units_of(quote.setup_per) is None
+        and quote.setup is not None
+        and quote.setup.high != 0
     ]
     return each_once(found, CODE)
 
