@@ -5,6 +5,7 @@ thinner until a government has published them, days that hang on the moon are es
 days of their own.
 """
 
+import re
 from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import cache
@@ -17,6 +18,7 @@ from scorecard.words import counted, listed
 # Besides its public holidays, the collective leave that most makers take: seen in the library's data for 2026
 FURTHER_CATEGORIES: Mapping[str, tuple[str, ...]] = {"ID": ("public", "government")}
 YEARS_BEFORE, YEARS_AFTER = 1, 2
+DAY_OF_MOON = re.compile(r"^\d+ of (?=Lunar New Year)")  # the last days of the old year, read as a date otherwise
 LOOK_BACK = 3  # years before the first in which make-up days are looked for
 
 
@@ -91,10 +93,12 @@ def plain_name(name: str) -> str:
     --------
     >>> plain_name("Labor Day (observed)"), plain_name("Day off (substituted from 02/14/2026)")
     ('Labor Day', 'day off in exchange')
+    >>> plain_name("29 of Lunar New Year")
+    'Lunar New Year'
     """
     if "(substituted from" in name:
         return "day off in exchange"
-    return name.replace(" (observed)", "")
+    return DAY_OF_MOON.sub("", name.replace(" (observed)", ""))
 
 
 def _looked_up(country: str, years: Iterable[int], region: str | None) -> Any:

@@ -181,6 +181,10 @@ class Calendar:
                 stops |= dict.fromkeys(_beside(closure, before, after), BESIDE)
         return self.closed({day: why for day, why in stops.items() if day not in self.holidays})
 
+    def weekends_alone(self) -> "Calendar":
+        """Return the calendar of the same weekends without a holiday, a stop or a make-up day."""
+        return replace(self, holidays={}, makeup=frozenset(), stops={})
+
     def long_only(self, long_days: int) -> "Calendar":
         """Return the calendar on which every day counts but those of long holidays, and of stops."""
         if not (self.holidays or self.stops):

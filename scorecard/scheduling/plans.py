@@ -25,7 +25,7 @@ class Plan:
     begin_by : the latest day to ask for the first sample; ``order_by`` where none is to be asked for
     order_by : the latest day to order and to pay the deposit
     order_by_quickly : the same if every step takes its least and nothing is kept spare
-    order_by_without_holidays : the same if the maker had weekends alone
+    order_by_without_holidays : the same if the maker and you had weekends alone
     ship_by, door_by : the latest days on which the pieces leave the maker, and are at the door; ``ship_by`` is None
         where the maker's days hold the journey
     slack_days : from today to ``begin_by``; below 0: so many days too late
@@ -152,11 +152,10 @@ def _ordered_by(chain: Chain, need_by: date) -> tuple[tuple[Placed, ...], date]:
 
 
 def _without_holidays(chain: Chain, need_by: date) -> date:
-    """Return the latest day to order if the maker had weekends alone."""
-    plain = replace(chain.maker.calendar, holidays={}, makeup=frozenset(), stops={})
-    if plain == chain.maker.calendar:
-        return _ordered_by(chain, need_by)[1]
-    return _ordered_by(Chain(chain.inputs, replace(chain.maker, calendar=plain), chain.times), need_by)[1]
+    """Return the latest day to order if the maker and the buyer had weekends alone."""
+    inputs = replace(chain.inputs, buyer=chain.inputs.buyer.weekends_alone())
+    maker = replace(chain.maker, calendar=chain.maker.calendar.weekends_alone())
+    return _ordered_by(Chain(inputs, maker, chain.times), need_by)[1]
 
 
 def ship_by(chain: Chain, need_by: date) -> date | None:

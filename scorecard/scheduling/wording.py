@@ -150,24 +150,32 @@ NAMED = 3  # closures named in one sentence, the longest first
 
 
 def holiday_sentence(plan: Plan) -> str | None:
-    """Return by how much holidays and stops of the maker move the latest day to order; None where they do not."""
+    """Return by how much holidays, theirs and yours, and stops move the latest day to order; None if not at all."""
     moved = (plan.order_by_without_holidays - plan.order_by).days
     if moved <= 0:
         return None
-    closed = sorted(_moving(plan), key=lambda closure: closure.days, reverse=True)
+    closed = sorted(_moving(plan), key=lambda one: one[0].days, reverse=True)
     more = len(closed) - NAMED
-    named = [*map(closure_words, closed[:NAMED]), *([f"{more} more"] if more > 0 else [])]
+    named = [
+        *(f"{closure_words(one)}{where}" for one, where in closed[:NAMED]),
+        *([f"{more} more"] if more > 0 else []),
+    ]
     before = day_words(plan.order_by_without_holidays)
     because = f": {'; '.join(named)}" if named else ""
     return f"Holidays move the latest day to order from {before} to {day_words(plan.order_by)}{because}"
 
 
-def _moving(plan: Plan) -> list[Closure]:
-    """Return the closures of the maker that take working days from the steps that follow the order, each once."""
-    after = [placed for placed in plan.steps if placed.first > plan.order_by and _is_of_maker(placed)]
-    between = plan.maker.calendar.closures(plan.order_by, after[0].first) if after else []
-    found = [*between, *(closure for placed in after for closure in placed.closures)]
-    return list(dict.fromkeys(closure for closure in found if _takes_work(closure, plan.maker.calendar)))
+def _moving(plan: Plan) -> list[tuple[Closure, str]]:
+    """Return the closures that take working days from the steps that follow the order, each once, and where it is."""
+    after = [placed for placed in plan.steps if placed.first > plan.order_by]
+    theirs = plan.maker.calendar
+    between = theirs.closures(plan.order_by, after[0].first) if after else []
+    found = [(closure, "") for closure in between if _takes_work(closure, theirs)]
+    for placed in after:
+        calendar, where = (theirs, "") if _is_of_maker(placed) else (placed.step.calendar, " where you are")
+        found += [(closure, where) for closure in placed.closures if _takes_work(closure, calendar)]
+    both = {closure for closure, where in found if not where}
+    return list(dict.fromkeys((closure, "" if closure in both else where) for closure, where in found))
 
 
 def _takes_work(closure: Closure, calendar: Calendar | None) -> bool:

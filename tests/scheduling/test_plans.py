@@ -189,3 +189,10 @@ def test_a_sample_that_comes_too_late_to_be_looked_at_leaves_no_time_for_it():
     assert ["in time", "no time for a sample"] == [
         plan(here, as_of=day).status for day in (date(2027, 2, 1), date(2027, 2, 2))
     ]
+
+
+def test_the_holidays_of_the_buyer_move_the_latest_day_to_order_too():
+    """By hand: the proof is approved on 8 and 9 February 2027, so with the 8th closed on Friday the 5th and the 9th."""
+    found = plan(buyer=Calendar(country="IE", holidays={date(2027, 2, 8): "A Monday"}))
+
+    assert (date(2027, 2, 3), date(2027, 2, 2)) == (found.order_by_without_holidays, found.order_by)

@@ -322,3 +322,13 @@ def test_the_chain_ends_with_the_sample_that_was_asked_for():
     sample = SampleUnderWay(number=1, asked_on=date(2026, 11, 20))
 
     assert "the sample was asked for on 20 November 2026" == chain_words(plan(of_maker=maker("F", sample=sample)))[-1]
+
+
+def test_a_holiday_of_the_buyer_that_moves_the_order_is_named_as_such():
+    of_maker, buyer = maker("Fernhill", way()), Calendar(country="IE", holidays={date(2027, 2, 8): "A Monday"})
+    found = plan_of(inputs(of_maker, buyer=buyer), of_maker, of_maker.ways[0], NEED_BY)
+
+    assert (
+        "Holidays move the latest day to order from 3 February 2027 to 2 February 2027: A Monday, closed 6 to 8 "
+        "February 2027 where you are"
+    ) == holiday_sentence(found)
