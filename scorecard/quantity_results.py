@@ -184,6 +184,7 @@ def _cash(plan: "Plan", option: "Option") -> Json:
     return {
         "begun": None if timing is None else "with a sample" if timing.course.with_sample else "with the order",
         "payments": [_payment(payment) for payment in cash.payments],
+        "not_known": list(cash.unknown),
         "peak": ends(*cash.peak),
         "weeks_out": _number(cash.weeks_out),
         "weeks_at_peak": _number(cash.weeks_at_peak),

@@ -3,13 +3,14 @@
 Enters: an option, or two of them. Leaves: what it comes to, how it turns out, what is paid when.
 """
 
+from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
 from math import isfinite
 
 from scorecard.codes import money, money_range
 from scorecard.costing.timing import rests_words
-from scorecard.ordering.cash import Cash, Payment, cash_of
+from scorecard.ordering.cash import Cash, Payment, When, cash_of
 from scorecard.ordering.demands import Case
 from scorecard.ordering.options import Ends, Option, Outcome
 from scorecard.ordering.steps import Step
@@ -186,11 +187,15 @@ def _gain(step: Step, home: str) -> str:
     return f"it leaves {money(abs(step.gain), home)} {more} {how_reckoned(step.larger)}"
 
 
+UNNAMED: Mapping[When, str] = {"samples": "the price of a sample is", "deposit": "the deposit is"}
+
+
 def cash_words(option: Option, first_sale: date | None) -> list[str]:
     """Return what is paid when, how much is out at the most, and for how long."""
     cash = cash_of(option, first_sale)
     home = home_of(option)
     steps = [payment_words(payment, home) for payment in cash.payments]
+    steps += [f"{UNNAMED[what]} not known: ask" for what in cash.unknown if what in UNNAMED]
     peak = money_range(*cash.peak, home)
     return [
         f"Cash for {option.pieces}{_begun(option)}: {'; '.join(steps)}",

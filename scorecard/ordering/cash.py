@@ -59,6 +59,7 @@ class Cash:
     Parameters
     ----------
     payments : those that are not nothing, in their order
+    unknown : what the reply names no amount for, and which may be due all the same
     peak : everything that is out before the first sale, with tax that comes back later; least and most
     weeks_at_peak : from the last payment to the first sale; None where a day is not known
     weeks_out : from today to the first sale; None where that day is not known
@@ -67,6 +68,7 @@ class Cash:
     """
 
     payments: tuple[Payment, ...]
+    unknown: tuple[When, ...]
     peak: Ends
     weeks_at_peak: Decimal | None
     weeks_out: Decimal | None
@@ -97,6 +99,7 @@ def cash_of(option: Option, first_sale: date | None) -> Cash:
     wait = None if first_sale is None else max(Decimal((first_sale - as_of).days), days.ready or ZERO, ZERO)
     return Cash(
         payments=payments,
+        unknown=tuple(dict.fromkeys(what for reading in option.cost.readings for what in _unknown(reading))),
         peak=(min(sums), max(sums)),
         weeks_at_peak=None if wait is None or days.door is None else over(wait - days.door, _WEEK),
         weeks_out=None if wait is None else over(wait, _WEEK),
@@ -157,6 +160,16 @@ def _paid(lines: Iterable[Line]) -> Ends:
 def _percent(reading: Reading) -> Span | None:
     row = reading.situation.reply.saying("deposit_percent", reading.situation.price.row)
     return row.deposit_percent if row else None
+
+
+def _unknown(reading: Reading) -> Iterable[When]:
+    """Yield which of a sample and a deposit the reply names no amount for."""
+    situation = reading.situation
+    is_paid = situation.facts.maker in situation.inputs.settings.sampled
+    if not is_paid and situation.reply.saying("sample_price", situation.price.row) is None:
+        yield "samples"
+    if _percent(reading) is None:
+        yield "deposit"
 
 
 def _deposit(reading: Reading, bill: Ends) -> Ends:

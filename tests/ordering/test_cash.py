@@ -138,3 +138,8 @@ def test_every_break_costs_what_it_costs():
     plan = planned(*prices(p100="5.00", p250="4.00"))
 
     assert [500, 1000, 1000] == [cash_of(one, None).peak[0] for one in plan.makers[0].options]
+
+
+def test_a_deposit_and_a_sample_that_the_reply_does_not_price_are_not_known():
+    assert ("samples", "deposit") == lot(deposit_percent=None, sample_price=None, sample_postage=None).unknown
+    assert () == lot().unknown
