@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+import numpy as np
 import typer
 
 from scorecard.case import Case
@@ -12,6 +13,8 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
 from scorecard.cli.tables import as_text, plain, visible, wrapped
 from scorecard.counting import count
 from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.points import table_of_points
+from scorecard.ranking import Ranking, rank_makers
 from scorecard.scheduling.order_words import order_sentences
 from scorecard.scheduling.plans import Plan
 from scorecard.scheduling.schedule import Schedule, WayOut, schedule_of
@@ -42,6 +45,7 @@ class Dated:
 
     case: Case
     schedule: Schedule
+    ranked: tuple[str, ...]
 
 
 def tell_dates(inputs: Inputs, maker: str | None, *, as_json: bool) -> None:
@@ -54,7 +58,7 @@ def tell_dates(inputs: Inputs, maker: str | None, *, as_json: bool) -> None:
         return
     tell_case(dated.case, inputs.day())
     tell([one for one in dated.case.warnings if one.code in ("need-by-past", "not-a-country")])
-    for line in schedule_lines(dated.schedule, inputs):
+    for line in schedule_lines(dated.schedule, inputs, dated.ranked):
         typer.echo(line)
 
 
@@ -72,14 +76,19 @@ def read_dated(inputs: Inputs) -> Dated:
         place = Place(file=case.sources[0].name, key="brief.need_by")
         found, wanted = "the brief names no day by which the pieces are needed", "Add a line: need_by = 2027-05-14"
         raise InputError([Problem(code="missing-key", place=place, found=found, wanted=wanted)], case.warnings)
-    return Dated(case=case, schedule=schedule_of(case.schedule, ruled_out_of(case, inputs)))
+    ranking = ranking_of(case, inputs)
+    names = case.table.makers
+    out = [names[at] for at in ranking.ruled_out]
+    ranked = tuple(names[at] for at in ranking.order)
+    return Dated(case=case, schedule=schedule_of(case.schedule, out), ranked=ranked)
 
 
-def ruled_out_of(case: Case, inputs: Inputs) -> list[str]:
-    """Return the makers that fail a limit."""
+def ranking_of(case: Case, inputs: Inputs) -> Ranking:
+    """Return how the makers rank, and which fail a limit."""
     criteria = case.criteria.criteria
-    screening = screen(criteria, [count(criterion, case, inputs.day()) for criterion in criteria])
-    return [maker for maker, out in zip(case.table.makers, screening.ruled_out, strict=True) if out]
+    countings = tuple(count(criterion, case, inputs.day()) for criterion in criteria)
+    shares = np.array(list(case.criteria.shares.values()), dtype=float)
+    return rank_makers(table_of_points(criteria, countings), shares, screen(criteria, countings).ruled_out)
 
 
 def dates_result(dated: Dated, inputs: Inputs) -> dict[str, Any]:
@@ -113,7 +122,7 @@ def _of_one(dated: Dated, typed: str) -> Schedule:
     )
 
 
-def schedule_lines(schedule: Schedule, inputs: Inputs) -> list[str]:
+def schedule_lines(schedule: Schedule, inputs: Inputs, ranked: Sequence[str]) -> list[str]:
     """Return the schedule in words, line by line."""
     lines = [*_order_lines(schedule), *_sentences([headline(schedule)])]
     if schedule.plans:
@@ -124,7 +133,7 @@ def schedule_lines(schedule: Schedule, inputs: Inputs) -> list[str]:
     if schedule.ruled_out:
         lines.append(f"Ruled out by a limit, and so without dates: {counted(len(schedule.ruled_out), 'maker')}.")
     lines += _sentences(f"Take care: {text}" for text in doubt_sentences(schedule.doubts))
-    return [*lines, *_sentences([CAUTION]), f"Next: {_next_step(schedule, inputs)}"]
+    return [*lines, *_sentences([CAUTION]), f"Next: {_next_step(schedule, inputs, ranked)}"]
 
 
 def _sentences(found: Iterable[str | None], margin: str = "") -> list[str]:
@@ -196,7 +205,7 @@ def _short(when: str) -> str:
     return " ".join(word[:3] if word.isalpha() else word for word in when.split(" "))
 
 
-def _next_step(schedule: Schedule, inputs: Inputs) -> str:
+def _next_step(schedule: Schedule, inputs: Inputs, ranked: Sequence[str]) -> str:
     """Return what to do next, as the dates stand."""
     to_check = next((one for one in schedule.orders if one.is_to_be_checked), None)
     if to_check and (until := to_check.order.complain_until):
@@ -213,6 +222,6 @@ def _next_step(schedule: Schedule, inputs: Inputs) -> str:
     said = [plan for plan in open_plans if plan.is_said]
     if not said:
         return f"ask how long production and transit take: {inputs.started.command('enquire')}"
-    first = min(said, key=lambda plan: plan.act_by)
+    first = min(said, key=lambda plan: (plan.status != "in time", ranked.index(plan.maker.maker), plan.act_by))
     what = "ask it for a sample" if first.act_by != first.order_by else "order"
     return f"decide on {visible(first.maker.maker)} {by_way(first.way)}: {what} by {day_words(first.act_by)}"
