@@ -22,7 +22,7 @@ WEIGHED = 12  # makers, each at every size and all of them at many quantities
 
 def plan_for(calculation: Calculation) -> "Plan | None":
     """Return how many to order of the first ranked makers with a quote; None while there is no quote, or no price."""
-    costed = calculation.ranked_costs
+    costed = calculation.case.costed  # of which the plan takes those named alone
     return None if costed is None else costed.plan(quoted_makers(calculation))
 
 
@@ -38,7 +38,7 @@ def sizes_alone(calculation: Calculation) -> "Plan | None":
     from scorecard.ordering.plan import plan_of
     from scorecard.ordering.selling import UNPRICED
 
-    costed = calculation.ranked_costs
+    costed = calculation.case.costed  # of which the plan takes those named alone
     if costed is None or costed.selling is not None:
         return None
     return plan_of(costed.inputs, UNPRICED, quoted_makers(calculation))
