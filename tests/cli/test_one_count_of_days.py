@@ -138,7 +138,9 @@ def test_the_page_says_the_same_in_both_its_tables(folder):
     page = (folder / "reports" / "shortlist.html").read_text("utf-8")
     text = " ".join(re.sub(r"<[^>]+>", " ", page).split())
 
-    assert 2 <= text.count("31 to 38 days as quoted, in time: ask for a sample by")
+    assert 2 <= text.count("31 to 38 days, in time")
+    assert "31 to 38 days as quoted, in time: ask for a sample by" in text
+    assert "60 to 70 days, no time for a sample" in text
     assert "60 to 70 days as quoted, no time for a sample: order by" in text
     assert "70 days, in time" not in text
 

@@ -151,8 +151,8 @@ def test_the_demo_goes_through_all_of_it(tmp_path):
     assert (False, 1652.0) == (ordered["complete"], ordered["bill"]["total"]["low"])
     assert (0, 0, 0) == (inspected.status, cared.status, recorded.status)
     assert "arrived on 18 January 2027, 2 days early; faulty: 5 of 250 (2.0 of 100)" in recorded.out
-    # quoted: 250 × 6.20 + 4 × 30 + sample 18 + its postage 9 − 18 credited = 1679; 1712.58 is 2.0 % more
-    assert "paid 1712.58 EUR; quoted 1679.00 EUR, 2.0 % more" in recorded.out
+    # quoted: 250 × 6.20 + 4 × 30 − 18 credited = 1652, the sample being paid already; 1712.58 is 3.7 % more
+    assert "paid 1712.58 EUR; quoted 1652.00 EUR, 3.7 % more" in recorded.out
     assert {"Brightholm Enamel": 100.0, "Quillmoor Works": 0.0, "Sedgewater Print": 100.0} == {
         one["maker"]: one["on_time_share"] for one in scored["own_orders"]
     }

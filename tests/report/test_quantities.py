@@ -65,7 +65,7 @@ def test_a_size_with_a_cost_missing_claims_nothing():
         row.margin,
         row.back,
         row.left,
-        row.total.startswith("over "),
+        row.total.startswith("at least "),
     )
 
 
