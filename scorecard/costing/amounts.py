@@ -17,6 +17,7 @@ ZERO = Decimal(0)
 HUNDRED = Decimal(100)
 OPEN = Decimal("Infinity")
 EXACT = Context(prec=60)
+MOST = 1e12  # the largest amount that is read, in any currency or unit: beyond, it is a slip
 
 _UNITS = (Decimal(1), Decimal("0.1"), Decimal("0.01"), Decimal("0.001"))
 _FINEST_SHOWN = Decimal("0.000001")

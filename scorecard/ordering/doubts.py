@@ -50,14 +50,10 @@ def _below_known(selling: Selling, pieces: Sequence[Piece], home: str) -> tuple[
     if selling.kept >= least.low:
         return ()
     kept, low = (f"{money(one, home)} {home}" for one in (selling.kept, least.low))
-    return (
-        Problem(
-            code="price-below-cost",
-            place=selling.places.get("price", Place()),
-            found=f"of the price {kept} are left, less than what is known already of the cheapest good piece, {low} "
-            f"({least.maker}), {listed(least.missing)} not counted",
-            wanted="Raise the price, or find a cheaper maker, way or quantity",
-        ),
+    return _too_low(
+        selling,
+        f"of the price {kept} are left, less than what is known already of the cheapest good piece, {low} "
+        f"({least.maker}), {listed(least.missing)} not counted",
     )
 
 
@@ -75,12 +71,14 @@ def _below_cost(selling: Selling, pieces: Sequence[Piece], home: str) -> tuple[P
     left = "," if selling.kept == selling.price else f", of which {kept} are left,"
     told = f"{piece_amount(piece, home)} {home} ({piece.maker}{level_words(found)})"
     but = f"; {rivals}" if (rivals := rivals_words(found, home)) else ""
-    return (
-        Problem(
-            code="price-below-cost",
-            place=selling.places.get("price", Place()),
-            found=f"the price, {price}{left} {'is' if is_sure else 'may be'} below what the cheapest good piece costs, "
-            f"{told}{but}",
-            wanted="Raise the price, or find a cheaper maker, way or quantity",
-        ),
+    return _too_low(
+        selling,
+        f"the price, {price}{left} {'is' if is_sure else 'may be'} below what the cheapest good piece costs, "
+        f"{told}{but}",
     )
+
+
+def _too_low(selling: Selling, found: str) -> tuple[Problem, ...]:
+    wanted = "Raise the price, or find a cheaper maker, way or quantity"
+    place = selling.places.get("price", Place())
+    return (Problem(code="price-below-cost", place=place, found=found, wanted=wanted),)

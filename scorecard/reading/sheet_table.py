@@ -11,7 +11,7 @@ from itertools import chain, islice
 from math import isinf, isnan
 from typing import TypeVar
 
-from scorecard.costing.amounts import Span
+from scorecard.costing.amounts import MOST, Span
 from scorecard.errors import Place
 from scorecard.reading import cells
 from scorecard.reading.cell_values import UNKNOWN_WORDS, Reading, no_value, read_choice, read_number
@@ -37,8 +37,6 @@ from scorecard.words import nearest
 
 Word = TypeVar("Word", bound=str)
 Wanted = Callable[[str], str | None]
-
-MOST = 1e12  # in any currency; exact decimals of any size would take any time
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

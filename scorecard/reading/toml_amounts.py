@@ -8,7 +8,7 @@ from decimal import Decimal
 from math import inf
 from typing import TypeVar
 
-from scorecard.costing.amounts import Span, exact
+from scorecard.costing.amounts import MOST, Span, exact
 from scorecard.errors import Place
 from scorecard.reading.cell_values import read_text
 from scorecard.reading.cells import Fault
@@ -20,7 +20,6 @@ from scorecard.words import listed, nearest, shortest
 Word = TypeVar("Word", bound=str)
 
 MOST_PERCENT = 1000
-MOST = 1e12  # of any amount, as in the sheets
 
 
 def tables_at(table: Table, key: str) -> Iterator[Table]:
@@ -80,8 +79,7 @@ def amount_at(table: Table, key: str, most: float | None = None) -> Decimal | No
         table.problem("below-zero", key, f"{shortest(number)} is below 0", "Write a number that is 0 or more")
         return None
     if number > MOST:
-        wanted = "Look for a digit too many: nothing of a small run is so large"
-        table.problem("too-high", key, f"{shortest(number)} is above {MOST:,.0f}", wanted)
+        _note_slip(table, key, shortest(number))
         return None
     if most is not None and number > most:
         table.problem(
@@ -106,9 +104,15 @@ def span_at(table: Table, key: str, unit: str) -> Span | None:
         table.problem("not-a-number", key, f"{shown_value(value)} is no number{' of ' + unit if unit else ''}", wanted)
         return None
     if any(MOST < end < inf for end in (reading.low, reading.high)):
-        table.problem("too-high", key, f"{shown_value(value)} is above {MOST:,.0f}", "Look for a digit too many")
+        _note_slip(table, key, shown_value(value))
         return None
     return Span.between(reading.low, reading.high)
+
+
+def _note_slip(table: Table, key: str, shown: str) -> None:
+    """Note an amount beyond all measure."""
+    wanted = "Look for a digit too many: nothing of a small run is so large"
+    table.problem("too-high", key, f"{shown} is above {MOST:,.0f}", wanted)
 
 
 def percent_at(table: Table, key: str) -> Span | None:
