@@ -141,4 +141,4 @@ def critical_ratio(missed: float, left_over: float) -> float:
     """
     if missed <= 0:
         return 0.0
-    return 1.0 if left_over <= 0 else missed / (missed + left_over)
+    return missed / (missed + max(left_over, 0.0))

@@ -30,7 +30,7 @@ def break_even(once: Decimal, each: Decimal) -> int | None:
 
     Parameters
     ----------
-    once : what is paid whatever sells, 0 or more; infinite where there is no telling
+    once : what is paid whatever sells, below 0 where a credit is more than that; infinite where there is no telling
     each : what one piece sold brings
 
     Examples

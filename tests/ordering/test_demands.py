@@ -69,6 +69,22 @@ def test_expected_sales_are_the_area_beside_the_distribution(figures):
     assert pytest.approx(area, rel=1e-6) == demand.expected_sold(230)
 
 
+@pytest.mark.parametrize(
+    ("figures", "chance"),
+    [((80, 180, 260), 0.5), ((80, 180, 180), 1.0), ((180, 180, 260), 0.5), ((180, 180, 180), 1.0)],
+)
+def test_half_of_what_may_be_asked_for_is_at_most_the_likely_demand_and_all_where_nothing_lies_above(figures, chance):
+    assert chance == demand_of(figures).at_most(180)
+
+
+def test_the_ends_lie_one_way_off_and_a_certainty_lies_far_beyond_and_is_a_number():
+    demand = demand_of((120, 180, 260))
+    ways = [demand.part_of_the_way(chance) for chance in (0, 0.1, 0.5, 0.9, 1)]
+
+    assert pytest.approx([-1, 0, 1]) == ways[1:4]
+    assert -10 < ways[0] < -5 < 5 < ways[4] < 10
+
+
 @given(FIGURES)
 def test_the_three_figures_are_enough_in_one_five_and_nine_of_ten(figures):
     demand = demand_of(figures)
@@ -116,11 +132,16 @@ def test_the_three_weights_stand_for_a_normal_distribution():
 
 
 def test_a_sale_that_earns_nothing_calls_for_no_piece():
-    assert 0.0 == critical_ratio(0, 5) == critical_ratio(-3, 5)
+    assert 0.0 == critical_ratio(0, 5) == critical_ratio(-3, 5) == critical_ratio(-0.5, 2) == critical_ratio(0, 0)
+    assert 0.0 == Demand(low=1, likely=2, high=3).enough_in(0.0)
+
+
+def test_amounts_below_1_are_weighed_as_any_other():
+    assert (0.5, 0.75) == (critical_ratio(0.5, 0.5), critical_ratio(0.75, 0.25))
 
 
 def test_a_piece_left_over_that_loses_nothing_has_no_end():
-    assert 1.0 == critical_ratio(5, 0)
+    assert 1.0 == critical_ratio(5, 0) == critical_ratio(5, -0.5) == critical_ratio(0.5, -3)
     assert float("inf") == Demand(low=1, likely=2, high=3).enough_in(1.0)
 
 
@@ -130,6 +151,11 @@ def test_figures_that_do_not_rise_from_nothing_are_refused(figures):
         demand_of(figures)
 
 
+@pytest.mark.parametrize(("low", "high", "both"), [(120, 260, True), (120, None, False), (None, 260, False)])
+def test_chances_need_both_ends(low, high, both):
+    assert both is Demand(likely=180, low=low, high=high).is_spread
+
+
 def test_the_likely_figure_alone_is_no_spread():
-    assert not Demand(likely=180).is_spread
+    assert Demand(likely=180).is_spread is False
     assert 180.0 == Demand(likely=180).expected_sold(250)

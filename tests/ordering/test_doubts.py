@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 
+import pytest
 from quoted import landed, quote
 from sized import ALL_PAID, selling
 
@@ -43,8 +44,24 @@ def test_the_known_part_of_a_cost_is_held_against_the_price():
     assert one[1].startswith("of the price 1.00 GBP are left, less than what is known already of the cheapest good")
 
 
-def test_a_price_above_the_known_part_of_a_cost_says_nothing():
-    assert [] == doubts(selling("10.00"), quote(5, covers="goods"))
+@pytest.mark.parametrize("price", ["10.00", "6.24"])
+def test_a_price_of_the_known_part_of_a_cost_or_above_says_nothing(price):
+    # 5.00 with 4 % duty and 20 % tax is 6.24, freight not counted
+    assert [] == doubts(selling(price), quote(5, covers="goods"))
+
+
+def test_the_least_known_part_of_all_is_held_against_the_price():
+    # 2.00 with duty and tax is 2.496
+    rows = [quote(5, covers="goods"), quote(2, maker="Oxlip", row=3, covers="goods")]
+    (one,) = doubts(selling("2.00"), *rows)
+
+    assert "cheapest good piece, 2.50 GBP (Oxlip)" in one[1]
+    assert [] == doubts(selling("4.00"), *rows)
+
+
+@pytest.mark.parametrize("postage", ["1.00", "1.50"])
+def test_of_a_price_that_leaves_nothing_the_reader_has_warned(postage):
+    assert () == price_doubts(selling("1.00", postage=postage), landed(quote(5, covers=ALL_PAID)))
 
 
 def test_a_piece_left_over_that_brings_more_than_it_costs_is_doubted():
@@ -54,14 +71,25 @@ def test_a_piece_left_over_that_brings_more_than_it_costs_is_doubted():
     assert [] == doubts(selling("9.00", unsold_worth="5.00"), quote(5, covers=ALL_PAID))
 
 
+def test_a_piece_left_over_is_held_against_the_least_cost_that_is_known_whole():
+    sold = selling("20.00", unsold_worth="6.00")
+    dear = quote(9, covers=ALL_PAID)
+    (one,) = doubts(sold, dear, quote(5, maker="Oxlip", row=3, covers=ALL_PAID))
+
+    assert "more than the 5.00 GBP that one costs (Oxlip)" in one[1]
+    assert [] == doubts(sold, dear, quote(1, maker="Oxlip", row=3, covers="goods"))
+
+
 def test_without_a_price_there_is_nothing_to_doubt():
     assert [] == doubts(None, quote(5, covers=ALL_PAID))
 
 
-def test_a_price_that_a_range_reaches_above_may_be_below_the_cost():
-    (one,) = doubts(selling("5.00"), quote((4, 6), covers=ALL_PAID), quote(7, maker="Oxlip", row=3, covers=ALL_PAID))
+@pytest.mark.parametrize("price", ["5.00", "4.00"])
+def test_a_price_that_a_range_reaches_above_may_be_below_the_cost(price):
+    (one,) = doubts(selling(price), quote((4, 6), covers=ALL_PAID), quote(7, maker="Oxlip", row=3, covers=ALL_PAID))
 
-    assert one[1] == "the price, 5.00 GBP, may be below what the cheapest good piece costs, 4.00 to 6.00 GBP (Fernhill)"
+    told = f"the price, {price} GBP, may be below what the cheapest good piece costs, 4.00 to 6.00 GBP (Fernhill)"
+    assert told == one[1]
 
 
 def test_a_cost_without_an_end_is_not_left_out():

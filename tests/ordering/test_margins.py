@@ -34,6 +34,10 @@ def test_nothing_paid_once_needs_no_sale():
     assert 0 == break_even(Decimal(0), Decimal(5))
 
 
+def test_a_credit_that_is_more_than_all_that_is_paid_needs_no_sale():
+    assert 0 == break_even(Decimal(-100), Decimal(5))
+
+
 def test_a_piece_that_costs_more_than_it_brings_has_a_margin_below_zero():
     assert Decimal(-20) == margin_percent(Decimal(8), Decimal(10), Decimal(10))
 
