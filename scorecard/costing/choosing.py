@@ -84,11 +84,15 @@ def chosen_way(costs: Iterable[LandedCost], as_of: date, need_by: date | None) -
     Design section 6, item 11.
     """
     found = list(costs)
+    return _chosen(found, as_of, need_by) if found else None
+
+
+def _chosen(found: list[LandedCost], as_of: date, need_by: date | None) -> LandedCost:
     surely = [cost for cost in found if in_time(cost, as_of, need_by) == "yes"]
     punctual = surely or [cost for cost in found if status_of(cost, as_of, need_by) == "in time"]
     if punctual:
         return min(punctual, key=cheapness)
-    return min(found, key=lambda cost: lateness(cost, need_by), default=None)
+    return min(found, key=lambda cost: lateness(cost, need_by))
 
 
 def chosen_ways(
@@ -106,11 +110,10 @@ def chosen_ways(
     by_maker: dict[str, list[LandedCost]] = {}
     for cost in costs:
         by_maker.setdefault(cost.maker, []).append(cost)
-    chosen = {
-        maker: chosen_way(_as_ordered(of_maker, (ordered or {}).get(maker)), as_of, need_by)
+    return {
+        maker: _chosen(_as_ordered(of_maker, (ordered or {}).get(maker)), as_of, need_by)
         for maker, of_maker in by_maker.items()
     }
-    return {maker: cost for maker, cost in chosen.items() if cost}
 
 
 def _as_ordered(costs: list[LandedCost], way: Way | None) -> list[LandedCost]:

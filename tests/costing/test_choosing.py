@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 from math import inf, isnan
 
 import pytest
@@ -15,6 +16,7 @@ from scorecard.costing.choosing import (
     chosen_way,
     chosen_ways,
     in_time,
+    middle,
     status_of,
 )
 
@@ -132,6 +134,14 @@ def test_the_schedule_decides_which_way_stands_for_its_maker(sea, air, way):
     assert way == scheduled_way(sea, air)
 
 
+def test_days_that_were_said_come_before_usual_days_with_and_without_a_schedule():
+    late = date(2026, 12, 3)  # by air 30 days from today, by the schedule of sea 2 days before the date
+    sea, air = ways()
+    by_usual_days = replace(sea, timing=timing("too late", date(2026, 12, 1), "usual days"))
+
+    assert "air" == chosen_way((by_usual_days, air), TODAY, late).way
+
+
 def test_an_open_late_end_is_not_known_to_be_in_time():
     (cost,) = landed(quote(5, days=Span(Span.of(20).low, None), covers="goods and freight", way="air"))
 
@@ -146,6 +156,23 @@ def test_each_maker_has_one_way():
     costs = landed(quote(5), quote(4, maker="Oxlip", row=3), offers=(offer("sea", 90), offer("air", 150)))
 
     assert {MAKER: "sea", "Oxlip": None} == {maker: cost.way for maker, cost in chosen_ways(costs, TODAY, None).items()}
+
+
+@pytest.mark.parametrize(
+    ("ordered", "way"),
+    [
+        (None, "sea"),  # 6.9096 a piece, against 7.2840 by air and 9.00 for a price that names no way
+        ({MAKER: "air"}, "air"),
+        ({MAKER: "rail"}, "sea"),  # by which nothing is known
+        ({"Oxlip": "air"}, "sea"),
+    ],
+)
+def test_the_way_that_was_ordered_stands_for_its_maker(ordered, way):
+    all_paid = landed(quote(9, row=3, covers="to my door, duty and tax paid"))
+
+    assert {MAKER: way} == {
+        maker: cost.way for maker, cost in chosen_ways((*all_paid, *ways()), TODAY, None, ordered).items()
+    }
 
 
 def test_the_same_cost_by_the_same_way_is_chosen_whatever_the_order():
@@ -163,6 +190,12 @@ def test_the_measures_of_a_chosen_way_are_its_good_piece_and_its_days():
 
     # goods 1000, freight 90, duty 43.60, clearance 18, VAT 230.32: 1,381.92 for 200
     assert ((6.9096, 6.9096), (60.0, 65.0)) == (answer_of_cost(sea), answer_of_days(sea))
+
+
+def test_the_middle_of_a_range_is_halfway_between_its_ends():
+    (cost,) = landed(quote((4, 7), covers="to my door, duty and tax paid"))
+
+    assert Decimal("5.5") == middle(cost)
 
 
 def test_a_cost_with_a_gap_is_unknown_as_a_measure_and_its_days_are_not():

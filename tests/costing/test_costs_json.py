@@ -4,7 +4,7 @@ import json
 from datetime import date
 from decimal import Decimal
 
-from quoted import MAKER, dollars, inputs, offer, published, quote
+from quoted import MAKER, dollars, inputs, offer, published, quote, timing
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import Span
@@ -67,6 +67,45 @@ def test_whether_it_comes_in_time_is_said_where_there_is_a_date():
     quoted = quote(5, covers=ALL_PAID, days=30)
 
     assert [None, "yes"] == [as_json(case)[0]["in_time"] for case in (inputs(quoted), inputs(quoted, brief=brief))]
+
+
+def test_what_is_ordered_is_not_judged_by_the_date_any_more():
+    brief = Brief(item="mug", quantity=200, destination="GB", currency="GBP", need_by=date(2027, 1, 29))
+    offers = (offer("sea", 90, days=30), offer("air", 150, days=(8, 10)))
+    case = inputs(quote(5, days=(20, 25)), offers=offers, brief=brief, ordered={MAKER: "air"})
+
+    # 65 days are left: by sea 50 to 55, by air 28 to 35
+    assert {
+        "sea": (False, False, "yes", "in time", {"low": 50.0, "high": 55.0}),
+        "air": (True, True, None, None, {"low": 28.0, "high": 35.0}),
+    } == {
+        cost["way"]: (cost["chosen"], cost["ordered"], cost["in_time"], cost["status"], cost["days"])
+        for cost in as_json(case)
+    }
+
+
+def test_what_the_schedule_says_is_given_with_what_it_rests_on():
+    offers = (offer("sea", 90), offer("air", 150), offer("road", 200))
+    timings = {(MAKER, "sea"): timing(), (MAKER, "air"): timing(rests_on="usual days")}
+
+    # a sample is asked for 20 days before the order
+    assert {
+        "sea": (None, "2026-11-30", "2026-12-20"),
+        "air": ("usual days", "2026-11-30", "2026-12-20"),
+        "road": (None, None, None),
+    } == {
+        cost["way"]: (cost["status_rests_on"], cost["begin_by"], cost["order_by"])
+        for cost in as_json(inputs(quote(5), offers=offers, timings=timings))
+    }
+
+
+def test_a_missing_cost_is_named_with_its_sentence():
+    (cost,) = as_json(inputs(quote(5, covers="goods and freight", days=9)))
+    gap = {"name": "delivery", "words": "delivery: no figure; the total is too low by that"}
+
+    assert gap in cost["gaps"]
+    assert gap in cost["readings"][0]["gaps"]
+    assert {"low": 9.0, "high": 9.0} == cost["readings"][0]["days"]
 
 
 def test_rates_changes_and_sampling_as_json():
