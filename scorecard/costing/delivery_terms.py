@@ -83,7 +83,7 @@ def point_of(place: str) -> Point | None:
     """
     padded = f" {' '.join(place.casefold().replace(',', ' ').split())} "
     kinds = [kind for kind, words in _POINT_WORDS.items() if any(f" {word} " in padded for word in words)]
-    return kinds[0] if len(kinds) == 1 else None
+    return kinds.pop() if len(kinds) == 1 else None
 
 
 def by_term(term: Term, place: str) -> tuple[Coverage, ...]:

@@ -129,7 +129,7 @@ class Entry:
     cost: Decimal
     paid: Decimal
     working: str
-    foreign: bool = False
+    foreign: bool
 
 
 @dataclass(frozen=True, slots=True)

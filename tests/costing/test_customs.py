@@ -117,10 +117,11 @@ def test_relief_counts_only_where_the_user_says_that_it_holds(of, tax):
     assert (Decimal("4.00"), Decimal(0), Decimal(tax)) == (without.duty, within.duty, within.tax)
 
 
-def test_above_the_threshold_there_is_no_relief():
+@pytest.mark.parametrize(("goods", "duty"), [("135", "0"), ("135.01", "5.40"), ("136", "5.44")])
+def test_relief_reaches_up_to_the_threshold_and_no_further(goods, duty):
     rules = replace(preset_for("GB"), use_relief=True)
 
-    assert Decimal("5.44") == at_the_border(rules, Shipment(goods=Decimal(136)), Decimal(4), Decimal(20)).duty
+    assert Decimal(duty) == at_the_border(rules, Shipment(goods=Decimal(goods)), Decimal(4), Decimal(20)).duty
 
 
 def test_the_working_names_rate_base_and_local_tax():

@@ -26,8 +26,11 @@ GRID = {
     ("CPT", DOOR): "M MMMMM M B M BBB M B",
     ("CIP", PORT): "M MMMMM M M B BBB B B",
     ("CIP", DOOR): "M MMMMM M M M BBB M B",
+    ("DAP", PORT): "M MMMMM M B B BBB B B",
     ("DAP", DOOR): "M MMMMM M B M BBB M B",
+    ("DPU", PORT): "M MMMMM M B M BBB B B",
     ("DPU", DOOR): "M MMMMM M B M BBB M M",
+    ("DDP", PORT): "M MMMMM M B B MMM B B",
     ("DDP", DOOR): "M MMMMM M B M MMM M B",
 }
 
@@ -46,6 +49,12 @@ def test_the_grid_has_all_eleven_rules():
 @pytest.mark.parametrize("term", ["FCA", "CPT", "CIP"])
 def test_a_term_whose_place_decides_is_read_both_ways_where_the_place_does_not_say(term):
     assert [2, 2, 1] == [len(by_term(term, place)) for place in ("", "Leixoes", "port of Leixoes")]
+
+
+def test_readings_of_one_term_are_told_apart_by_their_place():
+    assert ["FCA, if its place is the maker's door", "FCA, if its place is a port or terminal"] == [
+        each.words for each in by_term("FCA", "")
+    ]
 
 
 @pytest.mark.parametrize("term", ["DAP", "DPU", "DDP"])
@@ -75,7 +84,10 @@ def test_all_paid_leaves_the_unloading_alone():
 
 
 def test_what_is_not_known_is_read_every_way():
-    assert [False, True, True] == [each.pays_freight for each in coverages(None, None, "", None)]
+    readings = coverages(None, None, "", None)
+
+    assert [False, True, True] == [each.pays_freight for each in readings]
+    assert [False, False, True] == [each.insured_by_maker for each in readings]  # the last is to the door
 
 
 def test_the_term_decides_where_the_words_agree():

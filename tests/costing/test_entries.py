@@ -6,8 +6,10 @@ from decimal import Decimal
 import pytest
 from quoted import MAKER, dollars, landed, offer, quote
 
+from scorecard.costing.charges import ORIGIN_PARTS
 from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.entries import GOODS, costs, entry, exchange_words, no_figure, paid
+from scorecard.costing.freight import SHIPPING_RULES
 from scorecard.costing.inputs import MakerFacts
 
 
@@ -74,7 +76,22 @@ def test_the_freight_offer_pays_for_what_it_covers():
 
 
 def test_without_a_word_an_offer_covers_what_its_way_does():
-    assert {"freight"} == situation(offers=(offer("sea", 90),)).freight_parts
+    by_sea, by_road = (situation(offers=(offer(way, 90),)) for way in ("sea", "road"))
+
+    assert {"freight"} == by_sea.freight_parts
+    assert {*ORIGIN_PARTS, "freight", "arrival charges", "delivery"} == by_road.freight_parts
+
+
+def test_a_way_counts_by_its_rule_and_no_way_by_none():
+    rules = [situation(offers=offers).rule for offers in ((offer("sea", 90),), ())]
+
+    assert [SHIPPING_RULES["sea"], None] == rules
+
+
+def test_packing_besides_the_usual_is_left_to_pay_unless_the_price_pays_everything():
+    costs = landed(quote(5), quote(9, row=3, covers="to my door, duty and tax paid"))
+
+    assert [True, False] == ["packing" in cost.readings[0].situation.left_to_pay for cost in costs]
 
 
 def test_a_gap_names_the_cost():
