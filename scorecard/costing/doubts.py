@@ -5,13 +5,19 @@ from collections.abc import Iterable, Sequence
 from scorecard.costing.delivery_terms import covers_by_term
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.quotes import FOR_ANY_WAY, QuoteRow
+from scorecard.costing.quotes import FOR_ANY_WAY
 from scorecard.costing.replies import Reply, replaced
 from scorecard.costing.uncounted import freight_inside, uncounted_charges, unused_offers
 from scorecard.errors import Problem
 from scorecard.words import listed
 
 OLD_RATE = 180  # days; our own choice
+_EXAMPLES = {  # of the place of a term, by its first letter
+    "E": "the maker's door",
+    "F": "the port or airport that it leaves from",
+    "C": "a port near you",
+    "D": "your own address",
+}
 
 
 def doubts(inputs: CostInputs, costs: Sequence[LandedCost]) -> tuple[Problem, ...]:
@@ -45,7 +51,7 @@ def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
             code="term-without-place",
             place=head.at("Place"),
             found=f"The delivery term {head.term} of {head.maker} has no place, which is part of the term",
-            wanted=f"Ask for the place, such as {_example(head)}, and write it in",
+            wanted=f"Ask for the place, such as {_EXAMPLES[head.term[0]]}, and write it in",
         )
     if head.term and head.covers and head.covers != covers_by_term(head.term):
         yield Problem(
@@ -54,12 +60,6 @@ def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
             found=f"{head.maker} is said to cover {head.covers}, but {head.term} covers {covers_by_term(head.term)}",
             wanted="Ask which of them holds, and correct the other; both are costed until then",
         )
-
-
-def _example(row: QuoteRow) -> str:
-    return {"E": "the maker's door", "D": "your own address", "C": "a port near you"}.get(
-        (row.term or "F")[0], "the port or airport that it leaves from"
-    )
 
 
 def _of_way(cost: LandedCost) -> Iterable[Problem]:
@@ -114,8 +114,7 @@ def _old_rates(inputs: CostInputs) -> Iterable[Problem]:
     """Yield rates of exchange that are old, where a price or an offer is in their currency."""
     in_use = {row.currency for row in inputs.quotes} | {offer.currency for offer in inputs.offers}
     for rate in inputs.rates.rates.values():
-        age = (inputs.as_of - rate.dated).days if rate.dated else 0
-        if rate.currency in in_use and age > OLD_RATE:
+        if rate.currency in in_use and rate.dated and (age := (inputs.as_of - rate.dated).days) > OLD_RATE:
             yield Problem(
                 code="rate-old",
                 place=rate.place,

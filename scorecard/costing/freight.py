@@ -123,35 +123,32 @@ class ShippingRule:
     place: Place = field(default_factory=Place)
 
 
-def _rule(way: Way, divisor: int | None, step: str, covers: FreightCovers, source: str) -> ShippingRule:
-    size = None if divisor is None else Decimal(divisor)
-    return ShippingRule(way=way, divisor=size, step_kg=Decimal(step), covers=covers, source=source)
-
-
 _NO_SOURCE = "common practice, no source"
-_SEA = ShippingRule(
-    way="sea",
-    kg_per_m3=Decimal(1000),
-    minimum_kg=Decimal(1000),
-    source="forwarders' pages: a revenue ton is the greater of cubic metres and tonnes, commonly at least one",
+_RULES = (
+    ShippingRule(
+        way="sea",
+        kg_per_m3=Decimal(1000),
+        minimum_kg=Decimal(1000),
+        source="forwarders' pages: a revenue ton is the greater of cubic metres and tonnes, commonly at least one",
+    ),
+    ShippingRule(
+        way="air",
+        divisor=Decimal(6000),
+        step_kg=Decimal("0.5"),
+        round_cm=True,
+        covers="port to port",
+        source="forwarders' pages: weights go up to the next half kg, sides to the nearest whole cm, as air carriers "
+        "round",
+    ),
+    ShippingRule(
+        way="express",
+        divisor=Decimal(5000),
+        step_kg=Decimal("0.5"),
+        covers="door to door",
+        source="couriers' pages; the step is common practice",
+    ),
+    ShippingRule(way="rail", divisor=Decimal(2000), step_kg=Decimal(1), covers="port to port", source=_NO_SOURCE),
+    ShippingRule(way="road", divisor=Decimal(3000), step_kg=Decimal(1), covers="door to door", source=_NO_SOURCE),
+    ShippingRule(way="post", step_kg=Decimal("0.1"), covers="door to door", source=_NO_SOURCE),
 )
-
-_AIR = ShippingRule(
-    way="air",
-    divisor=Decimal(6000),
-    step_kg=Decimal("0.5"),
-    round_cm=True,
-    covers="port to port",
-    source="forwarders' pages: weights go up to the next half kg, sides to the nearest whole cm, as air carriers round",
-)
-
-SHIPPING_RULES: Mapping[Way, ShippingRule] = MappingProxyType(
-    {
-        "sea": _SEA,
-        "air": _AIR,
-        "express": _rule("express", 5000, "0.5", "door to door", "couriers' pages; the step is common practice"),
-        "rail": _rule("rail", 2000, "1", "port to port", _NO_SOURCE),
-        "road": _rule("road", 3000, "1", "door to door", _NO_SOURCE),
-        "post": _rule("post", None, "0.1", "door to door", _NO_SOURCE),
-    }
-)
+SHIPPING_RULES: Mapping[Way, ShippingRule] = MappingProxyType({rule.way: rule for rule in _RULES})
