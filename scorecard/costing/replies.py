@@ -94,7 +94,7 @@ def _home_of(row: QuoteRow, alike: list[QuoteRow] | None, above: list[QuoteRow] 
     """Return the reply that a row belongs to: the one above that it continues, else one on the same terms and day."""
     if above and _continues(row, above[0]):
         return above
-    return alike or (above if above and _terms(row) == _terms(above[0]) and _same_day(row, above[0]) else None)
+    return alike or (above if above and row.quoted_on is None and _terms(row) == _terms(above[0]) else None)
 
 
 def _by_terms(rows: Iterable[QuoteRow]) -> list[list[list[QuoteRow]]]:

@@ -116,10 +116,8 @@ def reckon(situation: Situation) -> Reading:
 
 def _on_the_journey(pair: tuple[Entry, Entry]) -> tuple[int, int]:
     """Return where a line stands: by where its money goes, then along the journey."""
-    parts = pair[0].label.parts or ("unloading",)
-    return _GROUPS.index(pair[0].label.group), 0 if pair[0].label.group == "maker" else min(
-        PARTS.index(part) for part in parts
-    )
+    least, _ = pair
+    return _GROUPS.index(least.label.group), min(PARTS.index(part) for part in least.label.parts or ("unloading",))
 
 
 def _entries(situation: Situation, end: End) -> tuple[list[Entry], tuple[Gap, ...]]:

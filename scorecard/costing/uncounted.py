@@ -46,14 +46,13 @@ def uncounted_charges(situations: Sequence[Situation]) -> Iterable[tuple[Charge,
 
 
 def _packing(situation: Situation, entries: Sequence[Entry]) -> list[str]:
-    if "packing" not in situation.coverage.parts:
-        return []
+    """Return the packing that is paid for besides the usual, which every price has inside."""
     words = situation.coverage.words
     return [
         f"{each.label.name}: counted besides the usual packing, which is in the price ({words}); leave it out if the "
         "maker does not charge it apart"
         for each in entries
-        if "packing" in each.label.parts and each.label.group != "maker"
+        if "packing" in each.label.parts
     ]
 
 
@@ -76,8 +75,5 @@ def _circular(situation: Situation, entries: Sequence[Entry]) -> list[str]:
         f"{least.label.name}: a part of the tax itself, so import tax is charged on "
         f"{f'its least, {priced(least.paid, home)}, alone' if least.paid else 'none of it'}"
         for least in least_of_tax_charges(situation, "low")
-        if in_tax_base(least)
-        and (to_the_door or least.label.in_tax_base)
-        and least.label.key in made
-        and made[least.label.key].paid > least.paid
+        if in_tax_base(least) and (to_the_door or least.label.in_tax_base) and made[least.label.key].paid > least.paid
     ]

@@ -50,24 +50,52 @@ def test_paid_insurance_is_not_missed():
     assert not any("insurance" in note for note in notes(quote(5, **NAMED), shipping_charges=(insurance,)))
 
 
-def test_an_unknown_country_is_taken_as_beyond_the_border():
-    found = notes(quote(5, **NAMED), makers={MAKER: MakerFacts(maker=MAKER)})
+def test_a_currency_that_nobody_named_is_asked_for():
+    assert ("Currency not named: taken as GBP; ask which it is",) == notes(
+        quote(5, currency_named=False, **ALL_PAID, **NAMED)
+    )
 
-    assert "Where the goods are made is not known: they are taken to cross a customs border" in found
+
+@pytest.mark.parametrize(
+    ("country", "covers", "said"), [(None, "goods", True), ("CN", "goods", False), (None, ALL_PAID["covers"], False)]
+)
+def test_an_unknown_country_is_taken_as_beyond_the_border_where_that_matters(country, covers, said):
+    found = notes(quote(5, covers=covers, **NAMED), makers={MAKER: MakerFacts(maker=MAKER, country=country)})
+
+    assert said == ("Where the goods are made is not known: they are taken to cross a customs border" in found)
 
 
-@pytest.mark.parametrize(("country", "said"), [("CA", True), ("GB", False)])
-def test_freight_inside_the_price_is_said_where_duty_leaves_it_out(country, said):
+@pytest.mark.parametrize(
+    ("country", "covers", "said"),
+    [
+        ("CA", "goods and freight", True),
+        ("GB", "goods and freight", False),  # its duty base has the freight
+        ("CA", "goods", False),  # no freight inside
+        ("CA", ALL_PAID["covers"], False),  # no duty to pay
+    ],
+)
+def test_freight_inside_the_price_is_said_where_duty_leaves_it_out(country, covers, said):
     rules = replace(preset_for(country), duty_percent=Span.of(4))
-    found = notes(quote(5, covers="goods and freight", way="air", **NAMED), imports=rules)
+    found = notes(quote(5, covers=covers, way="air", **NAMED), imports=rules)
 
     assert said == any("the duty shown is the most" in note for note in found)
 
 
-def test_a_c_term_asks_for_the_charges_at_arrival():
-    found = notes(quote(5, term="CIF", term_place="Felixstowe port", covers=None, **NAMED))
+@pytest.mark.parametrize(
+    ("term", "place", "asked"),
+    [
+        ("CIF", "Felixstowe port", ["CIF"]),
+        ("CPT", "Felixstowe", ["CPT"]),  # to the port, or to the door: asked for in the first case alone
+        ("CIP", "my door", []),
+        ("FOB", "Ningbo port", []),
+    ],
+)
+def test_a_c_term_to_a_port_asks_for_the_charges_at_arrival(term, place, asked):
+    found = notes(quote(5, term=term, term_place=place, covers=None, **NAMED))
 
-    assert "CIF: ask whether the freight in the price pays the charges at arrival too" in found
+    assert [f"{one}: ask whether the freight in the price pays the charges at arrival too" for one in asked] == [
+        note for note in found if "charges at arrival" in note
+    ]
 
 
 @pytest.mark.parametrize(
@@ -79,6 +107,18 @@ def test_supplied_artwork_is_explained(made_in, words):
     found = notes(quote(5, **NAMED), imports=uk(supplied=(drawings,)))
 
     assert any(words in note for note in found)
+
+
+@pytest.mark.parametrize(
+    ("country", "covers", "rules"),
+    [("GB", "goods", True), ("CN", ALL_PAID["covers"], True), ("CN", "goods", False)],
+)
+def test_what_is_supplied_is_no_matter_where_no_duty_is_reckoned(country, covers, rules):
+    moulds = Supplied(name="Moulds", what="tools or materials", value=Money(Span.of(400), "GBP"))
+    facts = {MAKER: MakerFacts(maker=MAKER, country=country)}
+    found = notes(quote(5, covers=covers, **NAMED), makers=facts, imports=uk(supplied=(moulds,)) if rules else None)
+
+    assert not [note for note in found if "Moulds" in note]
 
 
 def rated(pieces):

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import pytest
 from quoted import charge, inputs, offer, quote, uk
 
 from scorecard.costing.landed import landed_costs
@@ -38,6 +39,39 @@ def test_charges_show_their_day_and_source():
     assert [{"name": "Clearance", "on": "2018-05-05", "source": "carrier list"}] == sources_json(
         inputs(quote(3), imports=rules)
     )["charges"]
+
+
+@pytest.mark.parametrize(
+    ("said_of_it", "shown"),
+    [
+        ({"dated": "2018-05-05"}, [{"name": "Pallet", "on": "2018-05-05", "source": None}]),
+        ({"source": "carrier list"}, [{"name": "Pallet", "on": None, "source": "carrier list"}]),
+        ({}, []),
+    ],
+)
+def test_a_charge_shows_what_it_names_of_day_and_source(said_of_it, shown):
+    pallet = charge("Pallet", 18, group="freight", **said_of_it)
+
+    assert shown == sources_json(inputs(quote(3), shipping_charges=(pallet,)))["charges"]
+    assert [f"Pallet: {words}" for words in said_of_it.values()] == said(
+        quote(3, covers=ALL_PAID), shipping_charges=(pallet,)
+    )
+
+
+@pytest.mark.parametrize(
+    ("rules", "shown"), [(PRESET, (PRESET.seen, None, None)), (OWN, (None, "2026-11-20", "the tariff"))]
+)
+def test_rules_say_when_they_were_seen_and_the_rates_theirs(rules, shown):
+    found = sources_json(inputs(quote(3), imports=rules))["import"]
+
+    assert shown == (found["seen"], found["rates_on"], found["rates_source"])
+
+
+def test_the_border_is_said_where_one_of_two_makers_pays_there():
+    case = inputs(quote(3, covers=ALL_PAID), quote(3, maker="Oxlip", row=3), imports=PRESET)
+    (words,) = source_words(case, landed_costs(case))
+
+    assert words.startswith("Bases at the border")
 
 
 def test_nothing_is_said_of_a_border_where_nobody_pays():

@@ -1,5 +1,6 @@
 """How a way stands, in the words that everything shows."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -27,6 +28,7 @@ def test_the_first_thing_to_do_decides(as_of, status):
 
 def test_the_next_day_is_that_of_the_sample_while_there_is_time_for_one():
     assert [BEGIN, ORDER, ORDER, ORDER] == [next_day(status, BEGIN, ORDER) for status in STATUSES]
+    assert [date(2026, 11, 30), *[date(2026, 12, 20)] * 3] == [timing(status).act_by for status in STATUSES]
 
 
 @pytest.mark.parametrize(
@@ -44,6 +46,12 @@ def test_by_when_to_begin_is_said_as_it_stands():
         "the order was due by 20 December 2026; if all goes quickly there is time until 30 December 2026",
         "the order was due by 20 December 2026",
     ] == [begin_words(timing(status)) for status in STATUSES]
+
+
+def test_where_no_sample_is_to_be_asked_for_only_the_order_is_due():
+    unsampled = replace(timing(), begin_by=timing().order_by)
+
+    assert "order by 20 December 2026" == begin_words(unsampled)
 
 
 def test_what_is_in_time_is_not_said_to_be_late():
