@@ -43,6 +43,11 @@ class LandedCost:
     timing: Timing | None = None
 
     @property
+    def inputs(self) -> CostInputs:
+        """All that was read, which is the same for every reading."""
+        return self.readings[0].situation.inputs
+
+    @property
     def low(self) -> Decimal:
         """The least total."""
         return min(reading.low for reading in self.readings)
@@ -87,9 +92,8 @@ class LandedCost:
     @property
     def is_expired(self) -> bool:
         """Whether the price that is counted no longer held on the day that stands for today."""
-        situations = [reading.situation for reading in self.readings]
-        rows = [each.reply.saying("valid_until", each.price.row) for each in situations]
-        return any(row and row.valid_until and row.valid_until < situations[0].inputs.as_of for row in rows)
+        rows = [self.reply.saying("valid_until", reading.situation.price.row) for reading in self.readings]
+        return any(row and row.valid_until and row.valid_until < self.inputs.as_of for row in rows)
 
     @property
     def days(self) -> Span | None:
@@ -98,8 +102,8 @@ class LandedCost:
         known = [days for days in found if days is not None]
         if len(known) < len(found):
             return None
-        highs = [days.high for days in known]
-        return Span(min(days.low for days in known), None if None in highs else max(h for h in highs if h is not None))
+        high = max(days.at("high") for days in known)
+        return Span(min(days.low for days in known), high if high.is_finite() else None)
 
 
 def landed_costs(inputs: CostInputs) -> tuple[LandedCost, ...]:

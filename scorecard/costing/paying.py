@@ -7,7 +7,7 @@ from decimal import Decimal
 from scorecard.costing.amounts import ENDS, HUNDRED, OPEN, ZERO, Span, added, percent_of, to_minor
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
-from scorecard.costing.replies import standing
+from scorecard.costing.replies import Reply, standing
 from scorecard.costing.sums import Line, Reading
 
 BILL = ("goods", "set-up", "sample credited")
@@ -23,7 +23,7 @@ class PaidBefore:
     low, high : in the brief's currency, with what is already paid, and tax that comes back; infinite where there is no
         telling; too low by the gaps of the cost
     deposit_low, deposit_high : with the order; from nothing to the whole bill where the deposit is not known
-    is_deposit_known : whether the reply says how much is paid with the order
+    is_deposit_known : whether the reply says how much is paid with the order, at every quantity that is open
     words : a sentence without the full stop
     """
 
@@ -48,14 +48,14 @@ def paid_before_checking(cost: LandedCost) -> PaidBefore:
     Packaging and the like (group "extra") are not counted: they are not paid for these pieces to come.
     """
     each = [_of_reading(reading, cost.spent) for reading in cost.readings]
-    inputs = cost.readings[0].situation.inputs
+    known = None not in [_deposit(reading) for reading in cost.readings]
     return PaidBefore(
         low=min(low for low, _, _, _ in each),
         high=max(high for _, high, _, _ in each),
         deposit_low=min(low for _, _, low, _ in each),
         deposit_high=max(high for _, _, _, high in each),
-        is_deposit_known=_deposit(cost.readings[0]) is not None,
-        words=_words(inputs.settings.balance, _deposit(cost.readings[0]) is None),
+        is_deposit_known=known,
+        words=_words(cost.inputs.settings.balance, known),
     )
 
 
@@ -86,13 +86,13 @@ def _deposit(reading: Reading) -> Span | None:
     return row.deposit_percent if row else None
 
 
-def _words(balance: str, deposit_unknown: bool) -> str:
+def _words(balance: str, is_deposit_known: bool) -> str:
     ends = {
         "before shipment": "The whole price is taken to be paid before the goods are sent, so before you see them",
         "on arrival": "The rest of the price is paid when the goods arrive, before you can open them",
         "after checking": "The rest of the price waits until you have checked the goods",
     }
-    return ends[balance] + ("; the deposit is not known: ask" if deposit_unknown else "")
+    return ends[balance] + ("" if is_deposit_known else "; the deposit is not known: ask")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,15 +155,15 @@ def sampling_cost(inputs: CostInputs, makers: Iterable[str]) -> Sampling:
     """
     named = list(makers)
     paid = tuple(maker for maker in named if maker in inputs.settings.sampled)
+    replies = standing(inputs.quotes)
     return Sampling(
-        makers=tuple(_sample(inputs, maker) for maker in named if maker not in paid),
+        makers=tuple(_sample(inputs, maker, replies.get(maker, ())) for maker in named if maker not in paid),
         already_paid=paid,
     )
 
 
-def _sample(inputs: CostInputs, maker: str) -> SampledMaker:
-    """Return a sample with postage; what is not known of it is never taken as 0."""
-    replies = standing(row for row in inputs.quotes if row.maker == maker).get(maker, ())
+def _sample(inputs: CostInputs, maker: str, replies: Sequence[Reply]) -> SampledMaker:
+    """Return a sample with postage, by the first reply that says it; what is not known of it is never taken as 0."""
     rows = {field: replies[0].saying(field) if replies else None for field in _OF_A_SAMPLE}
     spans = [(getattr(row, field), row.currency) for field, row in rows.items() if row is not None]
     missing = tuple(_OF_A_SAMPLE[field] for field, row in rows.items() if row is None)

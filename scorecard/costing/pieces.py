@@ -32,7 +32,7 @@ def piece_of(cost: LandedCost, name: str | None = None) -> Piece:
 
 def bare_piece(cost: LandedCost) -> Piece:
     """Return the same without what is open of it, which is quicker."""
-    rules = cost.readings[0].situation.inputs.imports
+    rules = cost.inputs.imports
     cases = list(_shared_cases(rules)) if rules else []
     ends = [_ends_under(cost, case) for case in cases] if len(cases) > 1 else [cost.per_good_piece]
     missing = tuple(dict.fromkeys(gap.name for gap in cost.gaps))

@@ -43,15 +43,8 @@ def quoted_then(inputs: CostInputs, maker: str, pieces: int, day: date, way: Way
     brief = replace(inputs.brief, quantity=pieces)
     then = replace(inputs, brief=brief, as_of=day, quotes=tuple(quotes), makers={maker: facts})
     costs = [cost for cost in landed_costs(then) if way in (None, cost.way) and cost.quantities == (pieces, pieces)]
-    costs = [cost for cost in costs if not _is_expired(cost, day)]
-    chosen = chosen_way(costs, day, brief.need_by)
+    chosen = chosen_way([cost for cost in costs if not cost.is_expired], day, brief.need_by)
     return None if chosen is None else Quoted(amount=_paid(chosen), in_full=chosen.is_complete, way=chosen.way)
-
-
-def _is_expired(cost: LandedCost, day: date) -> bool:
-    """Return whether the price no longer held on a day."""
-    row = cost.reply.saying("valid_until", cost.readings[0].situation.price.row)
-    return row is not None and row.valid_until is not None and row.valid_until < day
 
 
 def _paid(cost: LandedCost) -> Span:

@@ -6,13 +6,14 @@ clearance 18 GBP, bank 12 GBP, 3 % faulty.
 """
 
 from dataclasses import replace
+from datetime import timedelta
 from decimal import Decimal
 from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from quoted import MAKER, ORIGIN, charge, inputs, landed, lines, offer, published, quote, uk
+from quoted import MAKER, ORIGIN, TODAY, charge, inputs, landed, lines, offer, published, quote, uk
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import OPEN, Span, minor_unit
@@ -47,6 +48,13 @@ def test_the_composite_example_costs_441_84_and_2_2775_a_good_piece():
 
     assert (Decimal("441.84"), Decimal("441.84")) == (cost.low, cost.high)
     assert (Decimal("2.2775"), Decimal("2.2775")) == cost.per_good_piece
+
+
+def test_a_cost_says_what_it_was_reckoned_from():
+    read = published()
+    (cost,) = landed_costs(read)
+
+    assert read == cost.inputs
 
 
 def test_with_the_tax_recoverable_it_costs_370_20_and_1_9082_a_good_piece():
@@ -122,6 +130,7 @@ def test_what_is_not_known_of_a_price_is_costed_every_way():
 
     # all paid: 840.00; goods only: 840 + 150 freight, duty 39.60, clearance 18, VAT on 1,047.60 = 209.52: 1,257.12
     assert (Decimal("840.00"), Decimal("1257.12")) == (cost.low, cost.high)
+    assert (Decimal("4.20"), Decimal("6.2856")) == cost.per_good_piece  # of 200
     assert 3 == len(cost.readings)
 
 
@@ -149,6 +158,19 @@ def test_of_two_offers_the_one_with_the_lower_middle_is_taken():
     (cost,) = landed(quote(5), offers=(offer("sea", (50, 90)), offer("sea", (10, 100), row=3)))
 
     assert 10 == lines(cost)["freight"]
+
+
+def test_a_cheaper_offer_for_other_pieces_does_not_count():
+    (cost,) = landed(quote(5), offers=(offer("sea", 40, from_pieces=50, to_pieces=100), offer("sea", 90, row=3)))
+
+    assert Decimal("90.00") == lines(cost)["freight"]
+
+
+@pytest.mark.parametrize(("way", "left"), [("sea", ["arrival charges", "delivery"]), ("express", [])])
+def test_freight_in_the_price_goes_as_far_as_freight_by_its_way(way, left):
+    (cost,) = landed(quote(5, covers="goods and freight", way=way))
+
+    assert left == [gap.name for gap in cost.gaps if gap.name in ("arrival charges", "delivery")]
 
 
 def test_an_offer_for_other_pieces_is_a_gap_that_names_them():
@@ -187,10 +209,53 @@ def test_a_minimum_that_may_be_per_design_is_costed_both_ways():
     assert ((200, 400), Decimal(400), Decimal(800)) == (cost.quantities, cost.low, cost.high)
 
 
+def either_200_or_400(*rows, **more):
+    """Prices to the door for four designs, with a minimum of 100 that may be per order or per design."""
+    four = Brief(item="mug", quantity=200, designs=4, destination="GB", currency="GBP")
+    facts = {MAKER: MakerFacts(maker=MAKER, minimum=Span.of(100), country="CN")}
+    (cost,) = landed(*(replace(row, covers=ALL_PAID) for row in rows), brief=four, makers=facts, **more)
+    return cost
+
+
+def test_a_note_on_either_quantity_is_said_once():
+    cost = either_200_or_400(quote(2, setup=0))
+    more = "400 pieces, 200 more than wanted: the minimum order is 100 per order or per design"
+
+    assert [1, 1] == [sum(words in note for note in cost.notes) for words in (more, "no charge for a sample")]
+
+
+def test_what_was_spent_on_a_sample_is_what_the_price_for_the_fewest_pieces_says():
+    rows = (quote(3, pieces=200, sample_price=30), quote(2, row=3, pieces=400, sample_price=35))
+    cost = either_200_or_400(*rows, settings=CostSettings(sampled=frozenset({MAKER})))
+
+    assert [30] == [line.low for line in cost.spent]
+
+
+@pytest.mark.parametrize(
+    ("until_of_200", "until_of_400", "expired"),
+    [(-1, 0, True), (0, -1, True), (0, 0, False), (None, -1, True), (None, None, False)],
+)
+def test_a_price_is_over_the_day_after_its_last_where_that_of_either_quantity_is(until_of_200, until_of_400, expired):
+    first, then = (None if days is None else TODAY + timedelta(days) for days in (until_of_200, until_of_400))
+    unsaid = frozenset({"valid_until"})  # so that the one is not taken from the other
+    cost = either_200_or_400(
+        quote(3, pieces=200, valid_until=first, unknown=unsaid),
+        quote(2, row=3, pieces=400, valid_until=then, unknown=unsaid),
+    )
+
+    assert expired is cost.is_expired
+
+
 def test_an_open_price_has_an_open_total():
     (cost,) = landed(quote(Span(Decimal(2), None), covers=ALL_PAID))
 
-    assert (Decimal(400), OPEN) == (cost.low, cost.high)
+    assert (Decimal(400), OPEN, True) == (cost.low, cost.high, cost.is_open)
+
+
+def test_a_range_with_two_ends_is_not_open():
+    (cost,) = landed(quote((2, 3), covers=ALL_PAID))
+
+    assert cost.is_open is False
 
 
 def test_an_open_price_with_duty_and_tax_on_it_has_an_open_total():
@@ -220,6 +285,15 @@ def test_days_are_unknown_where_either_part_is():
     )
 
     assert [None, None] == [cost.days for cost in costs]
+
+
+@pytest.mark.parametrize(
+    ("days", "all_days"), [((10, 15), Span.of(10, 40)), (Span(Decimal(10), None), Span(Decimal(10), None))]
+)
+def test_days_reach_from_the_least_of_any_quantity_to_the_most(days, all_days):
+    rows = (quote(3, pieces=200, days=days), quote(2, row=3, pieces=400, days=(35, 40)))
+
+    assert all_days == either_200_or_400(*rows).days
 
 
 # laws

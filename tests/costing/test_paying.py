@@ -3,10 +3,12 @@
 from dataclasses import replace
 from decimal import Decimal
 
+import pytest
 from quoted import MAKER, inputs, landed, published, quote
+from sized import wanting
 
 from scorecard.costing.amounts import OPEN, Span
-from scorecard.costing.inputs import CostSettings
+from scorecard.costing.inputs import CostSettings, MakerFacts
 from scorecard.costing.landed import landed_costs
 from scorecard.costing.paying import paid_before_checking, sampling_cost
 
@@ -33,6 +35,34 @@ def test_an_unknown_deposit_may_be_anything():
 
     assert (Decimal(0), Decimal(1000)) == (paid.low, paid.high)
     assert (False, True) == (paid.is_deposit_known, lot().is_deposit_known)
+    assert paid.words.endswith("the deposit is not known: ask")
+
+
+def either_200_or_400(*rows, balance="after checking"):
+    """Return what is paid for four designs, with a minimum of 100 that may be per order or per design."""
+    facts = {MAKER: MakerFacts(maker=MAKER, minimum=Span.of(100), country="CN")}
+    rows = (replace(row, covers=ALL_PAID) for row in rows)
+    (cost,) = landed(*rows, brief=wanting(200, 4), makers=facts, settings=CostSettings(balance=balance))
+    return paid_before_checking(cost)
+
+
+@pytest.mark.parametrize(("balance", "ends"), [("after checking", (300, 600)), ("on arrival", (1000, 2000))])
+def test_a_deposit_reaches_from_that_of_the_fewest_pieces_to_that_of_the_most(balance, ends):
+    paid = either_200_or_400(quote(5, deposit_percent=30), balance=balance)
+
+    assert (300, 600) == (paid.deposit_low, paid.deposit_high)
+    assert ends == (paid.low, paid.high)
+
+
+@pytest.mark.parametrize("unknown_at", [200, 400])
+def test_a_deposit_that_is_unknown_at_either_quantity_is_not_known(unknown_at):
+    said = {pieces: {"deposit_percent": 30} for pieces in (200, 400)}
+    said[unknown_at] = {"unknown": frozenset({"deposit_percent"})}
+    paid = either_200_or_400(quote(5, pieces=200, **said[200]), quote(5, row=3, pieces=400, **said[400]))
+
+    # from nothing to the whole of 1000 or 2000 where it is not known; 300 or 600 where it is
+    assert (Decimal(0), {200: Decimal(1000), 400: Decimal(2000)}[unknown_at]) == (paid.low, paid.high)
+    assert not paid.is_deposit_known
     assert paid.words.endswith("the deposit is not known: ask")
 
 
@@ -76,6 +106,17 @@ def test_a_maker_whose_sample_is_not_priced_is_named():
 
     assert (Decimal(70), OPEN, ("Tansy", "Nobody")) == (found.low, found.high, found.unknown)
     assert [(), ("sample postage",), ("sample price", "sample postage")] == [one.missing for one in found.makers]
+    assert [True, True, False] == [one.is_known_of for one in found.makers]
+
+
+def test_of_two_replies_the_first_that_names_a_sample_says_what_it_costs():
+    replies = (
+        quote(5, way="sea", sample_postage=15),
+        quote(6, row=3, way="air", sample_price=30, sample_postage=18),
+        quote(7, row=4, way="express", sample_price=40, sample_postage=20),
+    )
+
+    assert Decimal(45) == sampling_cost(inputs(*replies), [MAKER]).low
 
 
 def test_a_sample_already_paid_for_is_not_in_the_sum():

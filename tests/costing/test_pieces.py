@@ -1,15 +1,20 @@
 """What a good piece costs as a value to compare."""
 
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 from quoted import MAKER, charge, inputs, landed, offer, quote, span, uk
 from sized import ALL_PAID, minimum
 
 from scorecard.costing.cheapest import cheapest_of
+from scorecard.costing.inputs import CostSettings, MakerFacts
 from scorecard.costing.pieces import bare_piece, open_parts, piece_of
 
 CLEARED = (charge("Clearance", 18, "clearance", group="border"),)
+PACKED = CostSettings(charges=(charge("Boxes", 50, percent=5, of="goods", group="extra"),))
+ABOUT_PACKED = CostSettings(charges=(charge("Boxes", (50, 60), group="extra"),))
+NEAR = {"makers": {MAKER: MakerFacts(maker=MAKER, country="GB")}}
 ABOUT_CLEARED = (charge("Clearance", (18, 30), "clearance", group="border"),)
 
 
@@ -41,6 +46,18 @@ def test_a_known_cost_has_nothing_open():
             ("Clearance",),
         ),
         (quote(5), {}, ("clearance",)),
+        # what follows from the price is no cause of its own
+        (quote((5, 6), covers=ALL_PAID), {"settings": PACKED}, ("the price",)),
+        (quote(5, covers=ALL_PAID), {"settings": ABOUT_PACKED}, ("Boxes",)),
+        (
+            quote(5, term="FCA", term_place="Leixoes", covers=None),
+            {},
+            ("what the price covers", "clearance"),
+        ),  # the offer pays all but that
+        # no border between maker and buyer
+        (quote(5), NEAR | {"imports": uk()}, ("whether the price has sales tax inside",)),
+        (quote(5), NEAR | {"imports": uk(price_has_tax=True, tax_is=None)}, ("whether sales tax comes back",)),
+        (quote(5), NEAR | {"imports": uk(tax=(5, 20), price_has_tax=False)}, ("the rate of sales tax",)),
     ],
 )
 def test_what_is_open_is_named_by_its_cause_alone(row, more, told):
@@ -75,6 +92,22 @@ def test_what_is_open_for_all_alike_does_not_make_the_cheapest_unsure():
     found = cheapest_of(map(piece_of, landed(*rows, offers=offers, imports=rules)))
 
     assert (MAKER, True, 8) == (found.piece.maker, found.is_sure, len(found.piece.cases))
+
+
+@pytest.mark.parametrize(
+    ("rules", "cases"),
+    [
+        (uk(), [("6.60", "6.60")]),
+        (uk(tax_is=None), [("6.60", "6.60"), ("5.50", "5.50")]),  # a cost, or it comes back
+        (uk(duty=None, tax=(10, 20)), [("6.05", "6.05"), ("6.60", "6.60")]),
+    ],
+)
+def test_each_case_that_all_share_has_its_own_ends(rules, cases):
+    # 1000 for the goods and 100 for freight, no duty: 5.50 a piece and tax on it
+    rules = replace(rules, duty_percent=span("0"), charges=())
+    (one,) = landed(quote(5), offers=(offer("express", 100),), imports=rules)
+
+    assert tuple((Decimal(low), Decimal(high)) for low, high in cases) == bare_piece(one).cases
 
 
 def test_the_cases_span_what_the_cost_says():

@@ -74,6 +74,16 @@ def test_tax_that_comes_back_was_paid_all_the_same(tmp_path):
     assert Span.of(Decimal(1200)) == amount(costs)
 
 
+def test_what_the_price_covered_is_left_open_where_nobody_said(tmp_path):
+    row = {"Pieces": 1, "Price": 5, "Price covers": "don't know", "Way": "road"}
+    makers = [MAKERS[0], ["Fernhill", 4.5, 60, "design", "Ireland"], *MAKERS[2:]]
+    criteria = CRITERIA.replace("price_has_tax = true", "price_has_tax = false")
+    found = amount(inputs(tmp_path, row, criteria=criteria, Makers=makers))
+
+    # 200 × 5 = 1000 to the door; or 20 % of it on top
+    assert Span.of(1000, 1200) == found
+
+
 def test_a_cost_that_was_missing_is_said(tmp_path):
     row = {"Maker": "Brightholm", "Pieces": 1, "Price": 2, "Price covers": "goods", "Way": "sea"}
     found = quoted_then(inputs(tmp_path, row), "Brightholm", 200, AS_OF, None)
