@@ -27,17 +27,18 @@ class GoodsPrice:
 
 def least_quoted(reply: Reply) -> int | None:
     """Return the least quantity that a reply has a price for; None where a row names no quantity."""
-    pieces = [row.pieces for row in reply.rows]
-    return None if None in pieces else min(each for each in pieces if each is not None)
+    known = [row.pieces for row in reply.rows if row.pieces is not None]
+    return min(known) if len(known) == len(reply.rows) else None
 
 
 def row_for(reply: Reply, quantity: int) -> QuoteRow:
     """Return the row whose price holds for a quantity: the greatest break at or below it, else the least."""
-    reached = [row for row in reply.rows if (row.pieces or 1) <= quantity]
+    reached = [row for row in reply.rows if _from(row) <= quantity]
     return max(reached, key=_from) if reached else min(reply.rows, key=_from)
 
 
 def _from(row: QuoteRow) -> int:
+    """Return the quantity from which a price holds: one that names none holds from the first piece."""
     return row.pieces or 1
 
 

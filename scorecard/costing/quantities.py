@@ -80,7 +80,7 @@ def order_quantities(brief: Brief, facts: MakerFacts, least_quoted: int | None =
     wholes = [int(end.to_integral_value(ROUND_CEILING)) for end in ends]
     units = possible_units(brief, facts.minimum_per)
     found = {ordered(brief.quantity, count, end) for count in units for end in wholes}
-    return tuple(sorted({max(pieces, least_quoted or 0) for pieces in found}))
+    return tuple(sorted({max(pieces, least_quoted or pieces) for pieces in found}))
 
 
 def why_more(brief: Brief, facts: MakerFacts, quantity: int) -> str:

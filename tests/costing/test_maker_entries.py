@@ -6,7 +6,7 @@ import pytest
 from quoted import MAKER, dollars, inputs, landed, lines, quote
 
 from scorecard.brief import Brief
-from scorecard.costing.amounts import Span
+from scorecard.costing.amounts import OPEN, Span
 from scorecard.costing.inputs import CostSettings, MakerFacts
 from scorecard.costing.landed import landed_costs
 
@@ -34,6 +34,16 @@ def setup(per, brief=FOUR, settings=None, **more):
 )
 def test_set_up_is_charged_by_its_unit(per, brief, cost):
     assert cost == setup(per, brief)
+
+
+@pytest.mark.parametrize(
+    ("per", "count", "words"),
+    [("design", 4, " (per design)"), (None, 1, " (it is not said per what)"), ("order", 1, " (per order)")],
+)
+def test_the_working_of_a_set_up_says_per_what_it_is(per, count, words):
+    (cost,) = landed(quote(5, setup=60, setup_per=per, **ALL_PAID), brief=FOUR)
+
+    assert f"60.00 GBP × {count}{words}" in cost.readings[0].lines[1].working.removeprefix("least: ").split("; most: ")
 
 
 @pytest.mark.parametrize(("again", "cost"), [(True, (60, 60)), (False, (0, 0)), (None, (0, 60))])
@@ -92,6 +102,27 @@ def test_an_open_sample_price_that_is_credited_cancels_out():
     assert (Decimal(1000), Decimal(1000)) == (cost.low, cost.high)
 
 
+@pytest.mark.parametrize(
+    ("price", "credited_from", "total"),
+    [
+        (Span.of(30, 40), 100, (1000, 1000)),  # each end comes off the bill as it was paid
+        (Span.of(30, 40), None, (1030, 1040)),
+        (Span(Decimal(30), None), None, (1030, OPEN)),
+    ],
+)
+def test_an_uncertain_sample_price_reaches_the_total_only_where_it_is_not_credited(price, credited_from, total):
+    (cost,) = landed(quote(5, sample_price=price, credited_from=credited_from, **ALL_PAID))
+
+    assert total == (cost.low, cost.high)
+
+
+def test_what_is_credited_is_not_paid():
+    (cost,) = landed(quote(5, sample_price=30, credited_from=100, **ALL_PAID))
+    (credit,) = (line for line in cost.readings[0].lines if line.key == "sample credited")
+
+    assert [-30] * 4 == [credit.low, credit.high, credit.paid_low, credit.paid_high]
+
+
 def test_set_up_named_in_another_reply_counts_here_too():
     sea = quote(5, setup=60, setup_per="order", covers="goods and freight", way="sea")
     air = quote(6, row=3, covers="goods and freight", way="air")
@@ -134,6 +165,11 @@ def test_set_up_per_colour_of_an_unknown_number_of_colours_is_a_gap():
     assert [words] == gaps_of(quote(3, setup=60, setup_per="colour", **BARE))
 
 
+@pytest.mark.parametrize("per", ["design", "order", None])
+def test_set_up_per_what_the_brief_counts_is_no_gap(per):
+    assert [] == gaps_of(quote(3, setup=60, setup_per=per, **BARE), brief=FOUR)
+
+
 @pytest.mark.parametrize(("setup", "settings"), [(0, None), (60, CostSettings(reorder=True))])
 def test_set_up_that_is_not_charged_is_no_gap_however_many_colours(setup, settings):
     assert [] == gaps_of(quote(3, setup=setup, setup_per="colour", setup_again=False, **BARE), settings=settings)
@@ -162,10 +198,11 @@ def test_an_unknown_charge_is_not_taken_from_the_makers_other_reply():
     assert ["set-up: no figure; the total is too low by that"] == gaps_of(own, other)
 
 
-def test_set_up_that_is_unknown_and_not_charged_again_is_no_gap():
-    row = quote(3, unknown=frozenset({"setup"}), setup_again=False, **BARE)
+@pytest.mark.parametrize(("again", "gaps"), [(False, []), (None, ["set-up: no figure; the total is too low by that"])])
+def test_set_up_that_is_unknown_is_a_gap_of_a_reorder_unless_it_is_not_charged_again(again, gaps):
+    row = quote(3, unknown=frozenset({"setup"}), setup_again=again, **BARE)
 
-    assert [] == gaps_of(row, settings=CostSettings(reorder=True))
+    assert gaps == gaps_of(row, settings=CostSettings(reorder=True))
 
 
 def test_what_is_unknown_of_a_sample_that_was_bought_is_no_gap():

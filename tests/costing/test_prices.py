@@ -49,6 +49,23 @@ def test_the_least_quantity_quoted_is_that_of_the_lowest_break():
     assert [100, None] == [least_quoted(reply((250, 4), (100, 5))), least_quoted(reply((None, 4)))]
 
 
+def test_a_reply_that_names_no_quantity_for_one_price_has_no_least():
+    assert None is least_quoted(reply((250, 4), (None, 5)))
+
+
+@pytest.mark.parametrize(
+    ("breaks", "quantity", "row"),
+    [
+        (((None, 5), (2, 4)), 1, 2),
+        (((None, 5), (2, 4)), 2, 3),
+        (((None, 5), (1, 4)), 1, 2),  # both from the first piece on: the one that stands first
+        (((1, 4), (None, 5)), 1, 2),
+    ],
+)
+def test_a_price_that_names_no_quantity_holds_from_the_first_piece(breaks, quantity, row):
+    assert row == row_for(reply(*breaks), quantity).row
+
+
 def test_a_price_for_all_stands_as_it_is_for_just_those_pieces():
     price = price_for(reply((100, 480), price_is_for="all"), 100, 100)
 

@@ -27,6 +27,7 @@ def quantities(minimum, unit, brief=MUGS, least=None):
         (Span.of(100), "design", (400,)),  # 4 designs of at least 100
         (Span.of(50), "design", (200,)),
         (Span.of(100), None, (200, 400)),  # per order, or per design
+        (Span.of(150), None, (200, 600)),
         (Span.of(60, 80), "design", (240, 320)),
         (Span(Decimal(300), None), "order", (300,)),
         (None, None, (200,)),
@@ -63,6 +64,17 @@ def test_a_number_of_units_that_is_known_or_changes_nothing_is_no_gap(minimum, u
     assert [] == minimum_gaps(brief, MakerFacts(maker="A", minimum=minimum, minimum_per=unit))
 
 
+@pytest.mark.parametrize("minimum", [Span.of(2), Span.of(1, 2), Span(Decimal(1), None)])
+def test_a_minimum_that_may_be_above_a_piece_of_unknown_units_is_a_gap(minimum):
+    facts = MakerFacts(maker="A", minimum=minimum, minimum_per="size")
+
+    assert ["how many sizes"] == [gap.name for gap in minimum_gaps(MUGS, facts)]
+
+
+def test_where_no_minimum_is_known_a_design_need_not_have_a_piece():
+    assert (3,) == quantities(None, None, Brief(item="mug", quantity=3, designs=4))
+
+
 def test_no_less_is_ordered_than_was_quoted():
     assert (250,) == quantities(Span.of(100), "order", least=250)
 
@@ -71,6 +83,13 @@ def test_why_more_is_ordered_names_the_minimum_and_the_surplus():
     facts = MakerFacts(maker="Fernhill", minimum=Span.of(100), minimum_per="design")
 
     assert "400 pieces, 200 more than wanted: the minimum order is 100 per design" == why_more(MUGS, facts, 400)
+
+
+def test_why_more_is_ordered_names_a_minimum_that_may_be_per_order_or_per_design():
+    facts = MakerFacts(maker="Fernhill", minimum=Span.of(100))
+    words = "400 pieces, 200 more than wanted: the minimum order is 100 per order or per design"
+
+    assert words == why_more(MUGS, facts, 400)
 
 
 def test_why_more_is_ordered_names_the_least_quantity_quoted():
