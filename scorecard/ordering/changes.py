@@ -62,7 +62,7 @@ def cheapest_by_quantity(pricing: Pricing, start: int, end: int) -> tuple[Stretc
 
 def _rivals(pricing: Pricing, one: Stretch, grid: Sequence[int]) -> tuple[str, ...]:
     """Return who may be cheaper somewhere in a stretch: between its ends and the bends in it costs are straight."""
-    places = sorted({one.start, one.end, *(at for at in grid if one.start < at < one.end)})
+    places = sorted({one.start, one.end, *(at for at in grid if at in range(one.start, one.end))})
     return tuple(dict.fromkeys(maker for pieces in places for maker in pricing.rivals(pieces)))
 
 
@@ -89,7 +89,7 @@ def bends(inputs: CostInputs, start: int, end: int) -> list[int]:
         steps = steps[1:]
     edges |= {at + 1 for step in steps for at in range(step * (start // step), end, step)}
     both = {at for edge in edges for at in (edge - 1, edge)}
-    return sorted({start, end, *(at for at in both if start < at < end)})
+    return sorted({start, end, *(at for at in both if at in range(start, end))})
 
 
 def cartons_of(inputs: CostInputs) -> list[int]:

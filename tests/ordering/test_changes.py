@@ -1,12 +1,16 @@
 """At which quantity another maker becomes the cheapest."""
 
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from quoted import MAKER, charge, inputs, offer, quote
-from sized import minimum, prices, wanting
+from sized import ALL_PAID, minimum, prices, wanting, with_settings
 
 from scorecard.costing.freight import Carton
-from scorecard.ordering.changes import bends, cheapest_by_quantity
+from scorecard.ordering.changes import bends, breaks_of, cartons_of, cheapest_by_quantity
 from scorecard.ordering.pricing import Pricing
 from scorecard.ordering.sizes import settled
 
@@ -87,12 +91,50 @@ def test_it_is_what_trying_every_quantity_finds(money, pieces, setup):
     assert brute(pricing, 20, 100) == found
 
 
-def test_full_cartons_are_bends_and_very_many_are_left_out():
-    read = settled(inputs(quote(5, pieces=1), offers=(rated(MAKER, 2, 50, 4, 3),)))
-    few = settled(inputs(quote(5, pieces=1), offers=(rated(MAKER, 2, 1, 4, 3),)))
+def in_cartons(*pieces):
+    return settled(
+        inputs(quote(5, pieces=1), offers=[rated(MAKER, 2 + at, one, 4, 3) for at, one in enumerate(pieces)])
+    )
 
-    assert [100, 101, 150, 151, 200, 201, 250, 251, 300] == bends(read, 100, 300)
-    assert [100, 300] == bends(few, 100, 300)
+
+BY_FIFTY = [100, 101, 150, 151, 200, 201, 250, 251, 300]
+
+
+@pytest.mark.parametrize(
+    ("cartons", "end", "expected"),
+    [
+        ([50], 300, BY_FIFTY),
+        ([1], 220, [*range(100, 221)]),  # just the 120 that are kept
+        ([1], 221, [100, 221]),
+        ([50, 1], 300, BY_FIFTY),
+    ],
+)
+def test_full_cartons_are_bends_and_very_many_are_left_out(cartons, end, expected):
+    assert expected == bends(in_cartons(*cartons), 100, end)
+
+
+def test_freight_rises_by_the_carton_only_where_it_has_a_rate():
+    at_a_price = offer("sea", 90, row=9, carton=Carton(pieces=10, length_cm=1, width_cm=1, height_cm=1, kg=4))
+    read = in_cartons(50, 24, 50)
+
+    assert [24, 50] == cartons_of(replace(read, offers=(*read.offers, at_a_price)))
+
+
+def test_a_price_and_an_offer_hold_from_their_first_piece_and_an_offer_ends_after_its_last():
+    freight = (offer("sea", 90, from_pieces=80, to_pieces=250), offer("air", 40, row=3))
+    read = inputs(*prices(p20="5.00", p100="4.00"), offers=freight)
+
+    assert [20, 80, 100, 251] == sorted(breaks_of(read))
+
+
+@pytest.mark.parametrize(
+    ("faulty", "expected"), [(0, [50, 99, 100, 101, 150]), (10, [50, 90, 91, 99, 100, 150])], ids=["none", "one in ten"]
+)
+def test_a_minimum_bends_where_more_are_wanted_than_are_good_of_it_and_where_it_is_reached(faulty, expected):
+    # the least order is 100 pieces; of 10 % faulty 90 are good, so that 91 wanted share the cost of 90
+    read = with_settings(inputs(*prices(p1="5.00"), makers=minimum(100)), faulty_percent=Decimal(faulty))
+
+    assert expected == bends(settled(read), 50, 150)
 
 
 def test_another_way_of_the_same_maker_is_no_change():
@@ -101,3 +143,29 @@ def test_another_way_of_the_same_maker_is_no_change():
     rows = [quote("4.50", row=2, way="air", setup=0, **paid), quote("4.00", row=3, way="sea", setup=100, **paid)]
 
     assert [(100, 300, MAKER)] == stretches(100, 300, *rows)
+
+
+def test_another_way_of_the_same_maker_between_two_others_is_no_change():
+    # Oxlip by air 4.50 from 100 on, by sea 20 + 4.40 q, which is less from 201 on
+    rows = [
+        *prices(p1="4.60", p250="4.20"),
+        quote("6.00", maker="Oxlip", row=4, pieces=1, way="air", setup=0, covers=ALL_PAID),
+        quote("4.50", maker="Oxlip", row=5, pieces=100, way="air", setup=0, covers=ALL_PAID),
+        quote("4.40", maker="Oxlip", row=6, pieces=1, way="sea", setup=20, covers=ALL_PAID),
+    ]
+
+    assert [(50, 99, MAKER), (100, 249, "Oxlip"), (250, 300, MAKER)] == stretches(50, 300, *rows)
+
+
+def test_who_may_be_cheaper_somewhere_in_a_stretch_is_its_rival_and_in_no_other():
+    # Oxlip's middle is never the least, but from 100 to 149 it may be 4.00
+    rows = [
+        *prices(p1="5.00"),
+        *prices("Oxlip", 5, p1="6.00", p100=("4.00", "8.00"), p150="6.00"),
+        *prices("Sorrel", 9, p1="7.00", p250="3.00"),
+    ]
+    found = cheapest_by_quantity(Pricing(inputs=settled(inputs(*rows))), 50, 300)
+
+    assert [(50, 249, MAKER, ("Oxlip",)), (250, 300, "Sorrel", ())] == [
+        (one.start, one.end, one.maker, one.rivals) for one in found
+    ]
