@@ -59,7 +59,7 @@ def edges_of(known: Sequence[Option], breaks: Iterable[int]) -> list[int]:
     breaks : the first pieces at which another price or offer of freight holds
     """
     least = least_order(known[0])
-    return sorted({least, held_from(known[0]), *(pieces for pieces in breaks if pieces > least)})
+    return sorted({least, held_from(known[0]), *(max(pieces, least) for pieces in breaks)})
 
 
 def slopes_of(at: At, edges: Sequence[int], reach: int) -> Iterator[Slope]:

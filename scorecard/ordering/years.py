@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from decimal import Decimal
 
 from scorecard.costing.inputs import CostInputs
 from scorecard.ordering.options import Option, middle
@@ -69,7 +70,12 @@ def steady_order(
     known = [option for pieces in sizes if (option := known_at(at, pieces)) is not None]
     if not known:
         return None
-    year = _Year(selling, tuple(slopes_of(at, edges_of(known, breaks), selling.yearly_demand)))
+    year = _Year(
+        demand=selling.yearly_demand,
+        order_cost=selling.order_cost,
+        holding_percent=selling.holding_percent,
+        slopes=tuple(slopes_of(at, edges_of(known, breaks), selling.yearly_demand)),
+    )
     steps = tuple(cartons)
     tried = {pieces for slope in year.slopes for pieces in slope.near(year.economic(slope), steps)}
     found = [*known, *(option for pieces in sorted(tried) if (option := known_at(at, pieces)) is not None)]
@@ -82,28 +88,30 @@ def steady_order(
     )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Year:
-    """A year of orders: the selling, with a yearly demand and what keeping costs, and the slopes of a maker's costs."""
+    """A year of orders: how many sell, what ordering and keeping cost, and the slopes of a maker's costs."""
 
-    selling: Selling
+    demand: int
+    order_cost: Decimal
+    holding_percent: Decimal
     slopes: tuple[Slope, ...]
 
     def economic(self, slope: Slope) -> float:
         """Return the pieces to order that a slope alone would call for."""
-        per_order = float(self.selling.order_cost) + float(slope.once)
+        per_order = float(self.order_cost) + float(slope.once)
         keeping = self._keeping(float(slope.further))
-        return economic_order_quantity(self.selling.yearly_demand or 0, per_order, keeping) / float(slope.good)
+        return economic_order_quantity(self.demand, per_order, keeping) / float(slope.good)
 
     def cost(self, option: Option) -> float:
         """Return what a year of orders of one size costs."""
         each = next((slope.further for slope in self.slopes if slope.has(option.pieces)), middle(option.per_good))
-        per_order = float(self.selling.order_cost) + float(middle(option.total))
+        per_order = float(self.order_cost) + float(middle(option.total))
         good = float(option.good)
-        return yearly_cost(good, self.selling.yearly_demand or 0, per_order, self._keeping(float(each)))
+        return yearly_cost(good, self.demand, per_order, self._keeping(float(each)))
 
     def _keeping(self, each: float) -> float:
-        return float(self.selling.holding_percent or 0) / 100 * max(each, 0.0)
+        return float(self.holding_percent) / 100 * max(each, 0.0)
 
 
 def repeated(inputs: CostInputs) -> CostInputs:

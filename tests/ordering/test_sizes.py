@@ -1,5 +1,6 @@
 """Real order sizes, and prices and offers that stay for the pieces they were given for."""
 
+import pytest
 from quoted import MAKER, TODAY, inputs, landed, offer, quote
 from sized import ALL_PAID, minimum, prices, wanting
 
@@ -42,6 +43,16 @@ def test_a_price_from_one_piece_on_makes_no_order_of_one():
     assert [(100, ("price break",)), (200, ("wanted",))] == sizes(*prices(p1="6.00", p100="5.00"))
 
 
+def test_a_price_for_one_quantity_alone_is_no_break():
+    assert [(250, ("wanted", "minimum"))] == sizes(*prices(p250="4.00"))
+
+
+def test_a_row_without_pieces_beside_a_break_is_no_size():
+    rows = [quote(5, covers=ALL_PAID), quote(4, row=3, pieces=250, covers=ALL_PAID)]
+
+    assert [(200, ("wanted",)), (250, ("price break",))] == sizes(*rows)
+
+
 def test_a_price_for_all_stays_for_the_pieces_wanted():
     read = settled(inputs(quote(900, price_is_for="all", covers=ALL_PAID)))
     (cost,) = landed_costs(at_quantity(read, 300))
@@ -56,6 +67,19 @@ def test_a_freight_cost_stays_for_the_pieces_wanted():
     assert (False, True) == tuple("freight" in [gap.name for gap in at[pieces].gaps] for pieces in (200, 300))
 
 
+@pytest.mark.parametrize(
+    "given",
+    [
+        offer("sea", rate_per_kg=1),
+        offer("sea", 300, from_pieces=100),
+        offer("sea", 300, to_pieces=900),
+        offer("sea", rate_per_kg=1, from_pieces=100),
+    ],
+)
+def test_an_offer_that_is_a_rate_or_names_its_pieces_stays_as_it_is(given):
+    assert (given,) == settled(inputs(quote(5), offers=(given,))).offers
+
+
 def test_settled_inputs_cost_the_same_at_the_pieces_wanted():
     rows = (quote(900, price_is_for="all"), quote(5, maker="Oxlip", row=3))
     offers = (offer("sea", 300), offer("air", 40, maker="Oxlip", row=3))
@@ -65,7 +89,9 @@ def test_settled_inputs_cost_the_same_at_the_pieces_wanted():
 
 
 def test_only_the_makers_asked_for_are_kept():
-    read = inputs(quote(5), quote(4, maker="Oxlip", row=3))
+    offers = (offer("sea", 300), offer("air", 40, maker="Oxlip", row=3))
+    read = inputs(quote(5), quote(4, maker="Oxlip", row=3), offers=offers)
+    kept = of_makers(read, ["Oxlip"])
 
-    assert ["Oxlip"] == [row.maker for row in of_makers(read, ["Oxlip"]).quotes]
+    assert (["Oxlip"], ["Oxlip"]) == ([row.maker for row in kept.quotes], [one.maker for one in kept.offers])
     assert (MAKER, TODAY) == (read.quotes[0].maker, read.as_of)

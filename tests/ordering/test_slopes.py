@@ -3,9 +3,11 @@
 from decimal import Decimal
 from math import inf
 
-from quoted import quote
-from sized import ALL_PAID, minimum, planned, prices
+import pytest
+from quoted import MAKER, inputs, quote
+from sized import ALL_PAID, minimum, planned, prices, selling, wanting
 
+from scorecard.ordering.plan import plan_of
 from scorecard.ordering.slopes import Slope, edges_of, slopes_of
 
 
@@ -20,6 +22,36 @@ def test_the_first_begins_at_the_least_order_though_no_price_does():
     options = planned(*prices(p1="5.00", p300="4.00"), makers=minimum(40)).makers[0].options
 
     assert [40, 300] == edges_of(options, (1, 300))
+
+
+def test_the_first_begins_at_the_least_that_an_open_minimum_may_be():
+    # 100 an order or a design, of 4 designs: 100, the 200 wanted, or 400
+    read = inputs(*prices(p1="5.00"), brief=wanting(200, 4), makers=minimum(100, None))
+    options = plan_of(read, selling(), [MAKER]).makers[0].options
+
+    assert [100] == edges_of(options, (1,))
+
+
+@pytest.mark.parametrize(
+    ("edge", "reach", "last"),
+    [
+        (10, 0, 110),  # a hundred beyond the edge at the least
+        (100, 0, 300),  # twice the edge beyond it
+        (100, 500, 600),  # as far as may come into question
+    ],
+)
+def test_the_last_is_priced_as_far_beyond_its_edge_as_may_come_into_question(edge, reach, last):
+    asked = []
+
+    assert [] == list(slopes_of(asked.append, [edge], reach))
+    assert [edge, last] == asked
+
+
+def test_of_a_single_quantity_there_is_none():
+    plan = planned(*prices(p100="5.00", p101="4.50", p300="4.00"))
+    by_pieces = {option.pieces: option for option in plan.makers[0].options}
+
+    assert [] == list(slopes_of(by_pieces.get, [100, 101], 0))
 
 
 def test_what_is_paid_once_is_told_from_what_one_more_piece_costs():
@@ -40,6 +72,7 @@ SLOPE = Slope(first=100, last=299, further=Decimal(5), once=Decimal(60), good=De
 
 def test_the_whole_quantities_beside_the_ends_and_full_cartons_come_into_question():
     assert {100, 150, 151, 144, 168, 299} == SLOPE.near(150.5, [24])
+    assert {100, 290, 288, 299} == SLOPE.near(290.0, [24])
 
 
 def test_a_quantity_beyond_it_is_held_within():

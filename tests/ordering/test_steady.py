@@ -37,6 +37,10 @@ def test_what_costs_nothing_to_keep_has_no_end():
     assert inf == economic_order_quantity(1000, 10, 0)
 
 
+def test_where_an_order_costs_less_than_nothing_the_least_is_best():
+    assert 0.0 == economic_order_quantity(1000, -10, 0.50)
+
+
 @given(st.floats(1, 1e5), st.floats(0.1, 1e4), st.floats(0.01, 100), st.floats(0.2, 5))
 def test_no_other_quantity_costs_less(demand, per_order, keeping, part):
     best = economic_order_quantity(demand, per_order, keeping)

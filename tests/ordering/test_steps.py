@@ -6,7 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from quoted import quote
-from sized import minimum, planned, prices, selling
+from sized import ALL_PAID, minimum, option, planned, prices, selling
+
+from scorecard.ordering.steps import Step
 
 
 def steps(*rows, **more):
@@ -56,6 +58,44 @@ def test_further_pieces_that_cannot_pay_for_themselves_have_no_number():
     assert step.must_sell is None
 
 
+@pytest.mark.parametrize(
+    ("larger", "needed"),
+    [
+        # the 50 further pieces, 12.00 each, just pay 600; a single one pays 1.00; 600.01 is beyond them
+        ("6.40", 50),
+        ("4.004", 1),
+        ("6.40004", None),
+    ],
+)
+def test_how_many_must_sell_is_at_most_the_further_pieces(larger, needed):
+    (step,) = steps(*prices(p200="5.00", p250=larger), sold=selling("12.00"))
+
+    assert needed == step.must_sell
+
+
+def test_pieces_that_bring_their_cost_unsold_need_no_sale():
+    # 250 more for 50 pieces, each of which brings 5.00, sold or not
+    (step,) = steps(*prices(p200="5.00", p250="5.00"), sold=selling("5.00", unsold_worth="5.00"))
+
+    assert 0 == step.must_sell
+
+
+@pytest.mark.parametrize(
+    ("larger", "likely", "verdict"),
+    [
+        ("4.00", 200, "costs less in all"),  # 1000 either way
+        ("4.004", 300, "worth taking"),  # 1.00 more, 50 more sell
+        ("4.48", 210, "not worth taking"),  # 120.00 more, 10 more sell: nothing is left
+        ("4.476", 210, "worth taking"),  # 119.00 more: 1.00 is left
+        ("4.484", 210, "not worth taking"),  # 121.00 more: 1.00 is lost
+    ],
+)
+def test_what_is_left_decides_once_more_is_paid(larger, likely, verdict):
+    (step,) = steps(*prices(p200="5.00", p250=larger), sold=selling("12.00", likely))
+
+    assert verdict == step.verdict
+
+
 def test_the_gain_at_each_demand():
     # +150 paid; at 180 nothing more sells, at 240 there are 40 more, at 320 all 50
     (step,) = steps(*prices(p200="5.00", p250="4.60"), sold=selling("12.00", (180, 240, 320)))
@@ -67,6 +107,16 @@ def test_a_size_with_a_cost_missing_is_not_judged():
     (step,) = steps(quote("5.00", pieces=200, covers="goods"), quote("4.60", row=3, pieces=250, covers="goods"))
 
     assert ("not known", None) == (step.verdict, step.less_from)
+
+
+@pytest.mark.parametrize(("first", "second"), [("goods", ALL_PAID), (ALL_PAID, "goods")])
+def test_a_cost_missing_of_one_size_is_enough(first, second):
+    smaller, larger = (
+        option(planned(quote("5.00", pieces=pieces, covers=covers)), pieces)
+        for pieces, covers in ((200, first), (250, second))
+    )
+
+    assert "not known" == Step(smaller=smaller, larger=larger).verdict
 
 
 def test_a_minimum_leaves_one_size_and_no_step():

@@ -1,14 +1,17 @@
 """Which size, ordered again and again, costs least a year."""
 
+from decimal import Decimal
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from quoted import MAKER, inputs, offer, quote, uk
-from sized import minimum, planned, prices, selling, wanting
+from sized import minimum, planned, prices, selling, wanting, with_settings
 
 from scorecard.costing.inputs import MakerFacts
 from scorecard.ordering.plan import yearly_of
 from scorecard.ordering.sizes import order_sizes, settled
+from scorecard.ordering.years import steady_order
 
 ALL = "to my door, duty and tax paid"
 WOHL = {"yearly_demand": 5000, "holding_percent": "20", "order_cost": "49"}
@@ -54,6 +57,35 @@ def test_a_sample_is_not_bought_again():
 
 def test_without_a_yearly_demand_no_year_is_reckoned():
     assert steady(*prices(p1="5.00")) is None
+    assert steady(*prices(p1="5.00"), holding_percent="20") is None
+
+
+def test_without_what_keeping_costs_none_is_either():
+    assert steady(*prices(p1="5.00"), yearly_demand=5000) is None
+
+
+def test_a_piece_of_less_than_one_is_kept_for_a_part_of_it():
+    # √(2 · 5000 · 49 / (20 % of 0.50)) = 2213.6; 2500 + 245000 / 2214 + 2214 / 2 · 0.10 = 2721.36
+    found = steady(*prices(p1="0.50"), **WOHL)
+
+    assert (2214, pytest.approx(2721.36, abs=0.01)) == (found.economic, found.cost)
+
+
+def test_faulty_pieces_are_ordered_besides():
+    # 4.50 ÷ 0.9 is 5.00 for a good piece, so that 700 good ones are best; 700 ÷ 0.9 = 777.8
+    read = with_settings(settled(inputs(*prices(p1="4.50"), brief=wanting(200))), faulty_percent=Decimal(10))
+
+    assert 778 == yearly_of(read, selling(**WOHL), order_sizes(read)[MAKER]).economic
+
+
+def test_where_more_cost_less_in_all_keeping_costs_nothing():
+    # 500.00 for 100, 450.00 for 300: one more piece costs less than nothing; 200 ÷ 300 orders of 450.00
+    plan = planned(*prices(p100="5.00", p300="1.50"))
+    by_pieces = {option.pieces: option for option in plan.makers[0].options}
+    sold = selling(yearly_demand=200, holding_percent="20")
+    found = steady_order(sold, by_pieces.get, [100, 300], (), ())
+
+    assert [1000.0, 300.0] == [pytest.approx(one.cost) for one in found.sizes]
 
 
 def test_a_size_with_a_cost_missing_is_left_out():
