@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
 from scorecard.costing.choosing import InTime, in_time, status_of
+from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
@@ -57,7 +58,7 @@ class Option:
     cost: LandedCost
     selling: Selling
     wanted: int
-    is_sure: bool = True
+    is_sure: bool
 
     @property
     def maker(self) -> str:
@@ -75,17 +76,19 @@ class Option:
         return self.cost.is_complete and self.cost.high.is_finite()
 
     @property
+    def _inputs(self) -> CostInputs:
+        return self.cost.readings[0].situation.inputs
+
+    @property
     def in_time(self) -> InTime | None:
         """Whether it is there by the need-by date if it is ordered today; None without such a date."""
-        inputs = self.cost.readings[0].situation.inputs
-        need_by = inputs.brief.need_by
-        return None if need_by is None else in_time(self.cost, inputs.as_of, need_by)
+        need_by = self._inputs.brief.need_by
+        return None if need_by is None else in_time(self.cost, self._inputs.as_of, need_by)
 
     @property
     def status(self) -> Status | None:
         """How it stands against the need-by date; None without one, and where there is no telling."""
-        inputs = self.cost.readings[0].situation.inputs
-        return status_of(self.cost, inputs.as_of, inputs.brief.need_by)
+        return status_of(self.cost, self._inputs.as_of, self._inputs.brief.need_by)
 
     @property
     def worth(self) -> tuple[int, Decimal]:
@@ -100,7 +103,7 @@ class Option:
     @property
     def good(self) -> Decimal:
         """The good pieces of those ordered; of a broken number, all but the last part of one."""
-        faulty = self.cost.readings[0].situation.inputs.settings.faulty_percent or ZERO
+        faulty = self._inputs.settings.faulty_percent or ZERO
         return percent_of(HUNDRED - faulty, Decimal(self.pieces))
 
     @property
@@ -117,7 +120,7 @@ class Option:
     @property
     def per_likely(self) -> Ends:
         """The cost of a piece that is likely to sell, which carries that of those left over; open where none is."""
-        step = minor_unit(self.cost.readings[0].situation.inputs.rates.home) / 100
+        step = minor_unit(self._inputs.rates.home) / 100
         low, high = (
             to_step(over(end, self.likely), step) if self.likely else Decimal("Infinity") for end in self.total
         )
@@ -178,8 +181,8 @@ class Option:
 
 def held_from(option: Option) -> int:
     """Return the fewest pieces that the maker of an option takes at its price: from its row on, and its least order."""
-    prices = [reading.situation.price for reading in option.cost.readings]
-    return min(option.pieces, max(least_order(option), *(price.row.pieces or 1 for price in prices)))
+    rows = [reading.situation.price.row for reading in option.cost.readings]
+    return max([least_order(option), *(row.pieces for row in rows if row.pieces is not None)])
 
 
 def least_order(option: Option) -> int:

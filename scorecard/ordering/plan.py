@@ -114,7 +114,7 @@ def plan_of(inputs: CostInputs, selling: Selling, makers: Sequence[str]) -> Plan
 
 def _maker_plan(pricing: Pricing, selling: Selling, maker: str, sizes: Sequence[Size]) -> MakerPlan:
     alone = pricing.of(maker)
-    options = tuple(option for size in sizes if (option := _option(alone, selling, size)) is not None)
+    options = tuple(filter(None, (_option(alone, selling, size) for size in sizes)))
     return MakerPlan(
         maker=maker,
         options=options,
@@ -182,7 +182,8 @@ def _stretches(pricing: Pricing, selling: Selling, sizes: Collection[int]) -> tu
     """Return who is the cheapest over the sizes that are not far beyond what is wanted or may sell."""
     if not sizes:
         return ()
-    high = selling.demand.high if selling.demand and selling.demand.high else 0
-    furthest = FURTHEST * max(pricing.inputs.brief.quantity, high)
+    wanted = pricing.inputs.brief.quantity
+    high = selling.demand.high if selling.demand else None
+    furthest = FURTHEST * max(wanted, high or wanted)
     within = [pieces for pieces in sizes if pieces <= furthest] or [min(sizes)]
     return cheapest_by_quantity(pricing, min(within), max(within))

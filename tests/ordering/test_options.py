@@ -1,14 +1,19 @@
 """One maker at one order size, at every demand."""
 
+from dataclasses import replace
+from datetime import timedelta
 from decimal import Decimal
 
 from hypothesis import given
 from hypothesis import strategies as st
-from quoted import inputs, quote
-from sized import minimum, option, planned, prices, selling, with_settings
+from quoted import MAKER, TODAY, inputs, quote
+from sized import ALL_PAID, minimum, option, planned, prices, selling, wanting, with_settings
 
-from scorecard.ordering.options import middle
+from scorecard.costing.amounts import Span
+from scorecard.ordering.options import held_from, least_order, middle
 from scorecard.ordering.plan import plan_of
+
+MORE = Span(Decimal(5), None)  # 5.00 or more
 
 
 def at(pieces, *rows, **more):
@@ -80,8 +85,35 @@ def test_an_order_of_which_nothing_is_likely_to_sell_has_no_cost_by_the_piece():
     assert not one.per_likely[0].is_finite()
 
 
-def test_a_missing_cost_leaves_an_option_incomplete():
-    assert not at(200, quote(5, pieces=1, covers="goods")).is_complete
+def test_a_missing_cost_or_one_without_an_end_leaves_an_option_incomplete():
+    rows = [quote(price, pieces=1, covers=covers) for price, covers in ((5, ALL_PAID), (5, "goods"), (MORE, ALL_PAID))]
+
+    assert [True, False, False] == [at(200, row).is_complete for row in rows]
+
+
+def due(price, days, *, by=60):
+    """Return 200 pieces that are so many days under way, needed after 60 days."""
+    row = quote(price, pieces=1, covers=ALL_PAID, days=days)
+    brief = replace(wanting(200), need_by=by and TODAY + timedelta(by))
+    return option(plan_of(inputs(row, brief=brief), selling("12.00"), [MAKER]), 200)
+
+
+def test_how_it_stands_against_the_need_by_date():
+    found = [due("5.00", days) for days in (60, 61, None)]
+
+    assert ([MAKER] * 3, ["yes", "no", "unknown"]) == ([one.maker for one in found], [one.in_time for one in found])
+    assert ["in time", "too late", None] == [one.status for one in found]
+
+
+def test_without_a_need_by_date_it_does_not_stand_at_all():
+    assert (None, None) == (due("5.00", 90, by=None).in_time, due("5.00", 90, by=None).status)
+
+
+def test_what_comes_in_time_or_may_is_worth_more_than_what_is_late_though_it_leaves_less():
+    late, open_, punctual = due("3.00", 61), due("5.00", None), due("4.00", 60)
+
+    assert [late, open_, punctual] == sorted([punctual, late, open_], key=lambda one: one.worth)
+    assert late.promise > punctual.promise > open_.promise
 
 
 def test_on_average_it_leaves_three_four_and_three_tenths_of_what_each_demand_leaves():
@@ -93,6 +125,23 @@ def test_on_average_it_leaves_three_four_and_three_tenths_of_what_each_demand_le
 
 def test_with_the_likely_demand_alone_it_leaves_what_that_leaves():
     assert Decimal(2240) == at(200, *prices(p1="5.00"), sold=selling("18.00", 180)).promise
+
+
+def test_the_least_order_is_of_the_maker_and_the_least_at_a_price_of_its_row():
+    # (the least order, the least at the price of these pieces) of a row without pieces, of breaks, of a minimum of 40
+    rows = ([quote(5, covers=ALL_PAID)], prices(p100="5.00", p250="4.00"), prices(p1="5.00"))
+    found = [
+        at(300, *each, wanted=300, makers=makers) for each, makers in zip(rows, (None, None, minimum(40)), strict=True)
+    ]
+
+    assert [(1, 1), (100, 250), (40, 40)] == [(least_order(one), held_from(one)) for one in found]
+
+
+def test_of_an_open_minimum_the_most_counts_and_no_more_than_is_ordered():
+    # 100 an order or a design, of 4 designs
+    plan = plan_of(inputs(*prices(p1="5"), brief=wanting(500, 4), makers=minimum(100, None)), selling(), [MAKER])
+
+    assert {100: 100, 400: 400, 500: 400} == {one.pieces: least_order(one) for one in plan.makers[0].options}
 
 
 DEMANDS = st.lists(st.integers(0, 900), min_size=3, max_size=3).map(sorted)

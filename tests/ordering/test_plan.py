@@ -3,9 +3,11 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
-from quoted import MAKER, TODAY, inputs, quote
-from sized import ALL_PAID, minimum, planned, prices, selling, wanting
+import pytest
+from quoted import MAKER, TODAY, inputs, offer, quote, uk
+from sized import ALL_PAID, minimum, option, planned, prices, selling, wanting
 
+from scorecard.costing.inputs import MakerFacts
 from scorecard.ordering import plan as module
 from scorecard.ordering.plan import plan_of
 from scorecard.ordering.pricing import Pricing
@@ -33,9 +35,61 @@ def test_stretches_run_over_the_real_sizes():
 
 
 def test_sizes_far_beyond_what_is_wanted_or_sells_are_in_no_comparison():
-    plan = planned(*prices(p100="5.00", p9000="1.00"))
+    # 4 times the 200 wanted, or the 300 that may sell, and no more
+    rows = prices(p100="5.00", p800="1.00", p801="0.99", p1200="0.98", p1201="0.97")
+    plans = [planned(*rows, sold=selling(demand=demand)) for demand in (None, 240, (180, 240, 300))]
 
-    assert 200 == plan.stretches[-1].end
+    assert [800, 800, 1200] == [plan.stretches[-1].end for plan in plans]
+
+
+def test_where_every_size_is_far_beyond_the_least_is_in_the_comparison():
+    plan = planned(*prices(p900="2.00", p1000="1.90"))
+
+    assert (900, 900) == (plan.stretches[0].start, plan.stretches[-1].end)
+
+
+def test_makers_with_a_quote_that_are_not_asked_for_are_named_once():
+    rows = (*TWO, *prices("Sorrel", 12, p1="4.00", p100="3.50"))
+
+    assert ("Oxlip", "Sorrel") == plan_of(inputs(*rows), selling(), [MAKER, "Nobody"]).left_out
+
+
+def test_a_newsvendor_and_a_year_are_reckoned_from_any_quantity_of_the_maker():
+    # price 600, cost 120, salvage 60, mean 200, deviation 60: 273.2 [stored, as in the tests of advice]
+    plan = planned(*prices(p1="120.00"), sold=selling("600", (123, 200, 277), unsold_worth="60"))
+    # √(2 · 5000 · 49 / (20 % of 5.00)) = 700
+    yearly = selling(yearly_demand=5000, holding_percent="20", order_cost="49")
+
+    assert 274 == plan.makers[0].newsvendor.pieces
+    assert 700 == planned(*prices(p1="5.00"), sold=yearly).makers[0].steady.economic
+
+
+@pytest.mark.parametrize(
+    ("larger", "price", "less_from"),
+    [
+        (250, "4.50", 225),  # 1125.00 either way
+        (250, "4.52", 226),  # 1130.00 either way
+        (250, "4.98", 249),  # 1245.00 either way
+        (250, "5.00", None),
+        (225, "4.40", 200),  # 990.00, and 1000.00 for 200
+    ],
+)
+def test_a_step_names_the_least_order_that_costs_as_much(larger, price, less_from):
+    (step,) = planned(*prices(**{"p200": "5.00", f"p{larger}": price})).makers[0].steps
+
+    assert less_from == step.less_from
+
+
+def test_beyond_an_order_whose_cost_is_missing_none_is_named():
+    # 250 at 4.00 and 50.00 are 1050.00; 5.00 each and 100.00 from 230 on, as much at 200, nobody says from 221 to 229
+    rows = [quote(price, row=2 + at, pieces=pieces, term="EXW", way="air")
+            for at, (pieces, price) in enumerate(((200, "5.00"), (250, "4.00")))]  # fmt: skip
+    parts = ((200, 220, 100), (230, 249, 100), (250, 250, 50))
+    offers = [offer("air", cost, from_pieces=low, to_pieces=high, covers="door to door") for low, high, cost in parts]
+    at_home = {"makers": {MAKER: MakerFacts(maker=MAKER, country="GB")}, "imports": uk("0", "0")}
+    (step,) = planned(*rows, offers=tuple(offers), **at_home).makers[0].steps
+
+    assert 230 == step.less_from
 
 
 def test_the_best_of_all_leaves_most():
@@ -95,6 +149,14 @@ def test_a_size_is_costed_by_a_reply_that_comes_to_just_so_many():
     assert {200: 1000, 500: 950} == found
 
 
+def test_what_another_reply_leaves_open_makes_an_option_no_less_sure():
+    # the first reply may be read in several ways, the second, which stands, in one
+    rows = (quote(6, covers=None, pieces=1, way="sea"), quote(5, row=3, covers=ALL_PAID, pieces=1, way="air"))
+    one = option(planned(*rows), 200)
+
+    assert ("air", True) == (one.cost.way, one.is_sure)
+
+
 def test_the_size_for_what_is_wanted_is_the_raised_one():
     plan = planned(*prices(p1="2.10"), wanted=120, makers=minimum(300))
 
@@ -110,7 +172,7 @@ def test_without_a_quote_there_is_nothing_to_plan():
 def test_the_sizes_of_which_most_is_said_are_the_one_wanted_and_the_one_that_leaves_most():
     (one,) = planned(*prices(p100="5.00", p200="4.50", p250="4.00", p300="3.99"), sold=selling("12.00", 240)).makers
 
-    assert [200, 250] == [option.pieces for option in one.told]
+    assert [200, 250] == [each.pieces for each in one.told]
 
 
 def test_a_size_that_no_reply_comes_to_is_no_option():
