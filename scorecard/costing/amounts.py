@@ -19,7 +19,6 @@ OPEN = Decimal("Infinity")
 EXACT = Context(prec=60)
 MOST = 1e12  # the largest amount that is read, in any currency or unit: beyond, it is a slip
 
-_UNITS = (Decimal(1), Decimal("0.1"), Decimal("0.01"), Decimal("0.001"))
 _FINEST_SHOWN = Decimal("0.000001")
 _FINEST_PRICE = Decimal("0.0001")
 
@@ -156,7 +155,7 @@ def minor_unit(currency: str) -> Decimal:
     >>> minor_unit("GBP"), minor_unit("JPY"), minor_unit("KWD")
     (Decimal('0.01'), Decimal('1'), Decimal('0.001'))
     """
-    return _UNITS[CURRENCY_DECIMALS.get(currency, 2)]
+    return Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
 
 
 def to_minor(amount: Decimal, currency: str) -> Decimal:

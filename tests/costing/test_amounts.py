@@ -7,7 +7,21 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.costing.amounts import OPEN, Money, Span, added, percent_of, times, to_minor, to_step
+from scorecard.costing.amounts import (
+    MOST,
+    OPEN,
+    Money,
+    Span,
+    added,
+    minor_unit,
+    over,
+    percent_of,
+    times,
+    to_minor,
+    to_step,
+    unit_figure,
+    unit_priced,
+)
 
 AMOUNTS = st.decimals(min_value=0, max_value=10**7, places=5)
 
@@ -18,9 +32,14 @@ def test_a_range_needs_its_low_end_below_its_high_end():
 
 
 @pytest.mark.parametrize("end", ["-1", "NaN", "Infinity"])
-def test_an_end_is_a_number_of_0_or_more(end):
+@pytest.mark.parametrize("other", [None, "3"])
+def test_an_end_is_a_number_of_0_or_more(end, other):
     with pytest.raises(ValueError, match="0 or more"):
-        Span.of(end)
+        Span.of(end, other)
+
+
+def test_the_largest_amount_that_is_read_is_a_million_millions():
+    assert 10**6 * 10**6 == MOST
 
 
 def test_an_open_range_reaches_without_end():
@@ -28,7 +47,13 @@ def test_an_open_range_reaches_without_end():
 
 
 def test_a_sum_with_an_open_range_is_open():
-    assert Span(Decimal(52), None) == Span(Decimal(50), None) + Span.of(2, 3)
+    open_one, known = Span(Decimal(50), None), Span.of(2, 3)
+
+    assert [Span(Decimal(52), None)] * 2 == [open_one + known, known + open_one]
+
+
+def test_a_sum_of_ranges_adds_the_ends():
+    assert Span.of(5, 9) == Span.of(2, 3) + Span.of(3, 6)
 
 
 def test_only_a_single_number_is_known():
@@ -40,7 +65,19 @@ def test_nothing_times_an_open_end_is_nothing():
 
 
 def test_an_open_amount_stays_open_when_rounded():
-    assert to_minor(OPEN, "EUR") == OPEN
+    assert [OPEN, OPEN] == [to_minor(OPEN, "EUR"), to_step(OPEN, Decimal(5))]
+
+
+def test_a_quotient_without_end_has_60_digits():
+    assert Decimal("0." + 60 * "3") == over(Decimal(1), Decimal(3))
+
+
+def test_what_one_of_many_costs_is_said_with_its_currency_or_as_unknown():
+    assert ("0.8333 EUR", "no known amount") == (unit_priced(Decimal(5) / 6, "EUR"), unit_figure(OPEN, "EUR"))
+
+
+def test_a_currency_that_is_not_listed_has_hundredths():
+    assert Decimal("0.01") == minor_unit("")
 
 
 @pytest.mark.parametrize(("currency", "rounded"), [("EUR", "2.35"), ("JPY", "2"), ("KWD", "2.345")])

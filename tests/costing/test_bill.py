@@ -5,8 +5,12 @@ from decimal import Decimal
 
 import pytest
 from order_folder import FREIGHT, HEADINGS, lay_out
+from quoted import landed, quote
 
+from scorecard.costing.amounts import OPEN, Span
 from scorecard.costing.bill import bill_of
+from scorecard.costing.currencies import Rates
+from scorecard.costing.inputs import CostSettings
 from scorecard.costing.landed import landed_costs
 from scorecard.reading.folder import read_folder
 
@@ -82,3 +86,55 @@ def test_set_up_quoted_in_another_currency_makes_no_sum(tmp_path):
     found = next(bill_of(cost.readings[0]) for cost in costs if cost.reply.head.currency == "USD")
 
     assert (None, None) == (found.currency, found.total)
+
+
+def quoted_bill(price, *, settings=None, **more):
+    """Return the bill for 200 pieces at a price each, in the currency of the brief."""
+    (cost,) = landed(quote(price, **more), settings=settings)
+    return bill_of(cost.readings[0])
+
+
+@pytest.mark.parametrize(
+    ("price", "percent", "deposit", "rest"),
+    [
+        # 400 to 600 GBP, of which 30 to 50 %: least with least, and the rest the other way round
+        ((2, 3), (30, 50), (120, 300), (200, 420)),
+        # "30+": up to all of it
+        (2, Span(Decimal(30), None), (120, 400), (0, 280)),
+        # "2+": no end to the price, so none to what is left
+        (Span(Decimal(2), None), 30, (120, OPEN), None),
+    ],
+)
+def test_deposit_and_rest_reach_from_the_least_to_the_most(price, percent, deposit, rest):
+    found = quoted_bill(price, deposit_percent=percent)
+
+    assert (deposit, rest) == (found.deposit, found.rest)
+
+
+def test_a_part_of_the_bill_has_the_decimals_of_its_currency():
+    # 33 % of 200 × 2.4 are 158.40, and yen have no decimals
+    (cost,) = landed(
+        quote("2.4", currency="JPY", deposit_percent=33),
+        rates=Rates(home="JPY"),
+    )
+    found = bill_of(cost.readings[0])
+
+    assert ((158, 158), (322, 322)) == (found.deposit, found.rest)
+
+
+def test_a_line_that_may_be_more_or_less_is_worked_out_at_both_ends():
+    # a sample of 20 to 30 GBP comes off: the least of the line is the most that comes off
+    goods, credit = quoted_bill((2, 3), sample_price=(20, 30), credited_from=100).lines
+
+    assert (400, 600, -30, -20) == (goods.low, goods.high, credit.low, credit.high)
+    assert "least: 200 × 2.00 GBP; most: 200 × 3.00 GBP" == goods.working
+
+
+def test_a_line_that_is_known_is_worked_out_once():
+    assert ["200 × 2.00 GBP"] == [line.working for line in quoted_bill(2).lines]
+
+
+def test_when_the_rest_is_due_is_as_the_user_says_or_not_known():
+    said = CostSettings(balance="on arrival", balance_said=True)
+
+    assert [None, "on arrival"] == [quoted_bill(2, settings=each).balance for each in (None, said)]
