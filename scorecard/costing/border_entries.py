@@ -156,7 +156,7 @@ def _duty_entries(situation: Situation, rules: ImportRules, made: Border, end: E
     if percent is None:
         return []
     words = duty_words(made, percent.at(end), rules)
-    if is_relieved(rules, made.customs_value) and rules.relief:
+    if rules.relief and is_relieved(rules, made.customs_value):
         words = f"none up to {priced(rules.relief.up_to, rules.relief.currency)}, as you say ({rules.relief.dated})"
     return [entry(DUTY, made.duty, rules.currency, words, situation.inputs.rates)]
 
@@ -183,10 +183,11 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
     percent, home = rules.tax_percent.at(end), situation.inputs.rates.home
     base = paid(each for each in before if each.label.group in ("maker", "freight"))
     on_top = to_minor(percent_of(percent, base), home)
-    inside = to_minor(over(times(percent, base), HUNDRED + percent), home)
+    of_price = rules.tax_percent.at("high" if end == "low" else "low")  # the more may come back, the less it costs
+    inside = to_minor(over(times(of_price, base), HUNDRED + of_price), home)
     readings = {
         (True, "cost"): ZERO,
-        (True, "recoverable"): ZERO - inside,
+        (True, "recoverable"): ZERO - inside if inside.is_finite() else ZERO,  # of a price without end, no telling
         (False, "cost"): on_top,
         (False, "recoverable"): ZERO,
     }
@@ -194,10 +195,11 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
     cost = min(open_ones) if end == "low" else max(open_ones)
     words = f"{shown(percent)} % of {priced(base, home)}, {_sales_words(has_tax, tax_is)}"
     if has_tax is True:
-        words = f"{priced(inside, home)} at {shown(percent)} % is in the price of {priced(base, home)} already"
+        words = f"{priced(inside, home)} at {shown(of_price)} % is in the price of {priced(base, home)} already"
         words += {"cost": "", "recoverable": ", and comes back", None: "; whether it comes back is not said"}[tax_is]
     made = entry(SALES_TAX, on_top, home, words, situation.inputs.rates)
-    cash = ZERO if has_tax is True else on_top
+    is_inside = has_tax or (has_tax is None and end == "low")
+    cash = ZERO if is_inside else on_top
     return AtTheBorder(entries=(replace(made, cost=cost, paid=cash),))
 
 

@@ -7,11 +7,11 @@ import pytest
 from quoted import MAKER, charge, landed, lines, offer, quote, uk
 
 from scorecard.brief import Brief
-from scorecard.costing.amounts import Money, Span
+from scorecard.costing.amounts import OPEN, Money, Span
 from scorecard.costing.border_entries import duty_percent
 from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.importing import Supplied
-from scorecard.costing.inputs import MakerFacts
+from scorecard.costing.inputs import CostSettings, MakerFacts
 
 EXPRESS = (offer("express", 150),)
 
@@ -75,7 +75,13 @@ def test_only_a_part_of_the_freight_counts_where_the_user_says_so():
 
 @pytest.mark.parametrize(
     ("what", "made_in", "duty"),
-    [("artwork", "GB", 46), ("artwork", "IE", 62), ("artwork", None, 62), ("tools or materials", "GB", 62)],
+    [
+        ("artwork", "GB", 46),
+        ("artwork", "IM", 46),  # no border between the two
+        ("artwork", "IE", 62),
+        ("artwork", None, 62),
+        ("tools or materials", "GB", 62),
+    ],
 )
 def test_artwork_made_at_home_is_not_added_to_the_customs_value(what, made_in, duty):
     drawings = Supplied(name="Drawings", what=what, value=Money(Span.of(400), "GBP"), made_in=made_in)
@@ -89,6 +95,29 @@ def test_what_is_supplied_is_no_cost_of_the_order_itself():
     assert {"goods": 1000, "freight": 150, "duty": 62, "import tax": Decimal("322.40")} == lines(
         costed(uk(supplied=(tools,)))
     )
+
+
+@pytest.mark.parametrize(
+    ("value", "duty"),
+    [
+        (Span.of(100, 400), 62),  # 4 % of 1150 + 400
+        (Span(Decimal(400), None), 62),  # there is no most
+    ],
+)
+def test_of_a_supplied_value_that_is_a_range_the_most_that_is_known_counts(value, duty):
+    tools = Supplied(name="Tools", what="tools or materials", value=Money(value, "GBP"))
+
+    assert duty == lines(costed(uk(supplied=(tools,))))["duty"]
+
+
+@pytest.mark.parametrize("part", ["collection", "insurance"])
+@pytest.mark.parametrize("taxed", [None, True])
+def test_what_counts_into_the_customs_value_is_taxed_once(part, taxed):
+    # 4 % of 1000 + 150 + 30 = 47.20; 20 % of 1227.20 = 245.44, whatever the user says is taxed besides
+    fee = charge("Fee", 30, part, group="freight", in_tax_base=taxed)
+    found = lines(costed(uk(), offers=(offer("air", 150),), shipping_charges=(fee,)))
+
+    assert (Decimal("47.20"), Decimal("245.44")) == (found["duty"], found["import tax"])
 
 
 def test_the_authority_cuts_in_its_own_currency():
@@ -106,11 +135,13 @@ def test_the_authority_cuts_in_its_own_currency():
 
 
 def test_without_a_rate_for_the_authority_s_currency_the_brief_s_is_used():
+    # nor is its relief, which is in a currency that cannot be compared
     (cost,) = landed(
         quote(5, currency="EUR"),
         offers=(offer("express", 150, currency="EUR"),),
         brief=Brief(item="mug", quantity=200, destination="GB", currency="EUR"),
         rates=Rates(home="EUR"),
+        imports=replace(uk(use_relief=True), relief=replace(uk().relief, up_to=Decimal(5000))),
     )
 
     assert 46 == lines(cost)["duty"]
@@ -121,6 +152,58 @@ def test_relief_is_said_with_its_date():
     (duty,) = [line for line in costed(rules).readings[0].lines if line.key == "duty"]
 
     assert (0, True) == (duty.low, duty.working.startswith("none up to 5000.00 GBP, as you say ("))
+
+
+def line_of(key, **more):
+    """Return one line of a cost that comes by express, or by road where no border lies between."""
+    cost = costed(uk(**more), **({"country": "GB", "offers": (offer("road", 200),)} if key == "sales tax" else {}))
+    return next(line for line in cost.readings[0].lines if line.key == key)
+
+
+def test_without_relief_the_rate_and_its_base_are_said():
+    assert "4 % of 1150.00 GBP (price, freight and insurance)" == line_of("duty").working
+
+
+@pytest.mark.parametrize(
+    ("tax_is", "costs", "said"),
+    [
+        ("cost", ("239.20", "239.20"), ""),
+        ("recoverable", (0, 0), "; comes back"),
+        (None, (0, "239.20"), "; whether it comes back is not said"),
+    ],
+)
+def test_import_tax_is_paid_whether_or_not_it_comes_back(tax_is, costs, said):
+    tax = line_of("import tax", tax_is=tax_is)
+
+    assert [*map(Decimal, costs), *[Decimal("239.20")] * 2] == [tax.low, tax.high, tax.paid_low, tax.paid_high]
+    assert tax.working == f"20 % of 1196.00 GBP (customs value, duty and all costs to the door){said}"
+
+
+def test_where_the_price_pays_the_duty_nothing_is_added_at_the_border():
+    (cost,) = landed(quote(5, covers="to my door, duty and tax paid"), imports=uk())
+
+    assert ({"goods": 1000}, ()) == (lines(cost), cost.gaps)
+
+
+@pytest.mark.parametrize(("has_tax", "cash"), [(True, (0, 0)), (False, (240, 240)), (None, (0, 240))])
+@pytest.mark.parametrize("tax_is", ["cost", "recoverable", None])
+def test_sales_tax_inside_the_price_is_not_paid_again(has_tax, tax_is, cash):
+    # 20 % of 1200, whatever becomes of it later; at least nothing where the price may have it
+    tax = line_of("sales tax", price_has_tax=has_tax, tax_is=tax_is)
+
+    assert cash == (tax.paid_low, tax.paid_high)
+
+
+def test_sales_tax_is_of_what_the_maker_and_the_carrier_are_paid():
+    # 20 % of 1000 + 200, and not of the 50 paid to somebody else
+    cost = costed(
+        uk(price_has_tax=False),
+        country="GB",
+        offers=(offer("road", 200),),
+        settings=CostSettings(charges=(charge("Photographs", 50),)),
+    )
+
+    assert 240 == lines(cost)["sales tax"]
 
 
 @pytest.mark.parametrize(
@@ -139,6 +222,31 @@ def test_sales_tax_without_a_border_is_in_the_price_or_on_top(has_tax, tax_is, s
     cost = costed(uk(price_has_tax=has_tax, tax_is=tax_is), country="GB", offers=(offer("road", 200),))
 
     assert span == (cost.low, cost.high)
+
+
+@pytest.mark.parametrize(
+    ("has_tax", "tax_is", "span"),
+    [
+        (False, "cost", ("1320", "1440")),
+        (True, "recoverable", ("1000", "1090.91")),  # 200.00 or 109.09 of 1200 come back
+        (None, "recoverable", ("1000", "1200")),
+        (None, None, ("1000", "1440")),
+    ],
+)
+def test_a_sales_tax_of_10_to_20_percent_costs_the_least_where_the_most_comes_back(has_tax, tax_is, span):
+    rules = uk(tax=(10, 20), price_has_tax=has_tax, tax_is=tax_is)
+    cost = costed(rules, country="GB", offers=(offer("road", 200),))
+
+    assert tuple(map(Decimal, span)) == (cost.low, cost.high)
+
+
+@pytest.mark.parametrize(("tax_is", "least"), [("cost", 1200), ("recoverable", 1000), (None, 1000)])
+def test_of_a_price_without_end_that_has_the_tax_the_most_stays_without_end(tax_is, least):
+    facts = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+    rules = uk(price_has_tax=True, tax_is=tax_is)
+    (cost,) = landed(quote(Span(Decimal(5), None)), imports=rules, offers=(offer("road", 200),), makers=facts)
+
+    assert (least, OPEN) == (cost.low, cost.high)
 
 
 def test_sales_tax_without_a_rate_is_a_gap_unless_it_is_settled():
@@ -197,13 +305,16 @@ def test_packing_that_the_buyer_pays_for_counts_into_the_customs_value():
     assert (Decimal("50.00"), Decimal("15.60")) == (lines(cost)["charge:Packing"], lines(cost)["duty"])
 
 
-def sales_words(**more):
-    cost = costed(uk(**more), country="GB", offers=(offer("road", 200),))
-    return next(line.working for line in cost.readings[0].lines if line.key == "sales tax")
-
-
-def test_a_sales_tax_inside_the_price_shows_how_much_that_is():
-    assert "200.00 GBP at 20 % is in the price of 1200.00 GBP already" == sales_words(price_has_tax=True)
+@pytest.mark.parametrize(
+    ("has_tax", "tax_is", "words"),
+    [
+        (True, "cost", "200.00 GBP at 20 % is in the price of 1200.00 GBP already"),
+        (None, None, "20 % of 1200.00 GBP, inside the price or on top; a cost or not"),
+        (False, "recoverable", "20 % of 1200.00 GBP, on top of the price; comes back"),
+    ],
+)
+def test_a_sales_tax_shows_how_much_it_is_and_of_what(has_tax, tax_is, words):
+    assert words == line_of("sales tax", price_has_tax=has_tax, tax_is=tax_is).working
 
 
 def test_what_is_known_of_a_sales_tax_without_a_rate_is_not_denied():
