@@ -9,7 +9,6 @@ from decimal import Decimal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
 from scorecard.costing.choosing import InTime, in_time, status_of
-from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
@@ -76,19 +75,17 @@ class Option:
         return self.cost.is_complete and self.cost.high.is_finite()
 
     @property
-    def _inputs(self) -> CostInputs:
-        return self.cost.readings[0].situation.inputs
-
-    @property
     def in_time(self) -> InTime | None:
         """Whether it is there by the need-by date if it is ordered today; None without such a date."""
-        need_by = self._inputs.brief.need_by
-        return None if need_by is None else in_time(self.cost, self._inputs.as_of, need_by)
+        inputs = self.cost.inputs
+        need_by = inputs.brief.need_by
+        return None if need_by is None else in_time(self.cost, inputs.as_of, need_by)
 
     @property
     def status(self) -> Status | None:
         """How it stands against the need-by date; None without one, and where there is no telling."""
-        return status_of(self.cost, self._inputs.as_of, self._inputs.brief.need_by)
+        inputs = self.cost.inputs
+        return status_of(self.cost, inputs.as_of, inputs.brief.need_by)
 
     @property
     def worth(self) -> tuple[int, Decimal]:
@@ -103,7 +100,7 @@ class Option:
     @property
     def good(self) -> Decimal:
         """The good pieces of those ordered; of a broken number, all but the last part of one."""
-        faulty = self._inputs.settings.faulty_percent or ZERO
+        faulty = self.cost.inputs.settings.faulty_percent or ZERO
         return percent_of(HUNDRED - faulty, Decimal(self.pieces))
 
     @property
@@ -120,7 +117,7 @@ class Option:
     @property
     def per_likely(self) -> Ends:
         """The cost of a piece that is likely to sell, which carries that of those left over; open where none is."""
-        step = minor_unit(self._inputs.rates.home) / 100
+        step = minor_unit(self.cost.inputs.rates.home) / 100
         low, high = (
             to_step(over(end, self.likely), step) if self.likely else Decimal("Infinity") for end in self.total
         )
