@@ -44,6 +44,8 @@ class Payment:
     Parameters
     ----------
     day : None where it is not known
+    paid : at both ends of what is open, which add up; where the deposit is open, its most leaves the least to the
+        balance, whose low end is then above its high one
     """
 
     what: When
@@ -90,10 +92,10 @@ def cash_of(option: Option, first_sale: date | None) -> Cash:
     be due with the shipment, charges of the payment and packaging by the arrival: common practice, no source.
     """
     each = [_by_moment(reading, option.selling.fixed) for reading in option.cost.readings]
-    as_of = option.cost.readings[0].situation.inputs.as_of
+    as_of = option.cost.inputs.as_of
     days = _days_of(option, as_of)
     payments = tuple(
-        payment for what in WHENS if (payment := _payment(option, what, [one[what] for one in each], days)).paid[1] != 0
+        payment for what in WHENS if any((payment := _payment(option, what, [one[what] for one in each], days)).paid)
     )
     sums = [added(one[what][end] for what in WHENS) for end in (0, 1) for one in each]
     wait = None if first_sale is None else max(Decimal((first_sale - as_of).days), days.ready or ZERO, ZERO)
@@ -192,7 +194,7 @@ def _rest(bill: Ends, deposit: Ends, *, has_known_deposit: bool) -> Ends:
 
 
 def _payment(option: Option, what: When, each: Sequence[Ends], days: _Days) -> Payment:
-    balance = option.cost.readings[0].situation.inputs.settings.balance
+    balance = option.cost.inputs.settings.balance
     return Payment(
         what=what,
         moment=_BALANCE_MOMENTS[balance] if what == "balance" else _MOMENTS[what],
@@ -213,13 +215,11 @@ def _day(days: _Days, what: When, balance: Balance) -> Decimal | None:
 
 
 def _ready(option: Option) -> Decimal | None:
-    """Return the days until the goods are sent; where the price goes further, its days are those to the door."""
-    found = []
-    for reading in option.cost.readings:
-        situation = reading.situation
-        days = situation.reply.days(situation.price.row)
-        found.append(None if situation.coverage.pays_freight else _late(days))
-    return max((day for day in found if day is not None), default=None) if None not in found else None
+    """Return the days until the goods are sent; where the price may go further, its days are those to the door."""
+    situations = [reading.situation for reading in option.cost.readings]
+    if any(each.coverage.pays_freight for each in situations):
+        return None
+    return _late(situations[0].reply.days(situations[0].price.row))
 
 
 def _late(days: Span | None) -> Decimal | None:

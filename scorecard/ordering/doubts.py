@@ -23,7 +23,7 @@ def price_doubts(selling: Selling | None, chosen: Iterable[LandedCost]) -> tuple
     costs = list(chosen)
     if selling is None or not costs:
         return ()
-    pieces, home = [piece_of(cost) for cost in costs], costs[0].readings[0].situation.inputs.rates.home
+    pieces, home = [piece_of(cost) for cost in costs], costs[0].inputs.rates.home
     return (*_below_cost(selling, pieces, home), *_worth_more(selling, pieces, home))
 
 

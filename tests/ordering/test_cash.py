@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from quoted import TODAY, inputs, published, quote, timing
 from sized import ALL_PAID, option, planned, prices, selling, with_settings
 
+from scorecard.costing.amounts import Span
 from scorecard.ordering.cash import cash_of
 from scorecard.ordering.options import Option
 from scorecard.ordering.plan import plan_of
@@ -43,7 +44,8 @@ def test_tax_that_comes_back_is_out_at_the_peak_all_the_same():
 
 def lot(*, balance="before shipment", sold=None, first_sale=None, **more):
     kept = {"deposit_percent": 30, "days": (20, 35), "sample_price": 30, "sample_postage": 15} | more
-    read = with_settings(inputs(quote(5, pieces=1, covers=ALL_PAID, **kept)), balance=balance)
+    kept = {"price": 5, "covers": ALL_PAID} | kept
+    read = with_settings(inputs(quote(pieces=1, **kept)), balance=balance)
     return cash_of(option(plan_of(read, sold or selling("18.00"), ["Fernhill"]), 200), first_sale)
 
 
@@ -57,10 +59,47 @@ def test_an_unknown_deposit_leaves_the_whole_bill_to_the_balance():
     assert {"balance": Decimal(1000)} == paid(lot(deposit_percent=None, sample_price=None, sample_postage=None))
 
 
+def both_ends(cash):
+    return {payment.what: payment.paid for payment in cash.payments}
+
+
+def test_a_range_is_paid_from_its_least_to_its_most():
+    # 800 to 1200 for the goods, of which 30 % are the deposit, and 45 for the sample
+    cash = lot(price=(4, 6))
+
+    assert {"samples": (45, 45), "deposit": (240, 360), "balance": (560, 840)} == both_ends(cash)
+    assert (845, 1245) == cash.peak
+
+
+@pytest.mark.parametrize(
+    ("percent", "deposit", "balance"),
+    [((0, 30), (0, 300), (1000, 700)), (Span(Decimal(50), None), (500, 1000), (500, 0))],
+    ids=["none to 30 %", "50 % or more"],
+)
+def test_an_open_deposit_and_the_balance_add_up_to_the_bill_at_both_ends(percent, deposit, balance):
+    found = both_ends(lot(deposit_percent=percent))
+
+    assert (deposit, balance) == (found["deposit"], found["balance"])
+
+
+def test_where_the_price_may_go_to_the_door_the_border_may_cost_nothing():
+    # 1000 for the goods; else 4 % duty and 20 % tax on 1040 besides, 248
+    cash = lot(covers=None, sample_price=None)
+
+    assert ((0, 248), (1015, 1263)) == (both_ends(cash)["border"], cash.peak)
+
+
 def test_a_balance_on_arrival_is_paid_with_the_late_end_of_the_days():
     payment = lot(balance="on arrival").payments[-1]
 
     assert ("when the goods arrive", Decimal(35)) == (payment.moment, payment.day)
+
+
+@pytest.mark.parametrize(("covers", "day"), [("goods", 35), ("goods and freight", None), (None, None)])
+def test_only_a_price_for_goods_alone_says_when_they_are_sent(covers, day):
+    days = {payment.what: payment.day for payment in lot(covers=covers).payments}
+
+    assert (0, 0, day) == (days["samples"], days["deposit"], days["balance"])
 
 
 def test_a_price_to_the_door_does_not_say_when_the_goods_are_sent():
@@ -114,11 +153,12 @@ def test_without_a_day_of_the_first_sale_no_weeks_are_named():
     assert (None, None) == (lot().weeks_at_peak, lot().weeks_out)
 
 
-def test_the_money_is_back_after_its_part_of_the_selling_weeks():
-    # 1045 at 18.00: 59 of 180 pieces, over 12 weeks
-    cash = lot(sold=selling("18.00", 180, selling_weeks="12"))
+@pytest.mark.parametrize(("price", "needed", "likely"), [(5, 59, 180), (5, 59, 59), ((4, 6), 70, 180)], ids=str)
+def test_the_money_is_back_after_its_part_of_the_selling_weeks(price, needed, likely):
+    # with a sample at 45, sold at 18.00 over 12 weeks: 1045 take 59 pieces, and 1245, the most of a range, 70
+    cash = lot(price=price, sold=selling("18.00", likely, selling_weeks="12"))
 
-    assert Decimal(59) * 12 / 180 == round(cash.weeks_until_back, 27)
+    assert round(Decimal(needed) * 12 / likely, 20) == round(cash.weeks_until_back, 20)
 
 
 def test_money_that_the_likely_demand_does_not_bring_back_has_no_week():
