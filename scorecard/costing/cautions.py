@@ -51,7 +51,7 @@ def cautions(inputs: CostInputs, costs: Iterable[LandedCost]) -> tuple[str, ...]
         ASK_CUSTOMS: bool(abroad),
         TRUE_VALUE: bool(abroad),
         DUTY_PAID: any("duty" in each.coverage.parts for each in abroad),
-        SUPPLIED: bool(abroad) and any("duty" not in each.coverage.parts for each in abroad),
+        SUPPLIED: any("duty" not in each.coverage.parts for each in abroad),
         SAMPLES: bool(abroad),
         RELIEF: bool(abroad) and rules is not None and rules.use_relief,
         TAX_BACK: bool(situations) and rules is not None and rules.tax_is == "recoverable",

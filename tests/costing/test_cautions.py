@@ -27,6 +27,13 @@ def test_duty_paid_by_the_maker_asks_who_is_the_importer():
     assert "who is the importer" in texts.DUTY_PAID
 
 
+def test_what_you_supply_counts_as_soon_as_one_maker_does_not_pay_the_duty():
+    paid = quote(5, covers="to my door, duty and tax paid")
+    found = [said(inputs(*quotes)) for quotes in ([paid], [paid, quote(5, maker="Brightholm", row=3)])]
+
+    assert [False, True] == [texts.SUPPLIED in each for each in found]
+
+
 def test_without_a_border_nothing_is_said_of_customs():
     near = {MAKER: MakerFacts(maker=MAKER, country="GB")}
 

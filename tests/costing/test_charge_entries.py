@@ -13,9 +13,13 @@ from quoted import MAKER, charge, dollars, landed, lines, offer, quote, uk
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import Span
+from scorecard.costing.charge_entries import why_not
+from scorecard.costing.charges import PARTS
 from scorecard.costing.currencies import Rate, Rates
+from scorecard.costing.freight import Carton
 from scorecard.costing.import_presets import preset_for
 from scorecard.costing.inputs import CostSettings, MakerFacts
+from scorecard.words import listed
 
 PROCESSING = charge("Processing fee", percent="0.3464", of="customs value", group="border", currency="USD")
 HARBOUR = charge(
@@ -58,9 +62,9 @@ def test_the_fee_is_held_between_least_and_most(price, fee):
     assert Decimal(fee) == usa(price, FY2026)["charge:Processing fee"]
 
 
-def working(*charges, **more):
+def working(*charges, way="express", **more):
     settings = CostSettings(charges=charges)
-    (cost,) = landed(quote(5, **more), offers=(offer("express", 150),), settings=settings)
+    (cost,) = landed(quote(5, **more), offers=(offer(way, 150),), settings=settings)
     return {line.name: (line.low, line.working) for line in cost.readings[0].lines}
 
 
@@ -96,6 +100,15 @@ def test_a_charge_on_duty_and_tax_comes_after_them():
     assert Decimal("5.70") == working(charge("Advance", percent=2, of="duty and tax"))["Advance"][0]
 
 
+def test_only_the_least_of_a_charge_on_duty_and_tax_is_taxed_besides():
+    # 20 % of 1000 + 150 + duty 46, the clearance of 10 and the 12 at least, each once
+    clearance = charge("Clearance", 10, "clearance", group="border")
+    fee = charge("Advance", percent=2, of="duty and tax", minimum=Decimal(12), in_tax_base=True, group="border")
+    (cost,) = landed(quote(5), offers=(offer("express", 150),), imports=uk(charges=(clearance, fee)))
+
+    assert Decimal("243.60") == lines(cost)["import tax"]
+
+
 def test_a_bound_that_binds_is_said():
     found = working(charge("Insurance", None, "insurance", percent="0.5", of="goods and freight", minimum=Decimal(25)))
 
@@ -125,6 +138,88 @@ def test_a_charge_in_another_currency_takes_its_base_into_it():
     )
 
     assert Decimal(20) == lines(cost)["charge:Fee"]
+
+
+def test_of_what_is_paid_here_and_abroad_only_the_latter_bears_the_currency_charge():
+    # 2.5 % of 1000 USD, which are 800 GBP; the freight of 150 GBP bears none
+    rates = replace(dollars(), charge_percent=Decimal("2.5"))
+    fees = (charge("Card fee", percent=1, of="paid in another currency", group="payment"), charge("Boxes", 30))
+    (cost,) = landed(
+        quote(5, currency="USD"),
+        offers=(offer("express", 150),),
+        rates=rates,
+        settings=CostSettings(charges=fees),
+    )
+
+    assert (Decimal(20), Decimal(8)) == (lines(cost)["currency charge"], lines(cost)["charge:Card fee"])
+
+
+def test_a_charge_on_goods_and_freight_counts_what_is_listed_after_it():
+    # 2 % of 1000 + 150 + 50 for the collection
+    found = working(
+        charge("Insurance", None, "insurance", percent=2, of="goods and freight"),
+        charge("Collection", 50, "collection"),
+        way="air",
+    )
+
+    assert Decimal(24) == found["Insurance"][0]
+
+
+def test_a_rate_per_kg_counts_by_the_rule_of_its_way():
+    # 8 cartons of 48,000 cm³ at 5000 cm³ to a kg: 76.8 kg, up to the next half
+    packed = Carton(pieces=25, length_cm=Decimal(60), width_cm=Decimal(40), height_cm=Decimal(20), kg=Decimal(5))
+    (cost,) = landed(quote(5), offers=(offer("express", rate_per_kg=3, carton=packed),))
+
+    assert Decimal(231) == lines(cost)["freight"]
+
+
+FOB, DDP = (
+    {"covers": None, "term": term, "term_place": place} for term, place in (("FOB", "port"), ("DDP", "my door"))
+)
+BUT_INSURED = [part for part in PARTS if part not in ("insurance", "unloading")]  # what DDP to the door pays for
+BORDER = charge("Fee", 9, group="border")
+
+
+def reason(fee, *, country="CN", imports=None, **more):
+    """Return why a charge is not counted on a journey by air."""
+    facts = {MAKER: MakerFacts(maker=MAKER, country=country)}
+    (cost,) = landed(quote(5, **more), offers=(offer("air", 150),), makers=facts, imports=imports)
+    return why_not(fee, cost.readings[0].situation)
+
+
+@pytest.mark.parametrize(
+    ("fee", "case", "why"),
+    [
+        (charge("Fee", 9, ways=frozenset({"sea"})), {}, "it is for sea alone"),
+        (charge("Fee", 9, ways=frozenset({"rail", "sea"})), {}, "it is for sea or rail alone"),
+        (charge("Fee", 9, ways=frozenset({"air"})), {}, ""),
+        (charge("Fee", 9, "collection"), FOB, "collection is in the price (FOB)"),
+        (
+            charge("Fee", 9, "export clearance", "collection"),
+            FOB,
+            "collection and export clearance are in the price (FOB)",
+        ),
+        (charge("Fee", 9, "collection", "delivery"), FOB, ""),
+        (charge("Fee", 9, *BUT_INSURED), DDP, f"{listed(BUT_INSURED)} are in the price (DDP)"),
+        (charge("Fee", 9, "freight"), {}, "the freight by air pays for freight"),
+        (charge("Fee", 9, "freight", "collection"), FOB, "the freight by air pays for collection and freight"),
+        (charge("Fee", 9, "clearance"), {"country": "GB"}, "on this journey there is no clearance to pay for"),
+        (
+            charge("Fee", 9, "clearance", "export clearance"),
+            {"country": "GB"},
+            "on this journey there is no export clearance or clearance to pay for",
+        ),
+        (BORDER, {"country": "GB"}, "no customs border is crossed"),
+        (charge("Fee", percent=1, of="customs value"), {"country": "GB"}, "no customs border is crossed"),
+        (BORDER, DDP, "duty and tax are in the price (DDP)"),
+        (BORDER, {}, "the destination's rules are not known"),
+        (BORDER, {"imports": uk()}, ""),
+        (charge("Fee", 9, "clearance", group="border"), {}, ""),  # due whatever the rules
+        (charge("Fee", 9), {}, ""),
+    ],
+)
+def test_why_a_charge_is_not_counted_is_said(fee, case, why):
+    assert why == reason(fee, **case)
 
 
 def test_a_charge_at_the_border_is_not_paid_without_one():
