@@ -100,9 +100,8 @@ class Calendar:
 
     def is_working(self, day: date) -> bool:
         """Say whether people work on a day."""
-        if day in self.stops:
-            return False
-        return day in self.makeup or not (day in self.holidays or day.weekday() in self.weekend)
+        is_open = day in self.makeup or not (day in self.holidays or day.weekday() in self.weekend)
+        return is_open and day not in self.stops
 
     def latest(self, day: date) -> date:
         """Return the last working day up to and with a day."""
@@ -131,14 +130,14 @@ class Calendar:
         """Return the nth working day from a day on, itself counted, forwards (1) or backwards (-1)."""
         idle = 0
         while idle < FARTHEST:
+            idle += 1
             if self.is_working(day):
                 count -= 1
                 idle = 0
                 if count <= 0:
                     return day
-            idle += 1
             day = shifted(day, way)
-        return date.min if way < 0 else date.max
+        return {-1: date.min, 1: date.max}[way]
 
     def closed(self, days: Mapping[date, str]) -> "Calendar":
         """Return the same calendar with more days closed, by why; no make-up day opens them."""
@@ -173,13 +172,8 @@ class Calendar:
         long_days : so many closed days in a row are a long holiday
         before, after : days on which makers do not work either
         """
-        if not self.holidays or not (before or after):
-            return self
-        stops: dict[date, str] = {}
-        for closure in self.closures(min(self.holidays), max(self.holidays)):
-            if closure.days >= long_days:
-                stops |= dict.fromkeys(_beside(closure, before, after), BESIDE)
-        return self.closed({day: why for day, why in stops.items() if day not in self.holidays})
+        long = (closure for closure in self.closures(date.min, date.max) if closure.days >= long_days)
+        return self.closed({day: BESIDE for closure in long for day in _beside(closure, before, after)})
 
     def weekends_alone(self) -> "Calendar":
         """Return the calendar of the same weekends without a holiday, a stop or a make-up day."""
@@ -187,12 +181,9 @@ class Calendar:
 
     def long_only(self, long_days: int) -> "Calendar":
         """Return the calendar on which every day counts but those of long holidays, and of stops."""
-        if not (self.holidays or self.stops):
-            return replace(self, weekend=frozenset())
-        every = sorted({*self.holidays, *self.stops})
         shut = {
             day: closure.names[0]
-            for closure in self.closures(every[0], every[-1])
+            for closure in self.closures(date.min, date.max)
             if closure.days >= long_days or any(day in self.stops for day in days_between(closure.first, closure.last))
             for day in days_between(closure.first, closure.last)
         }

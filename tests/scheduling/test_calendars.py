@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from scorecard.scheduling.calendars import BESIDE, Calendar, Doubt, doubts_touching, shifted
+from scorecard.scheduling.calendars import BESIDE, Calendar, Doubt, days_between, doubts_touching, shifted
 
 NEW_YEAR = {date(2026, 2, day): "Spring Festival" for day in range(16, 24)}
 CHINA = Calendar(country="CN", holidays=NEW_YEAR, makeup=frozenset({date(2026, 2, 14), date(2026, 2, 28)}))
@@ -79,17 +79,98 @@ def test_a_calendar_that_is_closed_for_good_gives_the_end_of_the_calendar():
     assert (date.max, date.min) == (never.after(date(2026, 1, 1), 1), never.first_of(date(2026, 1, 1), 1))
 
 
+@pytest.mark.parametrize(("closed", "is_found"), [(2_999, True), (3_000, False)])
+def test_the_next_working_day_is_looked_for_through_3_000_days(closed, is_found):
+    days = [shifted(date(2026, 1, 1), at) for at in range(closed)]
+    before, past = shifted(days[0], -1), shifted(days[-1], 1)
+    calendar = Calendar(weekend=frozenset(), holidays=dict.fromkeys(days, "closed"))
+
+    forwards = calendar.after(before, 1), calendar.after(shifted(before, -1), 2)
+    backwards = calendar.latest(days[-1]), calendar.first_of(past, 2)
+    assert ((past, before) if is_found else (date.max, date.min)) == (forwards[0], backwards[0])
+    assert (forwards[0], backwards[0]) == (forwards[1], backwards[1])
+
+
+@pytest.mark.parametrize("day", [date.min, date.max])  # a Monday and a Friday
+def test_a_row_of_closed_days_ends_with_the_calendar(day):
+    (closure,) = Calendar(holidays={day: "the last"}).closures(day, day)
+
+    assert (day, day) == (closure.first, closure.last)
+
+
+def test_every_row_of_closed_days_is_told_once():
+    days = [date(2026, month, day) for month in (3, 4, 6) for day in (10, 11, 12)]  # none of them beside a weekend
+    found = Calendar(weekend=frozenset(), holidays=dict.fromkeys(days, "closed")).closures(days[0], days[-1])
+
+    assert [(date(2026, month, 10), date(2026, month, 12)) for month in (3, 4, 6)] == [
+        (one.first, one.last) for one in found
+    ]
+
+
+@pytest.mark.parametrize(
+    ("long_days", "before", "after", "stops"),
+    [
+        (9, 1, 2, [date(2026, 2, 14), date(2026, 2, 24), date(2026, 2, 25)]),  # closed for 9 days, 15 to 23 February
+        (9, 0, 1, [date(2026, 2, 24)]),
+        (9, 1, 0, [date(2026, 2, 14)]),
+        (9, 0, 0, []),
+        (10, 5, 7, []),
+    ],
+)
+def test_stops_are_the_days_beside_a_holiday_that_is_long_enough(long_days, before, after, stops):
+    assert stops == sorted(CHINA.with_stops(long_days, before, after).stops)
+
+
+def test_makers_stop_beside_every_long_holiday():
+    autumn = {date(2026, 10, day): "National Day" for day in range(1, 8)}
+    both = Calendar(holidays=NEW_YEAR | autumn).with_stops(7, before=1, after=0)
+
+    assert [date(2026, 2, 13), date(2026, 9, 30)] == sorted(both.stops)  # 14 and 15 February are a weekend
+
+
+def test_only_long_holidays_and_stops_are_closed_where_only_long_holidays_count():
+    """Closed Saturday 14 to Monday 23 February, 10 days; Friday 3 to Sunday 5 April, 3 days; a stop on 6 and 7 May."""
+    friday, stop = date(2026, 4, 3), [date(2026, 5, 6), date(2026, 5, 7)]
+    whole = Calendar(holidays=NEW_YEAR | {friday: "Good Friday", stop[1]: "a feast"}).closed({stop[0]: "stocktaking"})
+    long = dict.fromkeys(days_between(date(2026, 2, 14), date(2026, 2, 23)), "Spring Festival")
+    feast = dict.fromkeys(stop, "a feast")
+
+    assert [long | feast, feast, Calendar().holidays] == [
+        dict(calendar.long_only(days).holidays) for calendar, days in ((whole, 10), (whole, 11), (Calendar(), 1))
+    ]
+    assert whole.long_only(10).is_working(friday)
+
+
+def test_a_calendar_of_weekends_alone_has_its_weekend_left():
+    friday = Calendar(weekend=frozenset({4}), makeup=frozenset({date(2026, 2, 13)}), holidays=NEW_YEAR)
+
+    assert Calendar(weekend=frozenset({4})) == friday.closed({date(2026, 3, 2): "stop"}).weekends_alone()
+
+
+def test_days_between_hold_both_ends():
+    assert [date(2026, 2, 27), date(2026, 2, 28), date(2026, 3, 1)] == [
+        *days_between(date(2026, 2, 27), date(2026, 3, 1))
+    ]
+
+
 @pytest.mark.parametrize("days", [-(10**7), 10**7])
 def test_no_shift_leaves_the_calendar(days):
     assert shifted(date(2026, 1, 1), days) in (date.min, date.max)
 
 
-def test_years_that_were_not_looked_up_are_told():
-    calendar = Calendar(country="CN", years=frozenset({2026, 2027}))
+@pytest.mark.parametrize(
+    ("country", "years", "told"),
+    [
+        ("CN", {2026, 2027}, [("no data", 2025), ("no data", 2028)]),
+        ("CN", {2025, 2026, 2027, 2028}, []),
+        ("CN", set(), []),  # not looked up at all, which is told elsewhere
+        (None, {2026}, []),
+    ],
+)
+def test_years_that_were_not_looked_up_are_told(country, years, told):
+    calendar = Calendar(country=country, years=frozenset(years))
 
-    assert [("no data", 2025)] == [
-        (one.kind, one.year) for one in doubts_touching(calendar, date(2025, 12, 1), date(2027, 5, 1))
-    ]
+    assert told == [(one.kind, one.year) for one in doubts_touching(calendar, date(2025, 12, 1), date(2028, 1, 1))]
 
 
 def test_doubts_are_told_of_the_years_that_are_touched():
@@ -106,11 +187,19 @@ def test_without_holidays_or_stops_makers_keep_the_calendar_as_it_is():
     assert (True, True) == (empty.with_stops(6, 5, 7) is empty, CHINA.with_stops(6, 0, 0) is CHINA)
 
 
-def test_days_in_doubt_matter_where_they_fall_alone():
-    guessed = Doubt(kind="estimated", country="IN", year=2027, text="…", days=(date(2027, 3, 10),))
+@pytest.mark.parametrize(
+    ("first", "last", "is_told"),
+    [
+        (date(2027, 1, 1), date(2027, 3, 9), False),
+        (date(2026, 12, 1), date(2027, 3, 10), True),
+        (date(2027, 3, 11), date(2027, 3, 19), False),
+        (date(2027, 3, 20), date(2027, 12, 31), True),
+        (date(2027, 3, 21), date(2027, 12, 31), False),
+    ],
+)
+def test_days_in_doubt_matter_where_they_fall_alone(first, last, is_told):
+    days = (date(2027, 3, 10), date(2027, 3, 20))
+    guessed = Doubt(kind="estimated", country="IN", year=2027, text="…", days=days)
     calendar = Calendar(country="IN", years=frozenset({2026, 2027}), doubts=(guessed,))
 
-    assert ([], [guessed]) == (
-        doubts_touching(calendar, date(2027, 1, 1), date(2027, 3, 9)),
-        doubts_touching(calendar, date(2026, 12, 1), date(2027, 3, 10)),
-    )
+    assert ([guessed] if is_told else []) == doubts_touching(calendar, first, last)
