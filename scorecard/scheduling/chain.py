@@ -28,7 +28,7 @@ class Chain:
             return ()
         if under_way is None:
             return self._round() * rounds
-        return (*self._rest_of_round(), *self._round() * max(rounds - under_way.number, 0))
+        return (*self._rest_of_round(), *self._round() * (rounds - under_way.number))  # none where that is below 1
 
     @property
     def asks_for_sample(self) -> bool:

@@ -3,11 +3,12 @@
 from dataclasses import replace
 from datetime import date
 
-from planned import AS_OF, inputs, maker, way
+import pytest
+from planned import AS_OF, NO_SAMPLE, inputs, maker, way
 
 from scorecard.scheduling.chain import Chain
 from scorecard.scheduling.inputs import SampleUnderWay
-from scorecard.scheduling.settings import ScheduleSettings
+from scorecard.scheduling.settings import Days, ScheduleSettings
 from scorecard.scheduling.steps import placed_on
 
 
@@ -100,3 +101,58 @@ def test_a_round_beyond_the_sample_under_way_is_still_to_come():
     found = names(maker("Fernhill", sample=here), ScheduleSettings(sample_rounds=2))
 
     assert ["sample looked at", "sample made"] == found[:2]
+
+
+@pytest.mark.parametrize(
+    ("of_maker", "settings", "asks", "due"),
+    [
+        (maker(), None, True, None),
+        (maker(), NO_SAMPLE, False, None),
+        (maker(sampled=True), None, False, None),
+        # 10 working days after Friday 20 November 2026 are over on 4 December, and 7 days in the post on the 11th
+        (maker(sample=SampleUnderWay(number=1, asked_on=date(2026, 11, 20))), None, False, date(2026, 12, 11)),
+        (maker(sample=SampleUnderWay(number=1, asked_on=date(2026, 11, 20))), NO_SAMPLE, False, None),
+        (maker(sample=SampleUnderWay(number=1, asked_on=date(2026, 11, 20)), sampled=True), None, False, None),
+        (maker(sample=SampleUnderWay(number=1)), None, False, None),
+        (maker(sample=SampleUnderWay(number=1, received_on=AS_OF)), None, False, None),
+        (maker(sample=SampleUnderWay(number=1, asked_on=AS_OF, received_on=AS_OF)), None, False, None),
+    ],
+)
+def test_a_sample_is_asked_for_where_none_is_under_way_and_due_once_it_was_asked_for(of_maker, settings, asks, due):
+    chain = Chain(inputs(of_maker, settings=settings), of_maker, of_maker.ways[0])
+
+    assert (asks, due) == (chain.asks_for_sample, chain.sample_due())
+
+
+def test_a_sample_beyond_the_rounds_that_were_planned_adds_none():
+    here = SampleUnderWay(number=3, received_on=AS_OF)
+
+    assert ["sample looked at", "proof drawn"] == names(maker(sample=here))[:2]
+
+
+def test_each_step_takes_the_days_of_its_key():
+    settings = ScheduleSettings(
+        sample_days=Days(8, 9),
+        sample_post_days=Days(2, 4),
+        approval_days=5,
+        proof_days=Days(1, 3),
+        clearance_days=Days(0, 6),
+        receiving_days=7,
+        spare={"sea": 12},
+    )
+    of_maker = maker()
+    steps = Chain(inputs(of_maker, settings=settings), of_maker, of_maker.ways[0]).whole()
+
+    assert [(8, 9), (2, 4), (5, 5), (1, 3), (5, 5), (25, 25), (40, 40), (0, 6), (12, 12), (7, 7)] == [
+        (step.days.low, step.days.high) for step in steps
+    ]
+
+
+def test_days_kept_spare_are_said_for_the_ways_that_the_file_names_alone():
+    settings = ScheduleSettings(spare={"sea": 12}, given=frozenset({"spare_days"}))
+    of_maker = maker("Fernhill", way(), way("air"))
+    (sea,), (air,) = (Chain(inputs(of_maker, settings=settings), of_maker, times).spare() for times in of_maker.ways)
+
+    assert [("[schedule] spare_days", False), ("assumed: common practice, no source", True)] == [
+        (step.source, step.assumed) for step in (sea, air)
+    ]
