@@ -27,11 +27,15 @@ def order_sentences(one: Progress, way_out: WayOut | None) -> list[str]:
 
 
 def _complaint(one: Progress) -> str:
-    until, days = one.order.complain_until, one.complain_days
-    if until is None and one.order.complain_days is not None:
+    match one.order.complain_until, one.complain_days:
+        case date() as until, int() as days:
+            return _last_day(one, until, days)
+    if one.order.complain_days is not None:
         return f"Complaints are taken until {counted(one.order.complain_days, 'day')} after arrival"
-    if until is None or days is None:
-        return "No last day to complain is written down: look it up, and write it under Complain until"
+    return "No last day to complain is written down: look it up, and write it under Complain until"
+
+
+def _last_day(one: Progress, until: date, days: int) -> str:
     if days < 0:
         return f"The last day to complain was {day_words(until)}"
     said = f"Last day to complain: {day_words(until)} ({slack_words(days)})"
@@ -73,15 +77,18 @@ def _promise(one: Progress) -> list[str]:
 
 
 def _need(one: Progress) -> list[str]:
-    if one.door_by is None or one.slack_days is None:
-        return []
-    if one.stage == "arrived":
-        late = f"{counted(abs(one.slack_days), 'day')} {'late' if one.slack_days < 0 else 'to spare'}"
-        return [f"They were to be at your door by {day_words(one.door_by)}: {late}"]
-    needed = f"They must be at your door by {day_words(one.door_by)}"
-    if one.slack_days < 0:
-        return [f"{needed}: {counted(-one.slack_days, 'day')} too late, as things stand"]
-    return [f"{needed}: {counted(one.slack_days, 'day')} of slack"]
+    match one.door_by, one.slack_days:
+        case date() as by, int() as slack:
+            return [_needed(one.stage == "arrived", by, slack)]
+    return []
+
+
+def _needed(is_there: bool, by: date, slack: int) -> str:
+    days, is_late = counted(abs(slack), "day"), slack < 0
+    if is_there:
+        return f"They were to be at your door by {day_words(by)}: {days} {'late' if is_late else 'to spare'}"
+    left = f"{days} too late, as things stand" if is_late else f"{days} of slack"
+    return f"They must be at your door by {day_words(by)}: {left}"
 
 
 def _leaving(one: Progress) -> list[str]:

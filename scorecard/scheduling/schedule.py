@@ -25,7 +25,7 @@ class WayOut:
     """
 
     day: date
-    days_left: int = 0
+    days_left: int
     maker: str | None = None
     way: Way | None = None
 
@@ -80,11 +80,11 @@ def schedule_of(inputs: ScheduleInputs, ruled_out: Iterable[str] = ()) -> Schedu
     )
 
 
-def _urgency(one: Progress) -> tuple[int, date, int]:
+def _urgency(one: Progress) -> tuple[bool, bool, date, int]:
     """Return what orders stand by: those whose last day to complain is to come, those without one, those past it."""
-    until, days = one.order.complain_until, one.complain_days
-    group = 1 if days is None else 0 if days >= 0 else 2
-    return group, until or date.max, one.order.row
+    until = one.order.complain_until
+    is_past = until is not None and until < one.as_of
+    return is_past, until is None, until or one.as_of, one.order.row
 
 
 def _plans(inputs: ScheduleInputs, out: frozenset[str]) -> Iterable[Plan]:

@@ -93,6 +93,22 @@ def test_usual_days_nearby_can_be_set():
     assert date(2027, 5, 13) == found.ways_out["Fernhill"].day
 
 
+def test_of_nearby_makers_the_one_that_takes_an_order_the_latest_is_the_way_out_of_all_others():
+    quick = maker("Kelmarsh", way("road", production=(5, 5), transit=(5, 5)), reach="own country")
+
+    for near in ((NEAR, quick), (quick, NEAR)):
+        assert {"Fernhill": "Kelmarsh", "Brightholm": "Kelmarsh", "Kelmarsh": "Brightholm"} == {
+            name: one.maker for name, one in found_out(FAR, *near).items()
+        }
+
+
+def test_orders_of_one_last_day_to_complain_or_of_none_stand_as_on_the_sheet():
+    days = (None, date(2026, 11, 20), AS_OF, None, date(2026, 11, 20), AS_OF)
+    orders = [order(row=7 - at, complain_until=day) for at, day in enumerate(days)]
+
+    assert [2, 5, 4, 7, 3, 6] == [one.order.row for one in schedule_of(inputs(FAR, orders=orders)).orders]
+
+
 def test_a_last_day_to_complain_that_is_over_stands_behind_those_to_come():
     days = (date(2026, 11, 20), None, date(2026, 12, 9), AS_OF)
     orders = [order(row=2 + at, complain_until=day) for at, day in enumerate(days)]

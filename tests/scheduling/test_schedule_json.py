@@ -1,6 +1,7 @@
 """The schedule as JSON, against its published schema."""
 
 import json
+from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 
@@ -10,6 +11,7 @@ from planned import AS_OF, inputs, maker, order, way
 from process import schema_of
 
 from scorecard.scheduling.calendars import Calendar, Doubt
+from scorecard.scheduling.inputs import SampleUnderWay
 from scorecard.scheduling.schedule import schedule_of
 from scorecard.scheduling.schedule_json import schedule_json
 from scorecard.scheduling.settings import ScheduleSettings
@@ -72,3 +74,23 @@ def test_notes_and_caution_are_there():
     found = result()
 
     assert ("may be thin", True) == (found["notes"][0]["kind"], "promise" in found["caution"])
+
+
+def test_days_are_one_number_or_a_range():
+    found = result()
+    sea, air, _ = found["plans"]
+
+    assert ([40, {"low": 3, "high": 15}], {"low": 1, "high": 5}, 10) == (
+        [next(step["range"] for step in plan["steps"] if step["step"] == "transit") for plan in (sea, air)],
+        found["settings"]["clearance_days"],
+        found["settings"]["sample_days"],
+    )
+
+
+def test_a_sample_under_way_stands_with_the_day_it_should_come():
+    """Asked for on Friday 20 November 2026: made by 4 December, here 7 days later."""
+    under_way = replace(FAR, calendar=Calendar(), sample=SampleUnderWay(number=1, asked_on=date(2026, 11, 20)))
+
+    assert [{"asked_on": "2026-11-20", "received_on": None, "expected_on": "2026-12-11"}, None] == [
+        schedule_json(schedule_of(inputs(one)))["plans"][0]["sample"] for one in (under_way, FAR)
+    ]
