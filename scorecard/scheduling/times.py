@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from scorecard.costing.amounts import Span
+from scorecard.costing.chargeable import fits
 from scorecard.costing.delivery_terms import covers_by_term
 from scorecard.costing.freight import FreightOffer, ShippingRule
 from scorecard.costing.import_presets import PRESETS
@@ -18,7 +18,6 @@ from scorecard.errors import Place
 from scorecard.scheduling.inputs import CoversUpTo, Said, WayTimes, usual_production, usual_transit
 from scorecard.scheduling.settings import Days, Reach, ScheduleSettings
 
-ZERO = Span.of(0)
 BY_LAND: tuple[Way, ...] = ("road",)
 FROM_AFAR: tuple[Way, ...] = ("sea", "air")
 
@@ -52,9 +51,7 @@ def reach_of(country: str | None, destination: str | None) -> Reach:
     >>> reach_of("PL", "IE"), reach_of("GB", "IE"), reach_of("VN", "VN"), reach_of(None, "IE")
     ('no border', 'border', 'own country', 'border')
     """
-    if country is None or destination is None:
-        return "border"
-    if country == destination:
+    if country is not None and country == destination:
         return "own country"
     return "no border" if any({country, destination} <= preset.countries for preset in PRESETS) else "border"
 
@@ -69,8 +66,7 @@ def way_times(offered: Offered, settings: ScheduleSettings, reach: Reach) -> tup
     reach : where the maker is, seen from the buyer
     """
     named = dict.fromkeys(
-        [reply.head.way for reply in offered.replies() if reply.head.way]
-        + [row.way for row in offered.offers if row.days or row.cost or row.rate_per_kg or row.rate_per_revenue_ton]
+        [reply.head.way for reply in offered.replies() if reply.head.way] + [row.way for row in offered.offers]
     )
     ways = tuple(named) or settings.ways or (FROM_AFAR if reach == "border" else BY_LAND)
     assumed = not named and not settings.ways
@@ -101,8 +97,9 @@ class _Priced:
 
     def said(self) -> Said:
         """Return its days, or those that its reply gives elsewhere."""
-        of_row = next(row for row in (self.row, *self.reply.rows) if row.days is not None)
-        return Said(days=Days.of(of_row.days or ZERO), source=_cell(of_row.at("Days")))
+        rows = (self.row, *self.reply.rows)
+        days, place = next((row.days, row.at("Days")) for row in rows if row.days is not None)
+        return Said(days=Days.of(days), source=_cell(place))
 
     def up_to(self) -> CoversUpTo:
         """Return how far the days go: as far as the price covers, to ready where that is open."""
@@ -145,12 +142,10 @@ def _transit(offered: Offered, settings: ScheduleSettings, way: Way, reach: Reac
 
 def _fitting(offers: Sequence[FreightOffer], quantity: int) -> FreightOffer | None:
     """Return the offer for the wanted quantity, or else the first."""
-
-    def fits(row: FreightOffer) -> bool:
-        return (row.from_pieces or 0) <= quantity <= (row.to_pieces or quantity)
-
-    return next((row for row in offers if fits(row)), offers[0] if offers else None)
+    fitting = (row for row in offers if fits(row, quantity, quantity))
+    return next(fitting, offers[0] if offers else None)
 
 
 def _cell(place: Place) -> str:
-    return "!".join(part for part in (place.sheet, place.cell) if part)
+    """Return the sheet and the cell of a place; the cell alone in a .csv."""
+    return str(replace(place, file=None))

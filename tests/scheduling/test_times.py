@@ -29,6 +29,9 @@ def offer(way="sea", days=30, **more):
     return FreightOffer(maker="Fernhill", row=2, way=way, currency="EUR", days=span, places=places, **more)
 
 
+COST = Span.of(Decimal(90))
+
+
 def times(quotes=(), offers=(), settings=None, reach="border", shipping=None):
     offered = Offered(quantity=200, quotes=tuple(quotes), offers=tuple(offers), shipping=shipping or SHIPPING_RULES)
     return way_times(offered, settings or ScheduleSettings(), reach)
@@ -174,7 +177,69 @@ def test_a_price_without_days_takes_those_of_its_reply():
         ("GB", "IE", "border"),
         ("IM", "GB", "no border"),
         (None, "IE", "border"),
+        ("IE", None, "border"),
+        (None, None, "border"),
     ],
 )
 def test_near_is_where_no_customs_border_is_crossed(country, destination, reach):
     assert reach == reach_of(country, destination)
+
+
+def sources(quotes, way="sea"):
+    """Return where the days of production come from; of a way of which nothing but a journey is offered."""
+    return next(one.production.source for one in times(quotes, [offer(way)]) if one.way == way)
+
+
+@pytest.mark.parametrize(
+    ("quotes", "source"),
+    [
+        # none is for 200 pieces: the one that begins the soonest
+        ([quote(20, pieces=500), quote(20, row=3, pieces=300), quote(20, row=4, pieces=900)], "Quotes!I3"),
+        # one that names no pieces holds for any, and stands behind one that names them
+        ([quote(20), quote(20, row=3, pieces=300)], "Quotes!I2"),
+        ([quote(20), quote(20, row=3, pieces=1)], "Quotes!I3"),
+        # a day comes before none, whichever is read first
+        ([quote(20, covers="goods", way="sea"), quote(30, 3, way="sea", quoted_on=date(2026, 11, 1))], "Quotes!I3"),
+        ([quote(30, way="sea", quoted_on=date(2026, 11, 1)), quote(20, 3, covers="goods", way="sea")], "Quotes!I2"),
+        # the newest reply says nothing of days
+        ([quote(20, term="FOB"), quote(row=3, term="EXW", quoted_on=date(2026, 11, 9))], "Quotes!I2"),
+        # days by air are none by sea
+        ([quote(20, way="air")], "assumed: common practice, no source"),
+    ],
+)
+def test_of_several_prices_the_one_that_comes_nearest_counts(quotes, source):
+    assert source == sources(quotes)
+
+
+@pytest.mark.parametrize(
+    ("offers", "days"),
+    [
+        ([offer("air", 5), offer(days=None, cost=COST), offer(days=35, cost=COST)], 35),
+        ([offer(days=30, to_pieces=100, cost=COST), offer(days=35, to_pieces=150, cost=COST)], 30),  # none is for 200
+        # a cost for one number of pieces is for that number alone, a rate from a number on for all above it
+        ([offer(days=30, from_pieces=100, cost=COST), offer(days=35, cost=COST)], 35),
+        ([offer(days=30, to_pieces=300, cost=COST), offer(days=35, to_pieces=200, cost=COST)], 35),
+        ([offer(days=30, from_pieces=100, rate_per_kg=COST), offer(days=35, rate_per_kg=COST)], 30),
+    ],
+)
+def test_the_journey_is_that_of_the_offer_for_the_wanted_quantity(offers, days):
+    found = {one.way: one.transit.days for one in times([], offers)}
+
+    assert Days(days, days) == found["sea"]
+
+
+@pytest.mark.parametrize(
+    ("reach", "source"), [("border", "[shipping.road] days"), ("no border", "[schedule] near_transit")]
+)
+def test_days_set_for_nearby_makers_come_before_those_of_shipping_for_them_alone(reach, source):
+    rules = {"road": ShippingRule(way="road", days=Span.of(8))}
+    settings = ScheduleSettings(near_transit={"road": Days(2, 2)}, ways=("road",), given=frozenset({"near_transit"}))
+    (road,) = times(settings=settings, shipping=rules, reach=reach)
+
+    assert source == road.transit.source
+
+
+def test_in_a_csv_the_cell_says_where_days_come_from():
+    places = {"Maker": Place(file="Quotes.csv", cell="A2"), "Days": Place(file="Quotes.csv", cell="I2")}
+
+    assert "I2" == sources([quote(20, places=places)])
