@@ -105,9 +105,9 @@ def progress_of(inputs: ScheduleInputs, order: OrderRow, maker: MakerTimes) -> P
 
 def _times(inputs: ScheduleInputs, order: OrderRow, maker: MakerTimes) -> tuple[WayTimes, bool]:
     """Return the way of an order, and whether nobody has said it: then the slowest that its maker has."""
-    said = [times for times in (*maker.ways, *maker.ordered_ways) if times.way == order.way]
-    if said:
-        return said[0], False
+    said = next((times for times in (*maker.ways, *maker.ordered_ways) if times.way == order.way), None)
+    if said is not None:
+        return said, False
     slowest = max(maker.ways, key=lambda times: placed_on(Chain(inputs, maker, times).to_the_door(), inputs.as_of)[1])
     return slowest, order.way is not None or len(maker.ways) > 1 or slowest.way_assumed
 

@@ -130,9 +130,9 @@ def still_to_come(steps: Sequence[Step], begun: date, today: date) -> tuple[Step
 def _left(step: Step, start: date, today: date, end: End) -> tuple[int, date]:
     """Return the days of a step that are left today, and the day on which it is over."""
     over = placed_on((step,), start, end)[1]
-    if over == date.max or today <= start:
+    if over == date.max:
         return step.lasting(end), over
-    left = days_between(shifted(today, 1), over)
+    left = days_between(shifted(max(start, today), 1), over)
     return sum(step.calendar is None or step.calendar.is_working(day) for day in left), over
 
 

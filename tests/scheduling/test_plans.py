@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from planned import AS_OF, NEED_BY, NO_SAMPLE, QUICK, inputs, maker, span, way
 
-from scorecard.scheduling.calendars import Calendar
+from scorecard.scheduling.calendars import Calendar, Doubt
 from scorecard.scheduling.chain import Chain
 from scorecard.scheduling.inputs import SampleUnderWay
 from scorecard.scheduling.plans import plan_of
@@ -196,3 +196,59 @@ def test_the_holidays_of_the_buyer_move_the_latest_day_to_order_too():
     found = plan(buyer=Calendar(country="IE", holidays={date(2027, 2, 8): "A Monday"}))
 
     assert (date(2027, 2, 3), date(2027, 2, 2)) == (found.order_by_without_holidays, found.order_by)
+
+
+@pytest.mark.parametrize(
+    ("as_of", "status"),
+    [
+        (date(2027, 1, 8), "in time"),
+        (date(2027, 1, 9), "no time for a sample"),
+        (date(2027, 1, 10), "no time for a sample"),
+    ],
+)
+def test_a_sample_is_asked_for_by_a_day_on_which_the_maker_works(as_of, status):
+    """As worked by hand above, but the sample is made in 11 working days, from Monday 11 to 25 January 2027.
+
+    It must be asked for by the end of Sunday the 10th, so by Friday the 8th.
+    """
+    found = plan(settings=ScheduleSettings(sample_days=Days(11, 11)), as_of=as_of)
+
+    assert (date(2027, 1, 8), status) == (found.begin_by, found.status)
+
+
+def test_begun_today_all_is_over_at_the_late_end_of_every_step():
+    """By hand from Wednesday 25 November 2026, weekends alone free.
+
+    Sample made by 9 December, here on the 16th, looked at by the 18th; proof drawn by the 22nd, approved by the 24th;
+    25 working days to 28 January 2027; 40 days to 9 March; cleared by the 16th; spare to the 26th; packed by the 31st.
+    """
+    assert date(2027, 3, 31) == plan().ready_if_begun_now
+
+
+@pytest.mark.parametrize(
+    ("day", "is_told"),
+    [
+        (date(2027, 2, 7), False),
+        (date(2027, 2, 8), True),  # the proof is approved on 8 and 9 February, the first of your own steps
+        (NEED_BY, True),
+        (date(2027, 5, 15), False),
+    ],
+)
+def test_the_holidays_of_the_buyer_are_doubted_from_the_first_of_its_own_steps_on(day, is_told):
+    doubt = Doubt(kind="estimated", country="IE", text="…", days=(day,))
+    found = plan(settings=NO_SAMPLE, buyer=Calendar(country="IE", doubts=(doubt,)))
+
+    assert ((doubt,) if is_told else ()) == found.doubts
+
+
+def test_where_no_step_is_the_buyers_its_holidays_are_not_doubted():
+    doubt = Doubt(kind="no data", country="IE", text="…")
+
+    assert () == plan(settings=QUICK, buyer=Calendar(country="IE", doubts=(doubt,))).doubts
+
+
+@pytest.mark.parametrize(("reach", "is_nearby"), [("border", False), ("own country", True)])
+def test_a_plan_says_by_which_way_and_whether_from_nearby(reach, is_nearby):
+    found = plan(maker("Fernhill", way("air"), reach=reach))
+
+    assert ("air", is_nearby) == (found.way, found.is_nearby)

@@ -4,16 +4,17 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, order, way
+from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, order, span, way
 
 from scorecard.scheduling.progress import is_open, progress_of
+from scorecard.scheduling.settings import ScheduleSettings
 
 AIR = way("air", transit=(15, 15))
 
 
-def progress(of_maker=None, **days):
+def progress(of_maker=None, settings=NO_SAMPLE, need_by=NEED_BY, as_of=AS_OF, **days):
     of_maker = of_maker or maker()
-    read = inputs(of_maker, settings=NO_SAMPLE, need_by=days.pop("need_by", NEED_BY), as_of=days.pop("as_of", AS_OF))
+    read = inputs(of_maker, settings=settings, need_by=need_by, as_of=as_of)
     return progress_of(read, order(**days), of_maker)
 
 
@@ -59,6 +60,34 @@ def test_a_step_that_is_overdue_is_over_today_at_the_earliest():
     assert (45, date(2026, 12, 2)) == (found.overdue_days, found.door_on)  # and 5 working days of clearance from today
 
 
+@pytest.mark.parametrize(
+    ("shipped", "overdue", "door_on"),
+    [
+        # 40 days are over on Tuesday 24, Wednesday 25 and Thursday 26 November 2026; 5 working days from the later of
+        # that and Wednesday the 25th, which is today
+        (date(2026, 10, 15), 1, date(2026, 12, 2)),
+        (date(2026, 10, 16), 0, date(2026, 12, 2)),
+        (date(2026, 10, 17), 0, date(2026, 12, 3)),
+    ],
+)
+def test_a_step_is_overdue_from_the_day_after_its_last(shipped, overdue, door_on):
+    found = progress(shipped=shipped)
+
+    assert (overdue, door_on) == (found.overdue_days, found.door_on)
+
+
+def test_steps_of_no_days_are_not_those_that_are_overdue():
+    """Approval was due on Tuesday 24 November 2026; 25 working days from today are over on Wednesday 30 December."""
+    settings = ScheduleSettings(sample_rounds=0, proof_days=span(0))
+    found = progress(settings=settings, ordered=date(2026, 11, 20))
+
+    assert (["proof approved", "production", "transit", "clearance", "receiving and packing"], 1) == (
+        [placed.step.name for placed in found.steps],
+        found.overdue_days,
+    )
+    assert date(2026, 12, 30) == found.steps[1].last
+
+
 def test_slack_is_below_zero_where_it_comes_too_late():
     found = progress(shipped=date(2026, 11, 20), need_by=date(2026, 12, 24))
 
@@ -69,6 +98,15 @@ def test_without_a_need_by_date_there_is_no_slack():
     found = progress(shipped=date(2026, 11, 20), need_by=None)
 
     assert (None, None, {}) == (found.door_by, found.slack_days, found.ship_by)
+
+
+def test_a_way_without_a_day_of_leaving_has_none_and_no_way_has_one_without_a_need_by_date():
+    door = way("air", transit=None, up_to="at the door", counts="days")
+
+    assert [{"sea": date(2027, 3, 16)}, {}] == [
+        progress(maker("Fernhill", way(), door), ordered=date(2026, 11, 20), need_by=day).ship_by
+        for day in (NEED_BY, None)
+    ]
 
 
 def test_before_they_leave_each_way_has_its_latest_day_of_leaving():
@@ -85,6 +123,20 @@ def test_a_way_that_nobody_has_said_is_the_slowest():
     found = progress(maker("Fernhill", AIR, way()), ordered=date(2026, 11, 20))
 
     assert ("sea", True) == (found.way, found.way_assumed)
+
+
+@pytest.mark.parametrize(
+    ("times", "named", "expected"),
+    [
+        (way(), None, ("sea", False)),  # the maker ships in one way alone
+        (replace(way(), way_assumed=True), None, ("sea", True)),
+        (way(), "express", ("sea", True)),  # whose days nobody has worked out
+    ],
+)
+def test_a_way_is_assumed_where_neither_the_order_nor_the_maker_settles_it(times, named, expected):
+    found = progress(maker("Fernhill", times), ordered=date(2026, 11, 20), way=named)
+
+    assert expected == (found.way, found.way_assumed)
 
 
 def test_a_way_that_is_said_is_taken():

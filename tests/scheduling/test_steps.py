@@ -1,13 +1,15 @@
 """Steps placed backwards and forwards."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.settings import Days
-from scorecard.scheduling.steps import Step, placed_back, placed_on
+from scorecard.scheduling.steps import Step, placed_back, placed_on, still_to_come
 
 FREE = {date(2027, 2, day): "Spring Festival" for day in range(5, 11)}
 CALENDARS = (None, Calendar(), Calendar(holidays=FREE), Calendar(weekend=frozenset({4, 5})))
@@ -74,3 +76,45 @@ def test_closed_days_between_the_end_of_a_step_and_the_day_it_is_due_are_named()
     (placed,), _ = placed_back([step], date(2026, 3, 9))
 
     assert (date(2026, 2, 27), ["a week off"]) == (placed.last, [one.names[0] for one in placed.closures])
+
+
+MADE = Step(name="sample made", days=Days(5, 10), counted="the maker's working days", calendar=Calendar())
+POSTED = Step(name="sample in the post", days=Days(3, 7), counted="days")
+
+
+@pytest.mark.parametrize(
+    ("today", "made", "posted"),
+    [
+        # begun on Friday 20 November 2026: made by the 27th or 4 December, here by 30 November or 11 December
+        (date(2026, 11, 19), (5, 10), (3, 7)),
+        (date(2026, 11, 20), (5, 10), (3, 7)),
+        (date(2026, 11, 22), (5, 10), (3, 7)),  # a Sunday
+        (date(2026, 11, 25), (2, 7), (3, 7)),
+        (date(2026, 11, 27), (0, 5), (3, 7)),
+        (date(2026, 11, 29), (0, 5), (1, 7)),
+        (date(2026, 12, 3), (0, 1), (0, 7)),
+        (date(2026, 12, 9), (0, 0), (0, 2)),
+        (date(2026, 12, 12), (0, 0), (0, 0)),
+    ],
+)
+def test_of_steps_under_way_the_days_after_today_are_left(today, made, posted):
+    left = still_to_come((MADE, POSTED), date(2026, 11, 20), today)
+
+    assert (replace(MADE, days=Days(*made)), replace(POSTED, days=Days(*posted))) == left
+
+
+def test_an_open_end_stays_open_while_a_step_is_under_way():
+    (left,) = still_to_come((replace(POSTED, days=Days(5, None)),), date(2026, 11, 20), date(2026, 11, 22))
+
+    assert Days(3, None) == left.days
+
+
+def test_a_step_that_is_never_over_has_all_its_days_left():
+    never = replace(MADE, calendar=Calendar(weekend=frozenset(range(7))))
+    (left,) = still_to_come((never,), date(2026, 11, 20), date(2026, 11, 25))
+
+    assert MADE.days == left.days
+
+
+def test_days_of_a_step_are_said_unless_they_are_called_assumed():
+    assert (False, "") == (MADE.assumed, MADE.source)
