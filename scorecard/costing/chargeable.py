@@ -84,7 +84,7 @@ def fits(offer: FreightOffer, quantity: int, wanted: int) -> bool:
     low, high = offer.from_pieces, offer.to_pieces
     if offer.cost is not None:
         low, high = low or high or wanted, high or low or wanted
-    return (low or 1) <= quantity and (high is None or quantity <= high)
+    return (low is None or low <= quantity) and (high is None or quantity <= high)
 
 
 def freight_at(offer: FreightOffer, rule: ShippingRule, quantity: int, end: End) -> tuple[Decimal, str]:

@@ -48,7 +48,7 @@ class Piece:
 
     def in_case(self, case: int) -> Ends:
         """Return least and most in one case; one that knows no cases is the same in all."""
-        return self.cases[case if len(self.cases) > 1 else 0]
+        return self.cases[case % len(self.cases)]
 
     def may_be_below(self, other: "Piece") -> bool:
         """Say whether it may cost less than another, whose costs are all known."""

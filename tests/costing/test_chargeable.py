@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.chargeable import carton_count, chargeable_kg, fits, freight_at, volume_cm3
+from scorecard.costing.chargeable import carton_count, chargeable_kg, fits, freight_at, volume_cm3, volume_kg
 from scorecard.costing.freight import SHIPPING_RULES, Carton, FreightOffer, ShippingRule
 
 AIR, EXPRESS, SEA = (SHIPPING_RULES[way] for way in ("air", "express", "sea"))
@@ -59,6 +59,20 @@ def test_a_rate_per_kg_by_sea_is_a_thousandth_of_that_per_revenue_ton():
 
 def test_eight_boxes_by_courier_count_as_77_kg():
     assert Decimal("77.0") == chargeable_kg(Decimal(45), 8 * volume_cm3(BOX, EXPRESS), EXPRESS)
+
+
+def test_where_no_rule_says_so_a_revenue_ton_is_1000_kg():
+    # by rail a kg is 2000 cm³: 8,221,500 cm³ are 4110.75 kg, up to the next whole kg
+    packed = offer(way="rail", rate_per_revenue_ton=Span.of(100), carton=PACKAGE)
+
+    assert Decimal("411.10") == freight_at(packed, SHIPPING_RULES["rail"], 500, "low")[0]
+
+
+def test_a_small_parcel_counts_by_its_weight_where_size_does_not_count():
+    post = SHIPPING_RULES["post"]
+
+    assert 0 == volume_kg(Decimal(9000), post)
+    assert Decimal("0.3") == chargeable_kg(Decimal("0.3"), Decimal(9000), post)
 
 
 def test_where_a_cubic_metre_counts_as_500_kg_a_revenue_ton_is_500_kg():
@@ -144,6 +158,22 @@ def test_the_last_carton_counts_as_full():
 )
 def test_a_cost_counts_only_for_the_pieces_that_it_was_quoted_for(bounds, fitting):
     quoted = offer(cost=Span.of(90), **bounds)
+
+    assert fitting == {quantity for quantity in (99, 100, 200, 201) if fits(quoted, quantity, 200)}
+
+
+@pytest.mark.parametrize(("end", "cost"), [("low", 90), ("high", 120)])
+def test_a_cost_that_is_offered_is_taken_as_it_is(end, cost):
+    quoted = offer(cost=Span.of(90, 120))
+
+    assert (cost, f"offered: {cost}.00 USD") == freight_at(quoted, AIR, 200, end)
+
+
+@pytest.mark.parametrize(
+    ("bounds", "fitting"), [({"from_pieces": 100}, {100, 200, 201}), ({"to_pieces": 200}, {99, 100, 200})]
+)
+def test_a_rate_counts_within_the_bound_that_is_given(bounds, fitting):
+    quoted = offer(rate_per_kg=Span.of(3), carton=BOX, **bounds)
 
     assert fitting == {quantity for quantity in (99, 100, 200, 201) if fits(quoted, quantity, 200)}
 

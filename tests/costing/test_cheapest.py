@@ -63,6 +63,29 @@ def test_what_is_open_for_all_alike_is_compared_case_by_case():
     assert ("A", [], []) == found(dearer, alike)
 
 
+def in_cases(maker, *costs):
+    """Return a piece that is known in each case, and costs something else in each."""
+    return Piece(maker=maker, cases=tuple((Decimal(cost), Decimal(cost)) for cost in costs))
+
+
+@pytest.mark.parametrize("costs", [("5", "6.5"), ("6.5", "5")])
+def test_one_that_is_the_same_in_every_case_may_be_cheaper_in_one(costs):
+    # B is cheaper where A costs 6.50; the middles are 5.75 and 5.80
+    assert ("A", ["B"], []) == found(in_cases("A", *costs), in_cases("B", "5.8"))
+
+
+@pytest.mark.parametrize("costs", [("5", "6.5"), ("6.5", "5")])
+def test_one_that_costs_more_or_less_by_the_case_may_be_below_one_that_costs_the_same(costs):
+    # A is cheaper where it costs 5; the middles are 5.75 and 5.70
+    assert ("B", ["A"], []) == found(in_cases("A", *costs), in_cases("B", "5.7"))
+
+
+def test_least_and_most_are_those_of_any_case():
+    one = in_cases("A", "5", "7", "6")
+
+    assert (5, 7) == (one.low, one.high)
+
+
 MONEY = st.decimals(0, 9, places=2)
 
 
@@ -102,6 +125,27 @@ def test_of_many_that_may_be_cheaper_and_of_many_open_parts_some_are_named():
 
     assert words.startswith("B0 (at least 0.00), B1 (at least 1.00), B2 (at least 2.00) and 2 more makers may be")
     assert "of B0 freight, clearance, duty, delivery and 1 more" in words
+
+
+@pytest.mark.parametrize(
+    ("number", "told"),
+    [
+        (3, "B0 (at least 1.00), B1 (at least 1.00) and B2 (at least 1.00)"),
+        (4, "B0 (at least 1.00), B1 (at least 1.00), B2 (at least 1.00) and 1 more maker"),
+    ],
+)
+def test_three_that_may_be_cheaper_are_named_and_the_others_counted(number, told):
+    rivals = [piece(f"B{at}", 1, 1, "freight") for at in range(number)]
+    words = rivals_words(cheapest_of([piece("A", "9"), *rivals]), "EUR")
+
+    assert f"{told} may be cheaper" == words
+
+
+def test_four_open_parts_are_all_named():
+    parts = ("freight", "clearance", "duty", "delivery")
+    words = rivals_words(cheapest_of([piece("A", "9"), piece("B", 1, 1, *parts, parts=parts)]), "EUR")
+
+    assert words.endswith("of B freight, clearance, duty and delivery")
 
 
 def test_where_it_is_sure_there_are_no_words():
