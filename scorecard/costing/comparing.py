@@ -2,9 +2,9 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from decimal import Decimal
+from decimal import Context, Decimal
 
-from scorecard.costing.amounts import HUNDRED, ZERO, added, over, times, to_step
+from scorecard.costing.amounts import HUNDRED, added, over, times, to_step
 from scorecard.costing.cheapest import Cheapest, cheapest_of
 from scorecard.costing.choosing import chosen_ways, middle
 from scorecard.costing.delivery_terms import Coverage
@@ -14,7 +14,7 @@ from scorecard.costing.landed import LandedCost, landed_costs
 from scorecard.costing.pieces import bare_piece, piece_of
 
 _FURTHEST = Decimal(2)
-_NARROW = Decimal("0.0003")
+_RATES = Context(prec=4)  # rates of 4 significant digits
 
 Lead = tuple[Decimal, str]
 
@@ -28,7 +28,8 @@ class CurrencyChange:
     currency : whose rate moves, the others staying
     figure : today's, in its own direction
     cheapest : the maker that comes out cheapest today
-    below, above : the rate, to 4 significant digits, and the maker that is then the cheapest; None where none is
+    below, above : the rate, of 4 significant digits, and the maker that is then the cheapest or level with it; None
+        where none is
     rivals : makers that may be cheaper all the same, for want of what is not known: today, or at half or twice the
         rate where nobody else comes out cheapest up to there
     """
@@ -122,7 +123,7 @@ def _change(inputs: CostInputs, currency: str, found: Cheapest) -> CurrencyChang
         return pieces[rival] - pieces[today], rival
 
     ends = over(figure, _FURTHEST), times(figure, _FURTHEST)
-    below, above = (_where_it_changes(lead_at, figure, end) for end in ends)
+    below, above = (where_it_changes(lead_at, figure, end) for end in ends)
     unchanged = [end for end, turn in zip(ends, (below, above), strict=True) if turn is None]
     rivals = [piece.maker for piece in found.rivals]
     rivals += [maker for end in unchanged for maker in _rivals_at(inputs, currency, end, today)]
@@ -144,28 +145,42 @@ def _rivals_at(inputs: CostInputs, currency: str, figure: Decimal, today: str) -
     return [piece.maker for piece in pieces if piece is not own and piece.may_be_below(own)]
 
 
-def _where_it_changes(lead_at: Callable[[Decimal], Lead], near: Decimal, far: Decimal) -> tuple[Decimal, str] | None:
-    """Return the rate on the way from near to far at which today's cheapest is no longer so, and who is then.
+def where_it_changes(lead_at: Callable[[Decimal], Lead], today: Decimal, end: Decimal) -> tuple[Decimal, str] | None:
+    """Return the first rate of 4 digits on the way to an end at which another maker is the cheapest, and who is.
 
     Costs are nearly straight lines in the rate, so that the first guess between two rates is mostly right; where fees
     with a minimum bend them, halving finds the place all the same.
+
+    Parameters
+    ----------
+    lead_at : by how much today's cheapest is below the cheapest other maker at a rate, and who that is; level counts
+        as a change, unless somebody is level today
+    today : the rate from which the search begins; where another is cheaper there already, nothing is looked for
+    end : the furthest rate
     """
-    at_near, at_far = lead_at(near), lead_at(far)
-    if at_far[0] > 0:
+    near, far = today, _RATES.plus(end)
+    now, at_far = lead_at(near), lead_at(far)
+    at_near = now
+    if now[0] < 0 or _is_ahead(at_far, now):
         return None
-    while abs(far - near) > far * _NARROW:
-        for guess in _guesses(near, far, over(at_near[0], at_near[0] - at_far[0]) if at_near[0] > at_far[0] else ZERO):
+    while _RATES.next_toward(near, far) != far:
+        for guess in _guesses(near, far, over(at_near[0], at_near[0] - at_far[0])):
             if min(near, far) < guess < max(near, far):
                 found = lead_at(guess)
-                if found[0] > 0:
+                if _is_ahead(found, now):
                     near, at_near = guess, found
                 else:
                     far, at_far = guess, found
-    return to_step(far, Decimal(1).scaleb(far.adjusted() - 3)), at_far[1]
+    return far, at_far[1]
+
+
+def _is_ahead(lead: Lead, now: Lead) -> bool:
+    """Return whether today's cheapest is cheaper than every other, or as level with one as it is now."""
+    return lead[0] > 0 or lead[0] == now[0] == 0
 
 
 def _guesses(near: Decimal, far: Decimal, part: Decimal) -> tuple[Decimal, Decimal, Decimal]:
-    """Return a rate just beyond the guess, one just before it, and the middle."""
-    guess = near + (far - near) * part
-    nudge = guess * _NARROW / 3 * (1 if far > near else -1)
-    return guess + nudge, guess - nudge, (near + far) / 2
+    """Return the first rate at or beyond a part of the way, the one before it, and the middle."""
+    at = near + (far - near) * part
+    before = _RATES.next_toward(at, near)
+    return _RATES.next_toward(before, far), before, _RATES.plus((near + far) / 2)

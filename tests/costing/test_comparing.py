@@ -1,12 +1,21 @@
 """What freight and border add, and the rate at which another maker becomes the cheapest."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-from quoted import MAKER, dollars, inputs, landed, published, quote
+from quoted import MAKER, charge, dollars, inputs, landed, offer, published, quote, uk
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.comparing import cheapest_maker, currency_changes, shares
+from scorecard.costing.comparing import (
+    cheapest_maker,
+    currency_changes,
+    inside_the_price,
+    known_shares,
+    shares,
+    where_it_changes,
+)
+from scorecard.costing.delivery_terms import by_term
 from scorecard.costing.landed import landed_costs
 
 ALL_PAID = "to my door, duty and tax paid"
@@ -31,10 +40,48 @@ def test_what_the_price_has_inside_has_no_share():
     assert (None, None) == (shares(cost)["freight"], shares(cost)["border"])
 
 
+@pytest.mark.parametrize(
+    ("term", "inside"),
+    [("EXW", []), ("FOB", []), ("CPT", ["freight"]), ("DAP", ["freight"]), ("DDP", ["freight", "border"])],
+)
+def test_freight_and_border_are_inside_the_price_as_its_term_has_it(term, inside):
+    assert inside == inside_the_price(by_term(term, "")[0])
+
+
 def test_an_open_total_has_no_shares():
     (cost,) = landed(quote(Span(Decimal(2), None), covers=ALL_PAID))
 
     assert {None} == set(shares(cost).values())
+
+
+def test_of_several_readings_the_dearest_is_shared_out():
+    # for goods alone 1000 + freight 90 + duty 43.60 + clearance 18 + VAT 230.32 = 1,381.92; else 1000 with all inside
+    (cost,) = landed(
+        quote(5, covers=None),
+        offers=(offer("sea", 90, covers="door to door"),),
+        imports=uk(charges=(charge("Clearance", 18, "clearance", group="border"),)),
+    )
+
+    assert {
+        "maker": Decimal("72.4"),
+        "freight": Decimal("6.5"),
+        "border": Decimal("21.1"),
+        "extra": Decimal("0.0"),
+        "payment": Decimal("0.0"),
+    } == shares(cost)
+
+
+@pytest.mark.parametrize(("price", "share"), [("0", None), ("0.002", 100)])  # 0 and 0.40 GBP in all
+def test_of_nothing_there_are_no_shares_and_of_little_there_are(price, share):
+    (cost,) = landed(quote(price, covers=ALL_PAID))
+
+    assert share == shares(cost)["maker"]
+
+
+def test_shares_of_a_sum_with_a_gap_are_not_known():
+    (whole,), (lacking,) = landed(quote(5, covers=ALL_PAID)), landed(quote(5))
+
+    assert (100, None) == (known_shares(whole)["maker"], known_shares(lacking)["maker"])
 
 
 def rivals(here="4.00", there="4.50", **more):
@@ -56,19 +103,100 @@ def test_the_cheapest_maker_is_that_of_the_cheapest_good_piece():
 def test_the_cheapest_maker_changes_where_both_cost_the_same():
     # 4.50 USD are 4.00 GBP at 1.125 USD for one GBP
     (change,) = currency_changes(rivals())
-    rate, maker = change.below
 
-    assert (MAKER, None) == (maker, change.above)
-    assert pytest.approx(1.125, rel=1e-3) == float(rate)
+    assert ((Decimal("1.125"), MAKER), None, ()) == (change.below, change.above, change.rivals)
+
+
+def test_at_the_rate_that_is_named_the_other_maker_is_the_cheapest():
+    # 4.4952 USD are 4.00 GBP at 1.1238: at 1.124 they are less, at 1.123 more
+    (change,) = currency_changes(rivals(there="4.4952"))
+
+    assert (Decimal("1.123"), MAKER) == change.below
 
 
 def test_a_dearer_maker_becomes_the_cheapest_as_its_currency_falls():
     # 5.50 USD are 4.00 GBP at 1.375
     (change,) = currency_changes(rivals(there="5.50"))
-    rate, maker = change.above
 
-    assert (MAKER, "Oxlip", None) == (change.cheapest, maker, change.below)
-    assert pytest.approx(1.375, rel=1e-3) == float(rate)
+    assert (MAKER, (Decimal("1.375"), "Oxlip"), None) == (change.cheapest, change.above, change.below)
+
+
+def test_the_first_of_two_makers_to_become_the_cheapest_is_named():
+    # 7.00 USD are 4.00 GBP at 1.75 only
+    tansy, both = quote("7.00", maker="Tansy", row=4, currency="USD", covers=ALL_PAID), rivals(there="5.50")
+    (change,) = currency_changes(replace(both, quotes=(tansy, *both.quotes)))
+
+    assert (Decimal("1.375"), "Oxlip") == change.above
+
+
+def test_makers_that_cost_the_same_at_every_rate_do_not_change_places():
+    rows = [quote("4.00", maker=maker, row=row, currency="USD", covers=ALL_PAID) for row, maker in ((2, "A"), (3, "B"))]
+    third = quote("4.00", row=4, covers=ALL_PAID)
+    (alone,), (beside,) = (currency_changes(inputs(*rows, *more, rates=dollars())) for more in ((), (third,)))
+
+    # with a third at 4.00 GBP all are level at 1; where two are level today, being level is no change
+    assert (None, None) == (alone.below, alone.above)
+    assert ((Decimal("0.9999"), MAKER), None) == (beside.below, beside.above)
+
+
+def search(lead, today, end):
+    """Return the rate that is found, and at how many rates the makers were costed."""
+    rates = []
+
+    def lead_at(rate):
+        rates.append(rate)
+        return Decimal(lead(rate)), "Oxlip"
+
+    found = where_it_changes(lead_at, Decimal(today), Decimal(end))
+    return found and found[0], len(rates)
+
+
+@pytest.mark.parametrize(
+    ("today", "end", "level", "found", "times"),
+    [
+        # the two ends, and a rate on either side of the place
+        ("1.25", "2.5", "1.3333", "1.334", 4),
+        ("1.25", "2.5", "1.5", "1.500", 4),
+        ("1.25", "0.625", "0.71234", "0.7123", 4),
+        ("1.25", "0.625", "0.8", "0.8000", 4),
+        ("0.92", "1.84", "1.2341", "1.235", 4),  # four digits on either side of 1
+        # one of these is an end, or lies before today's
+        ("1.25", "2.5", "1.2503", "1.251", 3),
+        ("1.25", "2.5", "2.4995", "2.500", 3),
+        ("1.25", "0.625", "1.2497", "1.249", 3),
+        ("1.25", "0.625", "0.62505", "0.6250", 3),
+        ("1.234567", "2.469134", "1.2346", "1.235", 3),
+    ],
+)
+def test_on_a_straight_line_the_first_rate_of_four_digits_is_found_at_once(today, end, level, found, times):
+    towards = 1 if Decimal(end) > Decimal(today) else -1
+
+    assert (Decimal(found), times) == search(lambda rate: (Decimal(level) - rate) * towards, today, end)
+
+
+@pytest.mark.parametrize(("ahead", "behind"), [(1, -(10**9)), (10**9, -1)])
+@pytest.mark.parametrize(("end", "at"), [("2", "1.734"), ("0.5", "0.7340")])
+def test_a_leap_is_found_by_halving(ahead, behind, end, at):
+    towards = 1 if Decimal(end) > 1 else -1
+    found, times = search(lambda rate: ahead if (Decimal(at) - rate) * towards > 0 else behind, "1", end)
+
+    # 1,000 or 5,000 rates are halved 10 or 13 times, each time with a guess on either side
+    assert (Decimal(at), True) == (found, times <= 2 + 3 * 13)
+
+
+@pytest.mark.parametrize(
+    ("lead", "expected"),
+    [
+        (lambda rate: 0, None),  # level at every rate
+        (lambda rate: rate - 1, None),  # level today, and ahead from there on
+        (lambda rate: Decimal("-0.5"), None),  # another is cheaper today already
+        (lambda rate: Decimal("0.5"), None),
+        (lambda rate: min(Decimal(0), Decimal("1.5") - rate), "1.501"),  # level up to 1.5
+        (lambda rate: 2 - rate, "2.000"),  # level at the end
+    ],
+)
+def test_level_counts_as_a_change_unless_somebody_is_level_today(lead, expected):
+    assert (expected and Decimal(expected)) == search(lead, "1", "2")[0]
 
 
 def test_a_rate_at_which_nothing_changes_within_half_and_twice_is_not_named():
