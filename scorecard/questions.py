@@ -207,7 +207,30 @@ def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> tuple[
     lifting = one.value.answers_above(level)
     if one.choices is not None:
         return tuple(stretch for stretch in lifting if _passes(one, stretch[0])), ()
-    return _as_typed(one, standing.countings[criterion], maker, lifting, _allowed_by(one.limit or Limit()))
+    within = _allowed_by(one.limit or Limit())
+    clear = _clear(standing, maker, criterion, lifting, within)
+    return _as_typed(one, standing.countings[criterion], maker, clear, within)
+
+
+def _clear(
+    standing: Standing,
+    maker: int,
+    criterion: int,
+    stretches: Stretches,
+    within: tuple[float, float] = (-np.inf, np.inf),
+) -> Stretches:
+    """Return the stretches that hold an answer which is more than level.
+
+    One that ends at a bound where it is level may seem to reach over it by the last bit.
+    """
+    if standing.criteria[criterion].choices is not None:
+        return stretches
+    allowed = standing.countings[criterion].allowed
+    ends = np.clip(np.array(stretches).reshape(-1, 2), *within).clip(allowed.low[maker], allowed.high[maker])
+    off = np.array(standing.criteria[criterion].value.least_and_greatest(*ends.T))
+    off -= _points_level(standing, maker, criterion)
+    is_clear = np.abs(off).max(axis=0) * standing.shares[criterion] > TIE
+    return tuple(stretch for stretch, clear in zip(stretches, is_clear, strict=True) if clear)
 
 
 def _allowed_by(limit: Limit) -> tuple[float, float]:
@@ -220,7 +243,7 @@ def _answers_that_sink(standing: Standing, maker: int, criterion: int) -> tuple[
     one = standing.criteria[criterion]
     sinking: Stretches = ()
     if standing.shares[criterion] > 0:
-        sinking = one.value.answers_below(_points_level(standing, maker, criterion))
+        sinking = _clear(standing, maker, criterion, one.value.answers_below(_points_level(standing, maker, criterion)))
     return _as_typed(one, standing.countings[criterion], maker, joined([*sinking, *_failing(one)]))
 
 

@@ -215,6 +215,19 @@ def test_answers_that_lift_end_where_the_limit_begins():
     assert ((60.0, INF),) == one.answers
 
 
+@pytest.mark.parametrize(
+    ("knots", "unknown", "fernhill", "brightholm"),
+    [
+        (((0, 100), (10, 0), (20, 100)), "worst", [5, 50], [(0, 15), 50]),  # below 5, and above 15, it would rise
+        (((0, 0), (10, 100), (20, 0)), "best", [(0, 15), 40], [5, 40]),  # and here sink
+    ],
+)
+def test_an_end_that_is_only_level_is_no_answer_although_a_last_bit_is_over(knots, unknown, fernhill, brightholm):
+    criteria = [numbers("rating", 2, *knots, unknown=unknown), numbers("price", 7)]
+    one = first_asked(make_case(criteria, {"Fernhill": fernhill, "Brightholm": brightholm}))
+    assert [(0.0, pytest.approx(5.0))] == list(one.answers)
+
+
 def test_a_choice_that_would_lift_a_rival_but_rule_it_out_is_not_among_the_answers():
     table = {"kiln": 80, "sticker": 100, "none": 0}
     criteria = [choices("method", 1, table, unknown="worst", limit=Limit(none_of=("sticker",)))]
