@@ -8,6 +8,7 @@ from scorecard.codes import COUNTRIES
 from scorecard.costing.quotes import Way
 from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt, days_between
 from scorecard.scheduling.plans import Plan
+from scorecard.scheduling.progress import Progress
 from scorecard.scheduling.schedule import Schedule, WayOut
 from scorecard.scheduling.steps import Placed
 from scorecard.words import counted, day_words, listed
@@ -53,9 +54,9 @@ def slack_words(days: int) -> str:
     >>> slack_words(27), slack_words(0), slack_words(-1)
     ('27 days from today', 'today', 'too late by 1 day')
     """
-    if days == 0:
-        return "today"
-    return f"{counted(days, 'day')} from today" if days > 0 else f"too late by {counted(-days, 'day')}"
+    if days < 0:
+        return f"too late by {counted(-days, 'day')}"
+    return f"{counted(days, 'day')} from today" if days else "today"
 
 
 def due_words(day: date, days_left: int) -> str:
@@ -84,21 +85,22 @@ def sample_words(plan: Plan) -> str:
         return ""
     if under_way.received_on:
         return f"a sample came on {day_words(under_way.received_on)}"
-    asked = f"a sample was asked for on {day_words(under_way.asked_on)}" if under_way.asked_on else "a sample is here"
-    if plan.sample_due is None:
-        return asked
-    is_late = (plan.order_by - plan.sample_due).days > plan.order_slack_days
+    asked, due = under_way.asked_on, plan.sample_due
+    assert asked is not None, "what has not come was asked for"  # noqa: S101 - the sheet has either day
+    assert due is not None, "what was asked for is due"  # noqa: S101 - told to the type checker
+    is_late = (plan.order_by - due).days > plan.order_slack_days
     verb = "should have come" if is_late else "should come"
-    return f"{asked} and {verb} by {day_words(plan.sample_due)}"
+    return f"a sample was asked for on {day_words(asked)} and {verb} by {day_words(due)}"
 
 
 def ask_words(plan: Plan) -> str:
     """Return by when to ask for a sample as a table has it; "" where none is needed."""
     if plan.begin_by != plan.order_by:
         return due_words(plan.begin_by, plan.slack_days)
-    if not sample_words(plan) or plan.maker.sample is None:
+    sample = plan.maker.sample
+    if sample is None or not sample_words(plan):
         return ""
-    return "it has come" if plan.maker.sample.received_on else "asked for"
+    return "it has come" if sample.received_on else "asked for"
 
 
 def plan_sentence(plan: Plan) -> str:
@@ -167,7 +169,7 @@ def holiday_sentence(plan: Plan) -> str | None:
 
 def _moving(plan: Plan) -> list[tuple[Closure, str]]:
     """Return the closures that take working days from the steps that follow the order, each once, and where it is."""
-    after = [placed for placed in plan.steps if placed.first > plan.order_by]
+    after = [placed for placed in plan.steps if not placed.step.name.startswith("sample")]
     theirs = plan.maker.calendar
     between = theirs.closures(plan.order_by, after[0].first) if after else []
     found = [(closure, "") for closure in between if _takes_work(closure, theirs)]
@@ -280,7 +282,7 @@ def assumed_sentence(plan: Plan) -> str | None:
 def way_out_sentence(way_out: WayOut, *, is_ordered: bool = False) -> str:
     """Return until when one can still turn to somebody nearby: by cancelling, where an order is under way."""
     of_whom = "nearby, by the usual days"
-    if way_out.maker is not None and way_out.way is not None:
+    if way_out.way is not None:
         of_whom = f"from {way_out.maker} {by_way(way_out.way)}, without a sample first"
     what = "cancel and order" if is_ordered else "order"
     if way_out.days_left < 0:
@@ -311,13 +313,17 @@ def headline(schedule: Schedule) -> str | None:
     """
     if not schedule.plans:
         return None
-    makers = list(dict.fromkeys(one.order.maker for one in schedule.orders if (one.slack_days or 0) >= 0))
+    makers = list(dict.fromkeys(one.order.maker for one in schedule.orders if not _is_late(one)))
     if not makers:
         return _first_due(schedule)
     others = tuple(plan for plan in schedule.plans if plan.maker.maker not in makers)
     due = _first_due(replace(schedule, plans=others) if others else schedule)
     fails = "the one under way with {} fails" if len(makers) == 1 else "those under way with {} fail"
     return f"Another order is needed only if {fails.format(listed(makers))}; then, {due[0].lower()}{due[1:]}"
+
+
+def _is_late(order: Progress) -> bool:
+    return order.slack_days is not None and order.slack_days < 0
 
 
 def _first_due(schedule: Schedule) -> str:

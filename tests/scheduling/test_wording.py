@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from planned import AS_OF, NEED_BY, NO_SAMPLE, inputs, maker, way
+from planned import AS_OF, NEED_BY, NO_SAMPLE, QUICK, inputs, maker, way
 
 from scorecard.orders import OrderRow
 from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt
@@ -12,14 +12,18 @@ from scorecard.scheduling.inputs import SampleUnderWay
 from scorecard.scheduling.plans import plan_of
 from scorecard.scheduling.schedule import WayOut, schedule_of
 from scorecard.scheduling.wording import (
+    ask_words,
     assumed_sentence,
     chain_rows,
     chain_words,
     closure_words,
     doubt_sentences,
+    due_words,
     headline,
     holiday_sentence,
+    left_words,
     plan_sentence,
+    sample_words,
     slack_words,
     span_words,
     too_late_of,
@@ -111,13 +115,53 @@ def test_every_step_says_in_whose_calendar_its_days_are_counted():
     )
 
 
+@pytest.mark.parametrize(("calendar", "where"), [(SPRING, " (China)"), (Calendar(), "")])
+def test_days_of_production_that_are_not_working_days_leave_out_long_holidays(calendar, where):
+    of_maker = maker("Fernhill", way(counts="days"), calendar=calendar)
+
+    assert f"25 days less long holidays{where}" in [row.days for row in chain_rows(plan(of_maker=of_maker))]
+
+
 def test_only_closures_that_take_work_from_steps_after_the_order_are_named():
     """The sample is made in January, 13 February 2027 is a Saturday, 5 to 10 February hold four working days."""
-    beside = {date(2027, 1, 20): "While the sample is made", date(2027, 2, 13): "On a Saturday"}
+    beside = {date(2027, 1, 12): "While the sample is made", date(2027, 2, 13): "On a Saturday"}
     calendar = Calendar(country="CN", holidays=dict(SPRING.holidays) | beside)
     told = holiday_sentence(plan(of_maker=maker("Fernhill", way(), calendar=calendar)))
 
     assert told.endswith("to 28 January 2027: Spring Festival, closed 5 to 10 February 2027")
+
+
+@pytest.mark.parametrize(
+    ("settings", "production", "holidays", "told"),
+    [
+        # the proof is drawn from 4 February on; while you look at it, on the 8th, the maker need not work
+        (
+            None,
+            25,
+            {(2, 3): "Before", (2, 8): "Later"},
+            "3 February 2027 to 2 February 2027: Before, closed 3 February",
+        ),
+        # sent on 4 April, a Sunday; four days of work from 29 March on, a Monday, and the order on Friday, the 26th
+        (QUICK, 4, {(3, 31): "Within", (3, 27): "Saturday"}, "29 March 2027 to 26 March 2027: Within, closed 31 March"),
+        # sent as it is
+        (QUICK, 0, {(4, 2): "Friday", (4, 15): "Later"}, "2 April 2027 to 1 April 2027: Friday, closed 2 to 4 April"),
+    ],
+)
+def test_what_parts_the_order_from_the_first_step_is_named_too(settings, production, holidays, told):
+    calendar = Calendar(holidays={date(2027, *day): name for day, name in holidays.items()})
+    found = plan(settings=settings, of_maker=maker("Fernhill", way(production=(production,) * 2), calendar=calendar))
+
+    assert f"Holidays move the latest day to order from {told} 2027" == holiday_sentence(found)
+
+
+@pytest.mark.parametrize(("holidays", "end"), [(3, "C, closed 3 March 2027"), (4, "C, closed 3 March 2027; 1 more")])
+def test_three_holidays_are_named_and_more_are_counted(holidays, end):
+    """Wednesdays of production, which lasts until 16 March."""
+    days = date(2027, 2, 17), date(2027, 2, 24), date(2027, 3, 3), date(2027, 3, 10)
+    calendar = Calendar(holidays=dict(zip(days[:holidays], "ABCD", strict=False)))
+    told = holiday_sentence(plan(of_maker=maker("Fernhill", way(), calendar=calendar)))
+
+    assert told.endswith(end)
 
 
 def test_a_holiday_on_a_weekend_is_told_of_no_step():
@@ -150,6 +194,7 @@ def test_holidays_that_move_nothing_are_not_told():
         (("Tet",), "Tet, closed 4 to 10 February 2027"),
         ((BESIDE,), "days that makers stop before and after, closed 4 to 10 February 2027"),
         (("moving to a new hall",), "moving to a new hall, closed 4 to 10 February 2027"),
+        (("Tet", "Founding day"), "Tet, closed 4 to 10 February 2027"),
     ],
 )
 def test_a_closure_is_named_by_its_holiday_or_by_why(names, words):
@@ -172,6 +217,17 @@ def test_a_time_names_month_and_year_once(first, last, words):
 @pytest.mark.parametrize(("days", "words"), [(2, "2 days from today"), (0, "today"), (-3, "too late by 3 days")])
 def test_slack_is_told_in_words(days, words):
     assert words == slack_words(days)
+
+
+@pytest.mark.parametrize(("left", "due", "words"), [(0, "3 February 2027", "0"), (-1, "(3 February 2027)", "none")])
+def test_a_day_that_is_over_stands_in_brackets(left, due, words):
+    assert (due, words) == (due_words(date(2027, 2, 3), left), left_words(left))
+
+
+def test_days_that_nobody_has_said_are_named_where_the_way_is_said():
+    told = assumed_sentence(plan(settings=NO_SAMPLE))
+
+    assert told.startswith("Assumed, since nobody has said: proof drawn, proof approved, clearance")
 
 
 def test_days_that_nobody_has_said_are_named():
@@ -211,10 +267,16 @@ def test_only_what_is_ordered_can_be_cancelled():
     ) == way_out_sentence(out, is_ordered=True)
 
 
-def test_a_way_out_that_is_over_says_by_how_much():
-    out = WayOut(day=date(2027, 3, 17), days_left=-4)
-
-    assert "Too late by 4 days to order nearby, by the usual days: 17 March 2027" == way_out_sentence(out)
+@pytest.mark.parametrize(
+    ("left", "sentence"),
+    [
+        (0, "If it comes to nothing, until 17 March 2027 you could still order nearby, by the usual days"),
+        (-1, "Too late by 1 day to order nearby, by the usual days: 17 March 2027"),
+        (-4, "Too late by 4 days to order nearby, by the usual days: 17 March 2027"),
+    ],
+)
+def test_a_way_out_that_is_over_says_by_how_much(left, sentence):
+    assert sentence == way_out_sentence(WayOut(day=date(2027, 3, 17), days_left=left))
 
 
 def test_the_way_out_by_the_usual_days_names_nobody():
@@ -235,14 +297,26 @@ def test_the_headline_says_what_is_due_first(as_of, words):
     assert words in headline(schedule_of(inputs(of_maker, as_of=as_of)))
 
 
-def test_an_order_in_time_comes_before_another_that_is_needed_only_if_it_fails():
-    ordered, other = maker("Fernhill", way("air", transit=(15, 15))), maker("Quillmoor", way())
-    row = OrderRow(maker="Fernhill", row=2, pieces=200, way="air", ordered=AS_OF)
-    told = headline(schedule_of(inputs(ordered, other, orders=[row])))
+AIR = OrderRow(maker="Fernhill", row=2, pieces=200, way="air", ordered=AS_OF)
+ONLY_IF = (
+    "Another order is needed only if the one under way with Fernhill fails; then, to have the pieces by 14 May 2027, "
+)
 
-    assert told.startswith("Another order is needed only if the one under way with Fernhill fails; then, to have the")
-    assert "with" not in told.split("; then, ")[1] or "Quillmoor" in told
-    assert told != headline(schedule_of(inputs(ordered, other)))
+
+def test_an_order_in_time_comes_before_another_that_is_needed_only_if_it_fails():
+    """Quillmoor by sea as in the first test; Fernhill by air, had it no order, would be in time for longer."""
+    ordered, other = maker("Fernhill", way("air", transit=(15, 15))), maker("Quillmoor", way())
+    told = headline(schedule_of(inputs(ordered, other, orders=[AIR])))
+
+    assert f"{ONLY_IF}begin by 11 January 2027" == told
+
+
+@pytest.mark.parametrize(("promised", "opening"), [(11, ONLY_IF), (12, "To have the pieces by 14 May 2027, begin by ")])
+def test_an_order_is_in_time_that_comes_on_the_last_day(promised, opening):
+    """Receiving takes three working days, up to Friday, 14 May."""
+    row = replace(AIR, promised=date(2027, 5, promised))
+
+    assert headline(schedule_of(inputs(maker("Fernhill", way()), orders=[row]))).startswith(opening)
 
 
 def test_an_order_that_comes_too_late_leaves_the_headline_as_it_is():
@@ -272,7 +346,8 @@ def test_parts_of_several_countries_are_said_in_one_sentence():
 
 def test_where_no_time_is_left_for_a_sample_the_headline_says_so():
     of_maker = maker("Fernhill", QUICKER)
-    told = headline(schedule_of(inputs(of_maker, as_of=date(2027, 2, 3))))
+    sooner = maker("Brightholm", way(transit=(41, 41)))
+    told = headline(schedule_of(inputs(sooner, of_maker, as_of=date(2027, 2, 2))))
 
     assert told.startswith(
         "To have the pieces by 14 May 2027 there is no time left for a sample first: Fernhill by sea:"
@@ -288,6 +363,13 @@ def test_where_no_time_is_left_for_a_sample_the_headline_says_so():
             None,
             "a sample was asked for on 20 November 2026 and should come by 11 December 2026; decide on it, and "
             "order by 3 February 2027 (70 days from today)",
+        ),
+        (
+            date(2026, 12, 11),
+            date(2026, 11, 20),
+            None,
+            "a sample was asked for on 20 November 2026 and should come by 11 December 2026; decide on it, and "
+            "order by 3 February 2027 (54 days from today)",
         ),
         (
             date(2027, 1, 10),
@@ -318,10 +400,30 @@ def test_a_sample_under_way_is_told_instead_of_asking_for_one(as_of, asked_on, r
     assert f"Fernhill by sea: {sentence}" == plan_sentence(found)
 
 
-def test_the_chain_ends_with_the_sample_that_was_asked_for():
-    sample = SampleUnderWay(number=1, asked_on=date(2026, 11, 20))
+ASKED = SampleUnderWay(number=1, asked_on=date(2026, 11, 20))
 
-    assert "the sample was asked for on 20 November 2026" == chain_words(plan(of_maker=maker("F", sample=sample)))[-1]
+
+@pytest.mark.parametrize(
+    ("sample", "settings", "as_of", "words"),
+    [
+        (None, None, AS_OF, "11 January 2027"),
+        (None, None, date(2027, 1, 12), "(11 January 2027)"),
+        (None, NO_SAMPLE, AS_OF, ""),
+        (ASKED, NO_SAMPLE, AS_OF, ""),
+        (ASKED, None, AS_OF, "asked for"),
+        (replace(ASKED, received_on=date(2026, 11, 24)), None, AS_OF, "it has come"),
+    ],
+)
+def test_a_table_says_by_when_to_ask_for_a_sample_or_how_it_stands(sample, settings, as_of, words):
+    assert words == ask_words(plan(as_of, settings, maker("Fernhill", QUICKER, sample=sample)))
+
+
+def test_of_no_sample_there_is_nothing_to_tell():
+    assert "" == sample_words(plan())
+
+
+def test_the_chain_ends_with_the_sample_that_was_asked_for():
+    assert "the sample was asked for on 20 November 2026" == chain_words(plan(of_maker=maker("F", sample=ASKED)))[-1]
 
 
 def test_a_holiday_of_the_buyer_that_moves_the_order_is_named_as_such():
