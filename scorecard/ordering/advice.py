@@ -57,7 +57,7 @@ class Newsvendor:
     Parameters
     ----------
     pieces : whole pieces to order; None where a piece left over loses nothing, so that there is no end to it
-    tier : in which it lies
+    tier : in which it lies; of a size beside which no further piece is quoted, the one that begins nearest
     order : what it comes to, where it has an end
     nearest : of the real order sizes with every cost known, the one that leaves most on average
     """
@@ -70,7 +70,7 @@ class Newsvendor:
     @property
     def is_raised(self) -> bool:
         """Whether it is raised to the least order of its tier."""
-        return self.pieces == self.tier.first and self.tier.enough <= self.tier.first - 1
+        return self.pieces == self.tier.first and self.tier.whole < self.tier.first
 
     @property
     def is_moved(self) -> bool:
@@ -99,12 +99,11 @@ def newsvendor(options: Sequence[Option], at: At, breaks: Iterable[int], cartons
     The newsvendor's fractile at the marginal cost, as ``critical_ratio`` has it; with discounts on all units the best
     of each tier, compared by the whole cost. The tests hold it against every quantity tried in turn.
     """
-    known = [option for option in options if option.is_complete]
-    demand = known[0].selling.demand if known else None
-    if demand is None or not demand.is_spread:
+    known, selling = [option for option in options if option.is_complete], options[0].selling
+    demand = selling.demand
+    if not known or demand is None or demand.low is None or demand.high is None:
         return None
-    slopes = slopes_of(at, edges_of(known, breaks), 2 * (demand.high or 0))
-    tiers = [_tier(slope, known[0].selling, demand) for slope in slopes]
+    tiers = [_tier(slope, selling, demand) for slope in slopes_of(at, edges_of(known, breaks), 2 * demand.high)]
     nearest = max(known, key=lambda option: option.promise)
     endless = next((tier for tier in tiers if isinf(tier.enough) and isinf(tier.slope.last)), None)
     if endless is not None:
@@ -114,7 +113,7 @@ def newsvendor(options: Sequence[Option], at: At, breaks: Iterable[int], cartons
         return None
     found = [(option, tier) for tier in tiers for pieces in tier.slope.near(tier.whole, steps)
              if (option := known_at(at, pieces))]  # fmt: skip
-    found += [(option, min(tiers, key=lambda tier: abs(tier.first - option.pieces))) for option in known]
+    found += [(option, _tier_of(option.pieces, tiers)) for option in known]
     order, tier = max(found, key=lambda one: expected(one[0], demand))
     return Newsvendor(pieces=order.pieces, tier=tier, order=order, nearest=nearest)
 
@@ -133,3 +132,8 @@ def _tier(slope: Slope, selling: Selling, demand: Demand) -> Tier:
     ratio = critical_ratio(float(missed), float(left_over))
     enough = demand.enough_in(ratio) / float(slope.good)
     return Tier(slope=slope, missed=missed, left_over=left_over, ratio=ratio, enough=enough)
+
+
+def _tier_of(pieces: int, tiers: Iterable[Tier]) -> Tier:
+    """Return the tier that so many pieces lie in, else the one that begins nearest."""
+    return min(tiers, key=lambda tier: (not tier.slope.has(pieces), abs(tier.first - pieces)))

@@ -99,8 +99,10 @@ def cartons_of(inputs: CostInputs) -> list[int]:
 
 def breaks_of(inputs: CostInputs) -> Iterable[int]:
     """Yield the first pieces at which another price or offer holds."""
-    quoted = standing(inputs.quotes)
-    yield from (row.pieces for replies in quoted.values() for reply in replies for row in reply.rows if row.pieces)
+    for row in (row for replies in standing(inputs.quotes).values() for reply in replies for row in reply.rows):
+        if row.pieces:
+            yield row.pieces
+            yield from [row.pieces + 1] if row.price_is_for == "all" else []  # it is for just those pieces
     for offer in inputs.offers:
         yield from (at for at in (offer.from_pieces, offer.to_pieces and offer.to_pieces + 1) if at)
 

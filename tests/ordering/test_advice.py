@@ -1,5 +1,7 @@
 """How many a newsvendor would order of one maker: at the marginal cost, against a published example and brute force."""
 
+import math
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -36,13 +38,22 @@ def test_what_is_paid_once_moves_no_order():
     assert (274, Decimal(120)) == (found.pieces, found.tier.further)
 
 
+CLEARED = uk(charges=(charge("Clearance", 18, "clearance"),))
+
+
+def works(price, pieces=1, row=2):
+    return quote(price, row=row, pieces=pieces, term="EXW", way="air")
+
+
+def flown(pieces, kg, rate):
+    carton = Carton(pieces=pieces, length_cm=Decimal(1), width_cm=Decimal(1), height_cm=Decimal(1), kg=Decimal(kg))
+    return offer("air", rate_per_kg=rate, carton=carton, covers="door to door", days=5)
+
+
 def by_air(pieces, kg, rate):
     """Return an order by air in full cartons, cleared for 18.00 once."""
-    carton = Carton(pieces=pieces, length_cm=Decimal(1), width_cm=Decimal(1), height_cm=Decimal(1), kg=Decimal(kg))
-    row = quote("5.00", pieces=1, covers="goods", term="EXW", way="air")
-    flown = offer("air", rate_per_kg=rate, carton=carton, covers="door to door", days=5)
-    border = uk(charges=(charge("Clearance", 18, "clearance"),))
-    return advice(row, sold=selling("40", (100, 180, 260)), offers=(flown,), imports=border)
+    sold = selling("40", (100, 180, 260))
+    return advice(works("5.00"), sold=sold, offers=(flown(pieces, kg, rate),), imports=CLEARED)
 
 
 def test_a_further_piece_carries_its_freight_and_its_part_of_the_border():
@@ -55,6 +66,76 @@ def test_freight_by_the_carton_is_filled():
     found = by_air(24, 12, 10)
 
     assert (0, True) == (found.pieces % 24, found.is_moved)
+
+
+def test_freight_by_the_carton_is_priced_up_to_twice_the_high_demand_further():
+    # from 1 piece to 521 another 21 cartons at 120: a further piece is 5.00 and 2520 ÷ 520, with duty and tax
+    further = (5 + 2520 / 520) * 1.04 * 1.2
+
+    assert pytest.approx(further, abs=0.001) == float(by_air(24, 12, 10).tier.further)
+
+
+def test_a_size_that_leaves_most_is_told_with_the_price_that_it_lies_in():
+    # a carton of 24 flies for 120.00, all with duty and tax, and the clearance; from 89 pieces on 0.09, else 0.10
+    figures = (58, 105, 152)
+    found = advice(
+        works("0.10"),
+        works("0.09", 89, row=3),
+        sold=selling("6.96", figures),
+        wanted=48,
+        offers=(flown(24, 1, 120),),
+        imports=CLEARED,
+    )
+
+    def total(pieces):
+        return (-(-pieces // 24) * 120 + (0.10 if pieces < 89 else 0.09) * pieces) * 1.04 * 1.2 + 18
+
+    assert 48 == 1 + by_brute_force(total, figures, 6.96, 0).argmax() == found.pieces
+    assert (1, 88) == (found.tier.first, found.tier.slope.last)
+
+
+def test_a_lot_that_leaves_most_is_told_with_the_price_that_begins_nearest():
+    # 200 pieces by sea for 700 in all; by air 5.00 each, and 4.80 from 900 on: from 201 on it is 5.00
+    lot = quote(700, row=5, pieces=200, price_is_for="all", way="sea", covers=ALL_PAID)
+    by_piece = [quote(price, row=row, pieces=pieces, way="air", covers=ALL_PAID)
+                for row, pieces, price in ((2, 1, "5.00"), (3, 900, "4.80"))]  # fmt: skip
+    found = advice(*by_piece, lot, sold=selling("12.00", (120, 180, 240)), wanted=150)
+
+    assert (200, 201, 5) == (found.pieces, found.tier.first, found.tier.further)
+
+
+@pytest.mark.parametrize(
+    ("pieces", "enough", "raised", "moved"),
+    [
+        (250, 249.0, True, False),
+        (250, 249.5, False, False),  # 249.5 take 250 whole pieces
+        (250, 250.0, False, False),
+        (250, 300.0, False, True),
+        (300, 240.0, False, True),
+        (274, 273.2, False, False),
+        (None, math.inf, False, False),
+    ],
+)
+def test_an_order_is_raised_to_the_least_of_its_price_or_moved_elsewhere(pieces, enough, raised, moved):
+    found = advice(*prices(p250="4.00"), sold=selling("12.00", (120, 180, 240)))
+    other = replace(found, pieces=pieces, tier=replace(found.tier, enough=enough))
+
+    assert (250, raised, moved) == (other.tier.first, other.is_raised, other.is_moved)
+
+
+def test_where_a_sale_missed_loses_as_much_as_a_piece_left_over_the_likely_demand_is_enough():
+    found = advice(*prices(p1="5.00"), sold=selling("10.00", (100, 180, 260)))
+
+    assert (180, 180, False) == (found.pieces, found.tier.whole, found.is_moved)
+
+
+def test_a_size_without_every_cost_is_neither_told_nor_reckoned_with():
+    # the freight is quoted for up to 200 pieces
+    freight = offer("air", 90, from_pieces=1, to_pieces=200, covers="door to door", days=5)
+    rows = [works("5.00", 100), works("0.50", 250, row=3)]
+    found = advice(*rows, sold=selling("40.00", (190, 300, 400)), offers=(freight,), imports=CLEARED)
+
+    assert (200, 200, 100) == (found.pieces, found.nearest.pieces, found.tier.first)
 
 
 def test_with_equal_distances_it_is_scipys_normal_quantile():
@@ -102,8 +183,9 @@ def test_a_sale_that_earns_nothing_calls_for_the_least_order():
     assert (100, 0.0) == (found.pieces, found.tier.ratio)
 
 
-def test_without_a_low_and_a_high_demand_there_is_no_newsvendor():
-    assert advice(*prices(p1="5.00"), sold=selling("12.00", 180)) is None
+@pytest.mark.parametrize("figures", [180, (120, 180, None), (None, 180, 240), None])
+def test_without_a_low_and_a_high_demand_there_is_no_newsvendor(figures):
+    assert advice(*prices(p1="5.00"), sold=selling("12.00", figures)) is None
 
 
 def test_without_a_size_whose_costs_are_known_there_is_none():
@@ -160,9 +242,10 @@ def test_no_quantity_leaves_more_than_the_newsvendors(tiers, setup, figures, wor
     assert left.max() - 12.0 / 50 <= left[found.pieces - 1] <= left.max() + 1e-6
 
 
-def test_what_an_order_leaves_on_average_is_that_of_the_brute_force():
-    sold = selling("12.00", (120, 180, 260), unsold_worth="1.00")
+@pytest.mark.parametrize("fixed", ["0", "150"])
+def test_what_an_order_leaves_on_average_is_that_of_the_brute_force(fixed):
+    sold = selling("12.00", (120, 180, 260), unsold_worth="1.00", fixed=fixed)
     one = option(planned(*prices(p1="5.00"), sold=sold), 200)
     left = by_brute_force(lambda pieces: 5.0 * pieces, (120, 180, 260), 12.0, 1.0)
 
-    assert pytest.approx(left[199], rel=1e-4) == expected(one, sold.demand)
+    assert pytest.approx(left[199] - float(fixed), rel=1e-4) == expected(one, sold.demand)

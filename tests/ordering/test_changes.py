@@ -120,11 +120,12 @@ def test_freight_rises_by_the_carton_only_where_it_has_a_rate():
     assert [24, 50] == cartons_of(replace(read, offers=(*read.offers, at_a_price)))
 
 
-def test_a_price_and_an_offer_hold_from_their_first_piece_and_an_offer_ends_after_its_last():
+def test_a_price_and_an_offer_hold_from_their_first_piece_and_a_lot_and_an_offer_end_after_their_last():
     freight = (offer("sea", 90, from_pieces=80, to_pieces=250), offer("air", 40, row=3))
-    read = inputs(*prices(p20="5.00", p100="4.00"), offers=freight)
+    lot = quote(700, row=5, pieces=200, price_is_for="all", way="sea", covers=ALL_PAID)
+    read = inputs(*prices(p20="5.00", p100="4.00"), lot, quote(5, row=6, way="air"), offers=freight)
 
-    assert [20, 80, 100, 251] == sorted(breaks_of(read))
+    assert [20, 80, 100, 200, 201, 251] == sorted(breaks_of(read))
 
 
 @pytest.mark.parametrize(
