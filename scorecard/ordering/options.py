@@ -12,6 +12,7 @@ from scorecard.costing.choosing import InTime, in_time, status_of
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
+from scorecard.costing.replies import standing
 from scorecard.costing.timing import STATUSES, Status
 from scorecard.ordering.demands import CASES, WEIGHTS, Case
 from scorecard.ordering.margins import break_even, margin_percent
@@ -183,10 +184,12 @@ def held_from(option: Option) -> int:
 
 
 def least_order(option: Option) -> int:
-    """Return the fewest pieces that the maker of an option takes at any price."""
+    """Return the fewest pieces that the maker of an option takes at any price of any reply that stands."""
     situation = option.cost.readings[0].situation
     brief = replace(situation.inputs.brief, quantity=1)
-    return min(option.pieces, max(order_quantities(brief, situation.facts, least_quoted(situation.reply))))
+    replies = standing(situation.inputs.quotes)[option.maker]
+    leasts = (max(order_quantities(brief, situation.facts, least_quoted(reply))) for reply in replies)
+    return min(option.pieces, *leasts)
 
 
 def middle(ends: Ends) -> Decimal:

@@ -104,6 +104,15 @@ def test_a_lot_that_leaves_most_is_told_with_the_price_that_begins_nearest():
     assert (200, 201, 5) == (found.pieces, found.tier.first, found.tier.further)
 
 
+def test_fewer_than_a_lot_are_ordered_by_another_reply_though_the_lot_alone_is_what_is_wanted():
+    # 1.00 is missed with a sale, and 5.00 lost with a piece left over
+    lot = quote(700, row=5, pieces=200, price_is_for="all", way="sea", covers=ALL_PAID)
+    by_piece = quote("5.00", pieces=1, way="air", covers=ALL_PAID)
+    found = advice(by_piece, lot, sold=selling("6.00", (40, 60, 80)))
+
+    assert -(-stats.norm.ppf(1 / 6, 60, 20 / OUTER) // 1) == found.pieces
+
+
 @pytest.mark.parametrize(
     ("pieces", "enough", "raised", "moved"),
     [

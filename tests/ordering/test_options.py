@@ -137,6 +137,14 @@ def test_the_least_order_is_of_the_maker_and_the_least_at_a_price_of_its_row():
     assert [(1, 1), (100, 250), (40, 40)] == [(least_order(one), held_from(one)) for one in found]
 
 
+def test_the_least_order_is_that_of_the_reply_that_asks_for_the_fewest():
+    # 200 come out cheapest as a lot by sea; by air the maker takes 30
+    lot = quote(700, row=5, pieces=200, price_is_for="all", way="sea", covers=ALL_PAID)
+    one = at(200, lot, quote("5.00", row=6, pieces=30, way="air", covers=ALL_PAID))
+
+    assert (700, 30, 200) == (one.total[0], least_order(one), held_from(one))
+
+
 def test_of_an_open_minimum_the_most_counts_and_no_more_than_is_ordered():
     # 100 an order or a design, of 4 designs
     plan = plan_of(inputs(*prices(p1="5"), brief=wanting(500, 4), makers=minimum(100, None)), selling(), [MAKER])
