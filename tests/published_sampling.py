@@ -22,6 +22,9 @@ LETTERS_BY_LOT = """
 500001 9999999 N Q R
 """
 
+# MIL-STD-105E, table II-A: the heads of these columns, from memory
+COLUMNS = "0.065 0.10 0.15 0.25 0.40 0.65 1.0 1.5 2.5 4.0 6.5 10"
+
 # MIL-STD-105E, table II-A, single sampling, normal inspection, limits 0.065 to 10: letter, sample, then accept/reject,
 # "v" for an arrow down, "^" for one up. A at 10: the copies differ; an arrow up would point at nothing.
 SINGLE_PLANS = """

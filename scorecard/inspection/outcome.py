@@ -36,6 +36,11 @@ class PiecePrice:
     currency: str
     source: str
 
+    def of(self, pieces: int) -> tuple[Decimal, Decimal]:
+        """Return what so many pieces cost, to the last minor unit: least and most."""
+        low, high = (to_minor(times(end, Decimal(pieces)), self.currency) for end in (self.low, self.high))
+        return low, high
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Arrival:
@@ -171,11 +176,7 @@ class Outcome:
 
     def worth(self, pieces: int) -> tuple[Decimal, Decimal] | None:
         """Return what so many pieces cost, to the last minor unit: least and most; None where it is not known."""
-        price = self.arrival.price
-        if price is None:
-            return None
-        low, high = (to_minor(times(end, Decimal(pieces)), price.currency) for end in (price.low, price.high))
-        return low, high
+        return None if self.arrival.price is None else self.arrival.price.of(pieces)
 
 
 def outcome_of(

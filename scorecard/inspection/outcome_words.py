@@ -6,12 +6,11 @@ law of the place; the sentences say so, and decide nothing.
 
 from collections.abc import Iterator
 from datetime import date
-from decimal import Decimal
 
 from scorecard.costing.amounts import priced, unit_priced
 from scorecard.errors import Place
 from scorecard.inspection.faults import KINDS, MEANINGS, OTHER, Kind
-from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome
+from scorecard.inspection.outcome import Arrival, Count, Judged, Outcome, PiecePrice
 from scorecard.inspection.plans import Plan
 from scorecard.words import all_of, counted, day_words, listed, rounded
 
@@ -124,29 +123,28 @@ def photograph_words(count: Count) -> str:
     return f"photograph {first}" if first == last else f"photographs {first} to {last}"
 
 
-def amount_words(worth: tuple[Decimal, Decimal], currency: str) -> str:
-    """Return an amount, or its two ends."""
-    low, high = worth
-    return priced(low, currency) if low == high else f"{priced(low, currency)} to {priced(high, currency)}"
+def _cost(price: PiecePrice, pieces: int) -> str:
+    """Return what so many pieces cost: an amount, or its two ends."""
+    least, most = (priced(end, price.currency) for end in price.of(pieces))
+    return least if least == most else f"{least} to {most}"
 
 
 def money_sentence(outcome: Outcome) -> str:
     """Return what the pieces that cannot be sold cost at the door, and where that figure comes from."""
     price, pieces = outcome.arrival.price, outcome.lost
-    worth, minor = outcome.worth(pieces), outcome.worth(outcome.of("minor"))
-    if price is None or worth is None or minor is None:
+    if price is None:
         into = _into(outcome.arrival, "Paid in all", outcome.arrival.paid_at)
         return f"What this comes to in money is not known: write what you paid {into}"
     parts = []
     if pieces:
-        parts.append(f"{counted(pieces, 'piece')} that {_why_lost(outcome)} cost {amount_words(worth, price.currency)}")
+        parts.append(f"{counted(pieces, 'piece')} that {_why_lost(outcome)} cost {_cost(price, pieces)}")
     if outcome.halted:
-        halted = amount_words(outcome.worth(outcome.halted) or worth, price.currency)
         rest = "the other piece" if outcome.halted == 1 else f"the other {outcome.halted} pieces"
-        parts.append(f"{rest} of the lot, none of which to sell before it is settled, cost {halted}")
-    elif outcome.of("minor"):
-        told = f"{counted(outcome.of('minor'), 'piece')} with a minor fault cost {amount_words(minor, price.currency)}"
-        parts.append(told)
+        parts.append(
+            f"{rest} of the lot, none of which to sell before it is settled, cost {_cost(price, outcome.halted)}"
+        )
+    elif minor := outcome.of("minor"):
+        parts.append(f"{counted(minor, 'piece')} with a minor fault cost {_cost(price, minor)}")
     each = " to ".join(dict.fromkeys(unit_priced(end, price.currency) for end in (price.low, price.high)))
     return f"{listed(parts) if parts else 'Nothing is lost'}; a piece cost {each} at your door, by {price.source}"
 
@@ -255,8 +253,8 @@ def _found(outcome: Outcome) -> Iterator[str]:
 
 def _about_the_rest(outcome: Outcome) -> str:
     """Return what a claim asks about the pieces without a fault that keeps them from sale, after a critical one."""
-    price, worth, halted = outcome.arrival.price, outcome.worth(outcome.halted), outcome.halted
-    money = f" They cost me {amount_words(worth, price.currency)} at my door." if price and worth else ""
+    price, halted = outcome.arrival.price, outcome.halted
+    money = f" They cost me {_cost(price, halted)} at my door." if price else ""
     found, rest = outcome.of("critical"), "piece" if halted == 1 else f"{halted} pieces"
     has = "has a fault" if found == 1 else "have faults"
     return (
@@ -281,8 +279,7 @@ def _asks(outcome: Outcome) -> Iterator[str]:
     price = outcome.arrival.price
     lost, minor = outcome.lost, outcome.of("minor")
     if lost:
-        worth = outcome.worth(lost)
-        money = f": {amount_words(worth, price.currency)}" if price and worth else ""
+        money = f": {_cost(price, lost)}" if price else ""
         yield (
             f"For {counted(lost, 'piece')} I ask you to send good ones at your cost, or to pay back what they cost "
             f"me at my door{money}."

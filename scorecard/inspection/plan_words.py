@@ -53,7 +53,7 @@ def limit_sentence(plan: Plan) -> str:
 def _ended(plan: Plan) -> str:
     """Return that a limit's numbers are in proportion, where the tables end before so large a sample; "" elsewhere."""
     last = SIZES[plan.letter]
-    if plan.limit == 0 or last >= plan.opened:
+    if last >= plan.opened:
         return ""
     return f", in proportion to the {last} pieces at which the tables end for this limit"
 

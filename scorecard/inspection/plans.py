@@ -69,18 +69,25 @@ class SamplingPlan:
 
 
 def letter_of_plan(letter: str, limit: float) -> str:
-    """Return the letter in whose row the plan stands, once the arrows are followed.
+    """Return the letter in whose row the plan stands, once the arrows are followed; where none is allowed, the same.
 
     Examples
     --------
     >>> letter_of_plan("H", 0.65), letter_of_plan("F", 1.0), letter_of_plan("R", 10.0)
     ('J', 'E', 'K')
     """
+    return _followed(letter, limit)[0]
+
+
+def _followed(letter: str, limit: float) -> tuple[str, int]:
+    """Return the letter to which the arrows lead, and up to how many faulty pieces are within the limit there."""
+    if limit == NONE_ALLOWED:
+        return letter, 0
     found = cell(letter, limit)
     if isinstance(found, tuple):
-        return letter
+        return letter, found[0]
     step = 1 if found == "down" else -1
-    return letter_of_plan(LETTERS[LETTERS.index(letter) + step], limit)
+    return _followed(LETTERS[LETTERS.index(letter) + step], limit)
 
 
 def sampling_plan(lot: int, level: Level, limits: Mapping[Kind, float]) -> SamplingPlan:
@@ -111,14 +118,9 @@ def sampling_plan(lot: int, level: Level, limits: Mapping[Kind, float]) -> Sampl
     return SamplingPlan(lot=lot, level=level, opened=min(SIZES[shared], lot), plans=plans)
 
 
-def _alone(letter: str, limit: float) -> str:
-    """Return the letter that a limit asks for by itself; where none is allowed, that of the lot."""
-    return letter if limit == NONE_ALLOWED else letter_of_plan(letter, limit)
-
-
 def _shared_letter(own: str, limits: list[float]) -> str:
     """Return the first letter whose sample judges all kinds, none smaller than any kind asks for."""
-    largest = max(LETTERS.index(_alone(own, limit)) for limit in limits)
+    largest = max(LETTERS.index(letter_of_plan(own, limit)) for limit in limits)
     return next(letter for letter in LETTERS[largest:] if all(_serves(letter, limit) for limit in limits))
 
 
@@ -138,9 +140,9 @@ def _plan(kind: Kind, limit: float, own: str, shared: str, lot: int) -> Plan:
     Where another limit's sample is the whole lot, this one's numbers are those of the limit itself: those of so large a
     sample would let far more through.
     """
-    letter, alone = _alone(shared, limit), _alone(own, limit)
-    opened, found = min(SIZES[shared], lot), (0, 1) if limit == NONE_ALLOWED else cell(letter, limit)
-    accept = found[0] * opened // min(SIZES[letter], opened) if isinstance(found, tuple) else 0
+    (letter, within), alone = _followed(shared, limit), letter_of_plan(own, limit)
+    opened = min(SIZES[shared], lot)
+    accept = within * opened // min(SIZES[letter], opened)
     if shared != alone and opened == lot:
         accept = min(accept, int(Fraction(str(limit)) * lot / 100))
     return Plan(

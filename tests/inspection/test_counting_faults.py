@@ -13,8 +13,13 @@ def counted(*words, opened=200, arrived=200):
 
 
 def test_codes_and_whole_kinds_are_counted():
-    found = counted("b1=4", "minor=12", "A1=0").faulty
-    assert [("B1", 4), ("minor", 12), ("A1", 0)] == [(line.code, pieces) for line, pieces in found.items()]
+    found = counted("b1=4", "minor=12", "A1=0")
+    assert [("B1", 4), ("minor", 12), ("A1", 0)] == [(line.code, pieces) for line, pieces in found.faulty.items()]
+    assert () == found.mistakes
+
+
+def test_every_piece_that_came_may_be_opened_and_be_faulty_be_it_one_alone():
+    assert () == counted("B1=1", opened=1, arrived=1).mistakes
 
 
 @pytest.mark.parametrize(
@@ -41,7 +46,7 @@ def test_a_code_twice_is_refused():
 
 
 def test_a_kind_as_a_whole_and_by_code_is_refused():
-    (mistake,) = counted("major=7", "B2=3").mistakes
+    (mistake,) = counted("major=7", "B2=3", "C1=1").mistakes
     assert mistake.startswith("major=… and B2: the same pieces would count twice")
 
 

@@ -1,7 +1,9 @@
 """Which pieces are drawn: fairly, and the same by the same seed."""
 
 from collections import Counter
+from types import SimpleNamespace
 
+import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -24,6 +26,14 @@ def test_every_piece_is_drawn_about_as_often_as_any_other():
     # 4,000 samples of 5 of 10: each piece in about 2,000; four standard deviations are 4·sqrt(4000·¼) = 126.5
     times = Counter(piece for seed in range(4000) for piece in drawn(10, 5, seed))
     assert (10, True) == (len(times), all(abs(number - 2000) < 127 for number in times.values()))
+
+
+def test_a_number_on_the_edge_draws_no_piece_too_many(monkeypatch):
+    # a piece is drawn below the chance of 1 of 2, not at it; the last one then is drawn, whatever its number
+    edge = SimpleNamespace(random=lambda lot: np.array([0.5, 0.0]))
+    monkeypatch.setattr(np.random, "default_rng", lambda seed: edge)
+
+    assert (2,) == drawn(2, 1, seed=0)
 
 
 def test_pieces_are_counted_through_carton_by_carton():

@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 
+import pytest
 from inspection_cases import LINES, arrival, outcome
 
 from scorecard.inspection.drawing import Spot
@@ -33,6 +34,17 @@ def test_a_plan_tells_each_kind_and_each_piece():
     told = plan_json(sampling_plan(200, "II", USUAL_LIMITS), 3, [Spot(carton=2, piece=5)])
     assert (32, 3, [{"carton": 2, "piece": 5}]) == (told["to_open"], told["seed"], told["pieces"])
     assert [(0, 1), (2, 3), (3, 4)] == [(one["accept"], one["reject"]) for one in told["kinds"]]
+
+
+def test_each_kind_tells_how_likely_lots_slip_through_its_own_limit():
+    critical, major, minor = (
+        one["slips_through"] for one in plan_json(sampling_plan(200, "II", USUAL_LIMITS), 3, [])["kinds"]
+    )
+    none_of_4 = 168 * 167 * 166 * 165 / (200 * 199 * 198 * 197)  # all four are among the 168 that stay shut
+
+    assert {"faulty": 4, "chance": pytest.approx(none_of_4)} == critical[0]
+    assert [4, 10, 20, 40] == [slip["faulty"] for slip in major]
+    assert critical[0]["chance"] < major[0]["chance"] < minor[0]["chance"] < 1
 
 
 def test_an_outcome_tells_money_where_it_is_known():

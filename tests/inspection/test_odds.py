@@ -70,7 +70,12 @@ def test_the_most_that_a_lot_may_hold_is_where_doubt_begins(lot, data):
     assert most == found + lot - opened or slips_through(lot, most + 1, opened, found) < doubt
 
 
-@pytest.mark.parametrize(("lot", "faulty", "opened"), [(10, 11, 5), (10, 5, 11), (10, -1, 5)])
+def test_a_chance_of_just_the_doubt_is_still_possible():
+    # of 20 pieces 19 are opened: one faulty piece is the last one in 1 of 20 samples
+    assert 1 == most_faulty(20, 19, 0)
+
+
+@pytest.mark.parametrize(("lot", "faulty", "opened"), [(10, 11, 5), (10, 5, 11), (10, -1, 5), (10, 5, -1)])
 def test_more_than_there_is_cannot_be(lot, faulty, opened):
     with pytest.raises(ValueError, match="more than the lot"):
         slips_through(lot, faulty, opened, 0)

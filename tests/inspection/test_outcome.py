@@ -42,6 +42,12 @@ def test_lost_are_critical_and_major_faults_and_what_is_missing():
     assert (3, 8) == (found.arrival.missing, found.lost)
 
 
+def test_what_is_not_opened_and_what_a_critical_fault_halts_is_told_apart():
+    found = outcome(opened=120, A1=1, B1=2, C1=3)
+    assert (80, 200 - 3) == (found.unopened, found.halted)
+    assert (0, 0) == (outcome(B1=2, C1=3).unopened, outcome(B1=2, C1=3).halted)
+
+
 def test_money_is_what_the_pieces_cost_to_the_last_cent():
     # 1184.60 / 200 = 5.923 each; ten pieces 59.23, twelve 71.076
     found = outcome()
@@ -99,6 +105,13 @@ def test_a_sample_of_the_size_that_was_asked_for_is_always_judged(lot, data):
     assert [WITHIN if one.found <= one.plan.accept else OVER for one in judged] == [one.verdict for one in judged]
 
 
+@pytest.mark.parametrize(("found", "expected"), [(250, WITHIN), (251, OVER)])
+def test_one_piece_of_many_takes_a_whole_lot_over_its_share(found, expected):
+    plan = sampling_plan(10_000, "II", {"major": 2.5})  # 2.5 of 100 of 10,000 are 250
+    judged = outcome(opened=10_000, came=arrival(lot=10_000), plan=plan, major=found).judged
+    assert [expected] == [one.verdict for one in judged]
+
+
 def test_pieces_opened_beyond_all_doubt_leave_none():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     assert [0, 5, 0] == [one.most for one in outcome(opened=200, plan=plan, B1=5).judged]
@@ -115,5 +128,24 @@ def test_the_last_carton_may_be_part_full(lot, per_carton, cartons):
     assert cartons == arrival(lot=lot, per_carton=per_carton).cartons
 
 
-def test_more_than_was_ordered_is_not_missing():
-    assert 0 == arrival(lot=210).missing
+AGREED = (245, 260)
+
+
+@pytest.mark.parametrize(
+    ("lot", "accepted", "missing", "owed", "extra", "beyond"),
+    [
+        (250, None, 0, 0, 0, 0),
+        (247, None, 3, 3, 0, 0),
+        (251, None, 0, 0, 1, 1),
+        (250, AGREED, 0, 0, 0, 0),
+        (245, AGREED, 5, 0, 0, 0),
+        (244, AGREED, 6, 6, 0, 0),
+        (260, AGREED, 0, 0, 10, 0),
+        (261, AGREED, 0, 0, 11, 1),
+    ],
+)
+def test_what_is_missing_and_what_is_too_much_follow_from_order_and_agreement(
+    lot, accepted, missing, owed, extra, beyond
+):
+    came = arrival(lot=lot, ordered=250, accepted=accepted)
+    assert (missing, owed, extra, beyond) == (came.missing, came.owed, came.extra, came.beyond)

@@ -9,6 +9,7 @@ from inspection_cases import arrival, outcome
 from scorecard.errors import Place
 from scorecard.inspection.outcome import PiecePrice
 from scorecard.inspection.outcome_words import (
+    arrived_sentence,
     claim_text,
     count_words,
     found_sentence,
@@ -55,10 +56,7 @@ def test_a_lot_of_one_piece_is_told_in_the_singular():
 def test_of_pieces_not_opened_only_the_bounds_are_told():
     told = rest_sentence(outcome(120, B1=2))
     assert "80 pieces were not opened: of the whole lot between 2 and 82 may be faulty" == told
-
-
-def test_nothing_is_left_to_say_of_the_rest_where_all_was_opened():
-    assert rest_sentence(outcome(200, B1=2)) is None
+    assert rest_sentence(outcome(200, B1=2)) is None  # all was opened
 
 
 CELLS = {
@@ -110,28 +108,29 @@ def test_a_whole_kind_is_told_without_a_code():
     assert "major faults: 7 pieces, photographs 1 to 7" == count_words(count)
 
 
+def judged_words(opened, **counts):
+    return [
+        judged_sentence(one, 200)
+        for one in outcome(opened, plan=sampling_plan(200, "II", USUAL_LIMITS), **counts).judged
+    ]
+
+
 def test_a_sample_within_its_limit_is_never_called_good():
-    plan = sampling_plan(200, "II", USUAL_LIMITS)
-    told = [judged_sentence(one, 200) for one in outcome(32, plan=plan, B1=2).judged]
+    told = judged_words(32, B1=2)
     assert told[1].startswith(
         "2 pieces with a major fault: not over its limit, which allows up to 2; that does not make the lot good. The "
         "whole lot of 200 may still hold up to "
     )
     assert "which allows none; that" in told[0]
+    assert told[0].endswith("of a worse lot, 5 of 100 samples show none")
     assert told[1].endswith("of a worse lot, 5 of 100 samples show no more than 2")
     assert not any(word in sentence.casefold() for sentence in told for word in ("pass", "accepted", "safe"))
 
 
 def test_a_sample_over_its_limit_says_from_which_number_on():
-    plan = sampling_plan(200, "II", USUAL_LIMITS)
-    told = [judged_sentence(one, 200) for one in outcome(32, plan=plan, B1=3).judged]
-    assert told[1].startswith("3 pieces with a major fault: over its limit, 3 or more are too many. ")
-
-
-def test_where_none_is_allowed_one_is_over_the_limit():
-    plan = sampling_plan(200, "II", USUAL_LIMITS)
-    told = judged_sentence(outcome(32, plan=plan, A1=1).judged[0], 200)
-    assert told.startswith("1 piece with a critical fault: over its limit, none is allowed. ")
+    critical, major, _ = judged_words(32, A1=1, B1=3)
+    assert critical.startswith("1 piece with a critical fault: over its limit, none is allowed. ")
+    assert major.startswith("3 pieces with a major fault: over its limit, 3 or more are too many. ")
 
 
 @pytest.mark.parametrize(
@@ -146,18 +145,17 @@ def test_where_none_is_allowed_one_is_over_the_limit():
             "3 pieces that cannot be sold or did not come cost 17.77 EUR and the other 197 pieces of the lot, none of "
             "which to sell before it is settled, cost 1166.83 EUR",
         ),
+        (
+            2,
+            {"A1": 1},  # 199 × 5.923 = 1178.677
+            "199 pieces that cannot be sold or did not come cost 1178.68 EUR and the other piece of the lot, none of "
+            "which to sell before it is settled, cost 5.92 EUR",
+        ),
         (200, {}, "Nothing is lost"),
     ],
 )
 def test_money_says_why_pieces_are_lost(lot, counts, told):
     assert told == money_sentence(outcome(lot, came=arrival(lot=lot, price=PRICE), **counts)).split(";")[0]
-
-
-def judged_words(opened, **counts):
-    return [
-        judged_sentence(one, 200)
-        for one in outcome(opened, plan=sampling_plan(200, "II", USUAL_LIMITS), **counts).judged
-    ]
 
 
 def test_a_sample_of_another_size_is_not_judged_where_nothing_is_certain():
@@ -180,8 +178,8 @@ def test_of_a_lot_that_was_opened_whole_the_number_is_known():
     assert [
         "1 piece with a critical fault in the whole lot, 0.5 of 100: over its limit",
         "5 pieces with a major fault in the whole lot, 2.5 of 100: not over its limit",
-        "0 pieces with a minor fault in the whole lot, 0.0 of 100: not over its limit",
-    ] == judged_words(200, A1=1, B1=5)
+        "100 pieces with a minor fault in the whole lot, 50.0 of 100: over its limit",
+    ] == judged_words(200, A1=1, B1=5, C1=100)
 
 
 def test_the_claim_of_a_whole_lot_does_not_speak_of_a_sample():
@@ -210,13 +208,35 @@ def test_money_names_what_is_lost_what_is_lessened_and_where_the_figure_comes_fr
     ) == told
 
 
-def test_unknown_money_says_where_to_write_what_was_paid():
-    place = Place(file="makers.xlsx", sheet="Orders", cell="L2")
-    told = money_sentence(outcome(200, came=arrival(paid_at=place), B1=10))
-    assert (
-        "What this comes to in money is not known: write what you paid into L2 of the sheet Orders (Paid "
-        "in all)" == told
-    )
+@pytest.mark.parametrize(
+    ("fields", "into"),
+    [
+        ({"paid_at": Place(file="makers.xlsx", sheet="Orders", cell="L2")}, "L2 of the sheet Orders (Paid in all)"),
+        ({"maker": None}, "the sheet Orders, under Paid in all, in a row for this order"),
+    ],
+)
+def test_unknown_money_says_where_to_write_what_was_paid(fields, into):
+    told = money_sentence(outcome(200, came=arrival(**fields), B1=10))
+    assert f"What this comes to in money is not known: write what you paid into {into}" == told
+
+
+ARRIVED_AT = Place(file="makers.xlsx", sheet="Orders", cell="F2")
+
+
+@pytest.mark.parametrize(
+    ("fields", "told"),
+    [
+        ({"maker": None}, None),
+        ({"arrived_on": AS_OF, "arrived_at": ARRIVED_AT}, None),
+        (
+            {"arrived_at": ARRIVED_AT},
+            "The sheet does not say that this order has arrived: once it has, type the day into F2 of the sheet Orders "
+            "(Arrived on)",
+        ),
+    ],
+)
+def test_an_order_that_by_the_sheet_has_not_arrived_is_to_be_dated(fields, told):
+    assert told == arrived_sentence(arrival(**fields))
 
 
 @pytest.mark.parametrize(
@@ -276,11 +296,15 @@ def test_with_a_critical_fault_the_money_covers_the_whole_lot():
     )
 
 
-def test_without_a_critical_fault_nothing_is_said_of_the_other_pieces():
+def test_without_a_price_the_claim_names_no_money_and_one_other_piece_is_told_in_the_singular():
+    told = claim_text(outcome(2, came=arrival(lot=2, ordered=2), A1=1))
+    assert "or to pay back what they cost me at my door.\n" in told
+    assert "For the other piece too I ask you to show in writing that they are free of it" in told
+    assert told.endswith("pay back what they cost me.\nPlease answer within five working days.\n\n[your name]\n")
+
+
+def test_without_a_critical_fault_or_another_piece_nothing_is_said_of_the_rest():
     assert "none of the lot" not in claim_text(outcome(200, B1=2))
-
-
-def test_a_lot_of_one_critical_piece_leaves_no_rest():
     assert "none of the lot" not in claim_text(outcome(1, came=arrival(lot=1, ordered=1), A1=1))
 
 
@@ -288,7 +312,9 @@ def test_a_sample_over_its_limit_asks_about_the_rest():
     plan = sampling_plan(200, "II", USUAL_LIMITS)
     told = claim_text(outcome(32, plan=plan, B1=3))
     assert "By the sample, the lot is over the limit for major faults: 3 of 32; 3 or more are too many." in told
+    assert 1 == told.count("over the limit")
     assert "please say how we go on with the pieces that are not opened yet" in told
+    assert "not opened yet" not in claim_text(outcome(32, plan=plan, B1=2))  # 2 are within it
 
 
 def test_without_faults_there_is_nothing_to_claim():
@@ -304,7 +330,6 @@ def test_a_claim_for_missing_pieces_alone_speaks_of_no_opened_ones():
 
 def test_a_claim_for_minor_faults_alone_asks_for_a_lower_price_and_no_new_pieces():
     text = claim_text(outcome(200, C1=3))
-
     assert "For 3 pieces with a minor fault I ask you for a lower price." in text
     assert "send good ones" not in text
 

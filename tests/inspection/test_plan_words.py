@@ -1,9 +1,11 @@
 """A sampling plan in words."""
 
+from fractions import Fraction
+
 import pytest
 
 from scorecard.inspection.odds import slips_through
-from scorecard.inspection.plan_words import limit_sentence, shared_sentence, slip_rows, slips
+from scorecard.inspection.plan_words import limit_sentence, of_100, shared_sentence, slip_rows, slips
 from scorecard.inspection.plans import sampling_plan
 from scorecard.inspection.settings import USUAL_LIMITS
 
@@ -23,6 +25,15 @@ def test_numbers_beyond_the_end_of_the_tables_are_said_to_be_in_proportion():
     assert (
         "Minor faults (limit 4 of 100): in 800 pieces, up to 53 are within it, 54 or more are over it, in proportion "
         "to the 315 pieces at which the tables end for this limit"
+    ) == limit_sentence(minor)
+
+
+def test_a_limit_of_1_of_100_ends_as_any_other():
+    # letter R, 2000 pieces: 1.0 points up to Q's 21/22 in 1250; 21·2000/1250 = 33.6
+    minor = sampling_plan(600_000, "III", {"critical": 0, "minor": 1.0}).plans[1]
+    assert (
+        "Minor faults (limit 1 of 100): in 2000 pieces, up to 33 are within it, 34 or more are over it, in proportion "
+        "to the 1250 pieces at which the tables end for this limit"
     ) == limit_sentence(minor)
 
 
@@ -50,6 +61,25 @@ def test_the_rows_stand_for_2_5_10_and_20_of_100():
     rows = list(slip_rows(PLAN))
     assert ["4 of 200", "10 of 200", "20 of 200", "40 of 200"] == [row[0] for row in rows]
     assert "79.8" == rows[1][2]
+    large = sampling_plan(10_000, "II", {"major": 2.5})
+    assert ["200 of 10000", "500 of 10000", "1000 of 10000", "2000 of 10000"] == [row[0] for row in slip_rows(large)]
+
+
+@pytest.mark.parametrize(
+    ("chance", "words"),
+    [
+        ((0, 1), "none"),
+        ((1, 1001), "under 0.1"),
+        ((1, 1000), "0.1"),
+        ((6, 5000), "0.1"),  # 0.12
+        ((4994, 5000), "99.9"),  # 99.88
+        ((999, 1000), "99.9"),
+        ((1000, 1001), "over 99.9"),
+        ((1, 1), "all"),
+    ],
+)
+def test_only_what_cannot_happen_is_none_and_only_what_must_is_all(chance, words):
+    assert words == of_100(Fraction(*chance))
 
 
 @pytest.mark.parametrize("lot", [1, 2, 3, 7])

@@ -105,6 +105,9 @@ def test_limits_that_ask_for_different_samples_are_told_apart():
     plan = sampling_plan(40, "II", USUAL_LIMITS)
     assert (20, [8, 5, 13]) == (plan.opened, [one.alone for one in plan.plans])
     assert [True, False] == [sampling_plan(lot, "II", USUAL_LIMITS).is_more_than_alone for lot in (40, 200)]
+    # letter E (51 to 90 pieces): 2.5 points down to F's 20, 4.0 is E's 1/2 in 13
+    one_alone = sampling_plan(60, "II", {"major": 2.5, "minor": 4.0})
+    assert ([20, 13], True) == ([one.alone for one in one_alone.plans], one_alone.is_more_than_alone)
 
 
 def test_a_whole_lot_opened_for_another_limit_is_judged_by_the_limit_itself():
@@ -112,6 +115,13 @@ def test_a_whole_lot_opened_for_another_limit_is_judged_by_the_limit_itself():
     # 2.5 of 100 of 60 is 1.5, so 1 is within the limit; of 4.0 it is 2.4
     plan = sampling_plan(60, "II", {"critical": 0.1, "major": 2.5, "minor": 4.0})
     assert (60, [(0, 1), (1, 2), (2, 3)]) == (plan.opened, [(one.accept, one.reject) for one in plan.plans])
+
+
+@pytest.mark.parametrize(("lot", "accepted"), [(124, [0, 3, 4]), (125, [0, 3, 5])])
+def test_the_limit_itself_of_a_whole_lot_is_its_whole_pieces(lot, accepted):
+    # critical 0.1 points to K's 125; 2.5 of 100 of 124 is 3.1, of 125 3.125; 4.0 is 4.96 and 5
+    plan = sampling_plan(lot, "II", {"critical": 0.1, "major": 2.5, "minor": 4.0})
+    assert (lot, accepted) == (plan.opened, [one.accept for one in plan.plans])
 
 
 def test_a_lot_of_nothing_cannot_be_sampled():

@@ -1,7 +1,7 @@
 """Every letter and every cell of the tables, against MIL-STD-105E, tables I and II-A, as published."""
 
 import pytest
-from published_sampling import LETTERS_BY_LOT, SINGLE_PLANS, rows
+from published_sampling import COLUMNS, LETTERS_BY_LOT, SINGLE_PLANS, rows
 
 from scorecard.inspection.sampling_tables import LETTERS, LEVELS, LIMITS, SIZES, cell, code_letter
 
@@ -23,6 +23,10 @@ def test_every_lot_has_the_published_letter(end):
 
 def test_every_letter_has_the_published_sample():
     assert {letter: int(size) for letter, size, *_ in rows(SINGLE_PLANS)} == SIZES
+
+
+def test_the_limits_are_the_published_columns():
+    assert tuple(float(head) for head in COLUMNS.split()) == LIMITS
 
 
 def test_every_cell_is_the_published_one():

@@ -10,6 +10,10 @@ def test_the_usual_limits_are_those_of_consumer_goods():
     assert USUAL_LIMITS == settings.limits
 
 
+def test_without_a_seed_the_pieces_are_drawn_by_the_first():
+    assert 1 == InspectionSettings().seed
+
+
 def test_the_lines_of_the_sheet_follow_the_named_faults():
     assert ["A1", "A2", "B1", "B2"] == [
         line.code for line in InspectionSettings(faults={"critical": ("burr",), "major": ("chip",)}).lines
