@@ -5,19 +5,20 @@ more than enclose cells. Whatever is written otherwise ends the blocks: from the
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import chain
 from typing import Any, overload
 
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import COLUMN_LIMIT
 
 BYTES_AT_ONCE = 2**19  # few enough to stay in the processor's cache
 ROWS_AT_ONCE = 2**16
 LONGEST_ROW = 100_000  # bytes; a longer row is left to the csv module
 PADDING = 8  # bytes beyond the end, so that a whole word can be taken at any place
+LAST_LINES = 64  # bytes in which a file's last new lines mostly are
 LONGEST_IN_WORDS = 64  # bytes; columns with longer cells are told apart text by text
 TOGETHER_AT_MOST = 2**22  # bytes
 SLOT_BITS = 16
@@ -207,9 +208,16 @@ class PlainCsv:
         return PlainRows(numbers=numbers, end=len(self.content) if is_all else end, columns=columns)
 
 
+def _length(content: bytes) -> int:
+    """Return how many bytes stand before the last new line, or new lines; few are looked through without a copy."""
+    end = content[-LAST_LINES:]
+    kept = end.rstrip(b"\r\n")
+    return len(content) - len(end) + len(kept) if kept else len(content.rstrip(b"\r\n"))
+
+
 def _padded(content: bytes) -> Bytes:
     """Return a file's bytes without empty rows at its end, with a new line and padding."""
-    length = len(content.rstrip(b"\r\n"))
+    length = _length(content)
     padded = np.zeros(length + 1 + PADDING, dtype=np.uint8)
     padded[:length] = np.frombuffer(content, dtype=np.uint8, count=length)
     padded[length] = NEWLINE

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from scorecard.answers import MakerTable
-from scorecard.brief import Brief, Unit
+from scorecard.brief import UNITS, Brief, Unit
 from scorecard.errors import Place, Problem
 from scorecard.reading.findings import each_once
 from scorecard.reading.headings import MINIMUM_PER
@@ -22,10 +22,11 @@ def uncounted_minimums(table: MakerTable, brief: Brief | None) -> tuple[Problem,
     """Return a warning for minimum orders above one piece that are per a unit of unknown number."""
     if brief is None or table.minimum is None:
         return ()
+    unsaid = {unit for unit in UNITS if brief.units_of(unit) is None}
     found = [
         _warning(table.place(at, MINIMUM_PER), unit, "the minimum order")
         for at, unit in enumerate(table.minimum_per)
-        if unit is not None and brief.units_of(unit) is None and table.minimum.high[at] > 1
+        if unit in unsaid and table.minimum.high[at] > 1
     ]
     return each_once(found, CODE)
 

@@ -58,7 +58,7 @@ def bare(text: str) -> str:
 
 def without_needless_marks(text: str) -> str:
     """Return text without the isolate marks around plain ASCII, which turns no line around."""
-    return _PLAIN.sub(r"\1", text)
+    return _PLAIN.sub(r"\1", text) if OPEN in text else text
 
 
 def marked(text: str) -> Markup:
