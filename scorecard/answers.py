@@ -5,12 +5,13 @@ ends, infinite where it is open; unknown is NaN at both. A choice is its positio
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 import numpy as np
 
 from scorecard.brief import Unit
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 from scorecard.value_functions import Floats
 
 

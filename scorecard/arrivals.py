@@ -4,13 +4,13 @@ Enters: a case, the maker that is meant, and what the user says of the arrival. 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.case import Case
 from scorecard.costing.amounts import over
 from scorecard.costing.quoted_then import quoted_then
 from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.frozen import dataclass
 from scorecard.inspection.outcome import Arrival, PiecePrice
 from scorecard.orders import OrderRow, of_maker, to_inspect
 from scorecard.words import counted, day_words, listed

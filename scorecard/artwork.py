@@ -5,8 +5,9 @@ millimetres. 300 dots per inch at the final size is common practice among printe
 can be set.
 """
 
-from dataclasses import dataclass
 from math import ceil
+
+from scorecard.frozen import dataclass
 
 MM_PER_INCH = 25.4
 MOST_FLAT = 12  # colours: more is not a flat design for a method priced per colour (common practice, no source)

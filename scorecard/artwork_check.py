@@ -4,7 +4,6 @@ Enters: what a file holds, the size that is printed, and how many colours the pr
 findings in words, each with a stable code.
 """
 
-from dataclasses import dataclass
 from math import floor
 from typing import Literal
 
@@ -18,6 +17,7 @@ from scorecard.artwork import (
     pixels_needed,
     shape_error,
 )
+from scorecard.frozen import dataclass
 from scorecard.words import counted, listed, rounded, shortest
 
 SHAPE_TOLERANCE = 1.0  # percent by which the sides' proportion may differ unseen (common practice, no source)

@@ -1,8 +1,9 @@
 """The brief: what is wanted, how many, in how many designs, where and by when."""
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
+
+from scorecard.frozen import dataclass
 
 Unit = Literal["order", "design", "colour", "size"]
 

@@ -4,7 +4,6 @@ Enters: a case and the day that stands for today. Leaves: everything that the ma
 are made from; nothing here reads a file, a clock or a global random state.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Self
 
@@ -13,6 +12,7 @@ import numpy as np
 from scorecard.case import Case
 from scorecard.counting import Counting, count
 from scorecard.firmness import HowFirm, examine
+from scorecard.frozen import dataclass
 from scorecard.points import PointsTable, table_of_points
 from scorecard.questions import Question, Standing, questions
 from scorecard.ranking import Ranking, rank_makers

@@ -7,9 +7,10 @@ not know it.
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 from unicodedata import east_asian_width
+
+from scorecard.frozen import dataclass
 
 Flame = Literal["burns", "holds a flame", "neither"]
 Goods = Literal["textiles", "tableware", "other"]

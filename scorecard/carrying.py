@@ -7,7 +7,6 @@ orders came to.
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from math import isinf, isnan
@@ -21,6 +20,7 @@ from scorecard.costing.amounts import Span, shown, unit_figure, unit_priced
 from scorecard.costing.freight import FreightOffer
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow
 from scorecard.criteria import Criterion
+from scorecard.frozen import dataclass
 from scorecard.memory import same_maker
 from scorecard.memory_words import record_words, totals_words
 from scorecard.remembered import own_orders_of, totals_of

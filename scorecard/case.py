@@ -1,6 +1,6 @@
 """The case: everything that was read from a sourcing folder, checked, before anything is computed."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
@@ -8,6 +8,7 @@ from scorecard.answers import MakerTable
 from scorecard.brief import Brief
 from scorecard.criteria import CriteriaSet, Firmness
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 
 if TYPE_CHECKING:
     from scorecard.care import CareFacts

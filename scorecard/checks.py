@@ -10,11 +10,12 @@ to laboratories (test reports). What is marked "common practice" has no source.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from typing import Literal, get_args
 
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 State = Literal["yes", "no", "waiting", "does not apply"]
 STATES: tuple[State, ...] = get_args(State)

@@ -4,7 +4,6 @@ Enters: costs. Leaves: for each a headline, its sums line by line, what is missi
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.codes import money_range
@@ -17,6 +16,7 @@ from scorecard.costing.landed import LandedCost
 from scorecard.costing.paying import PaidBefore, paid_before_checking
 from scorecard.costing.sums import Line, Reading
 from scorecard.costing.timing import begin_words, standing_words
+from scorecard.frozen import dataclass
 from scorecard.words import counted, day_words, listed, span_of_days
 
 WHERE: dict[Group, str] = {

@@ -5,13 +5,14 @@ loaded while nothing is quoted.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from scorecard.case import Case
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 
 if TYPE_CHECKING:
     from scorecard.costing.comparing import CurrencyChange

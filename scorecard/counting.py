@@ -4,7 +4,6 @@ Enters: a criterion, the makers, the brief. Leaves, for every maker: what the li
 value function takes (after ``steady``), each as the range that the answer allows: a number is a range of one.
 """
 
-from dataclasses import dataclass
 from datetime import date
 
 import numpy as np
@@ -13,6 +12,7 @@ from scorecard.answers import Answers, MakerTable
 from scorecard.brief import UNITS, Brief, Unit
 from scorecard.case import Case
 from scorecard.criteria import Criterion, Steady
+from scorecard.frozen import dataclass
 from scorecard.measures import measured
 from scorecard.value_functions import Floats
 

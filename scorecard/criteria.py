@@ -5,11 +5,12 @@ weights can be shared out.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from math import fsum, inf
 from types import MappingProxyType
 from typing import Literal
 
+from scorecard.frozen import dataclass
 from scorecard.value_functions import Choices, PiecewiseLinear
 
 UnknownRule = Literal["worst", "middle", "best"] | float

@@ -5,7 +5,6 @@ Where a file is written to, it stays as it was beside itself.
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -15,6 +14,7 @@ from tomlkit.items import Table
 
 from scorecard.costing.quotes import STALE_DAYS
 from scorecard.errors import WriteError
+from scorecard.frozen import dataclass
 from scorecard.locks import alone_in
 from scorecard.whole_files import keep_beside, read_whole, write_whole
 

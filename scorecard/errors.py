@@ -9,7 +9,8 @@
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

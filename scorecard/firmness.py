@@ -6,12 +6,13 @@ sheet; the array functions of ``sensitivity`` know the ranked makers alone, and 
 
 from bisect import bisect_left
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from math import fsum
 
 import numpy as np
 
 from scorecard.criteria import CriteriaSet, Firmness
+from scorecard.frozen import dataclass
 from scorecard.points import PointsTable
 from scorecard.ranking import Ranking
 from scorecard.screening import Screening

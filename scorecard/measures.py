@@ -4,7 +4,6 @@ Each measure is one frozen class with the same method; a new measure is a new cl
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Protocol
@@ -15,6 +14,7 @@ from numpy.typing import NDArray
 from scorecard.answers import Answers
 from scorecard.case import Case
 from scorecard.costed import costed_on
+from scorecard.frozen import dataclass
 from scorecard.remembered import totals_of
 from scorecard.value_functions import Floats
 

@@ -6,12 +6,13 @@ per maker: own on-time share, own faulty share, paid against quoted. Facts alone
 
 import unicodedata
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import Way
+from scorecard.frozen import dataclass
 from scorecard.orders import OrderRow
 
 Key = tuple[str, date | None, int]

@@ -5,7 +5,7 @@ nothing is missing, and nothing is guessed to make it so.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
@@ -16,6 +16,7 @@ from scorecard.costing.bill import Bill, bill_of
 from scorecard.costing.choosing import chosen_way
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import FOR_ANY_WAY, STALE_DAYS, QuoteRow, Way
+from scorecard.frozen import dataclass
 from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.orders import OrderRow, under_way
 from scorecard.samples import SampleRound

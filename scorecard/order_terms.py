@@ -1,10 +1,11 @@
 """What an order sheet says beyond brief and quotes: the table ``[order]`` of the criteria file."""
 
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from math import ceil, floor
 from typing import Literal, get_args
+
+from scorecard.frozen import dataclass
 
 Whose = Literal["mine", "the maker's"]
 Overs = Literal["paid by the piece", "free"]

@@ -1,12 +1,13 @@
 """Orders that were placed: one row each of the sheet Orders, as read."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date, timedelta
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,13 +5,13 @@ ranged answers is set by the criterion's ``unknown``.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecard.answers import Answers
 from scorecard.counting import Counting
 from scorecard.criteria import Criterion, UnknownRule
+from scorecard.frozen import dataclass
 from scorecard.screening import Booleans, allowed_that_pass, allows
 from scorecard.value_functions import Floats, PiecewiseLinear
 

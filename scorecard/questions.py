@@ -6,12 +6,12 @@ maker that is strictly best of the others, be it by points or by a limit that ru
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecard.counting import Counting
 from scorecard.criteria import Criterion, Limit
+from scorecard.frozen import dataclass
 from scorecard.points import PointsTable
 from scorecard.ranking import TIE, Ranking
 from scorecard.screening import Booleans, Screening, allows

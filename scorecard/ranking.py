@@ -4,12 +4,12 @@ Enters: points of (makers, criteria) and shares adding up to 1. Leaves: scores, 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import takewhile
 from math import fsum
 
 import numpy as np
 
+from scorecard.frozen import dataclass
 from scorecard.points import PointsTable
 from scorecard.screening import Booleans
 from scorecard.value_functions import Floats

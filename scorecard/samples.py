@@ -5,12 +5,13 @@ differences by CIEDE2000.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from math import fsum
 from typing import Literal, get_args
 
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 Kind = Literal["photograph", "sample", "pre-production sample"]
 Decision = Literal["approved", "approved with changes", "another round", "refused"]

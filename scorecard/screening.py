@@ -4,7 +4,6 @@ Enters: what each limit tests (after ``per``, before ``steady``). Leaves: two ta
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +11,7 @@ from numpy.typing import NDArray
 from scorecard.answers import Answers
 from scorecard.counting import Counting, steadied
 from scorecard.criteria import Criterion, Limit
+from scorecard.frozen import dataclass
 
 Booleans = NDArray[np.bool_]
 

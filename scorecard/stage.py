@@ -5,7 +5,6 @@ and the sentences about it.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from math import inf, isfinite, isnan
 from typing import TYPE_CHECKING, Literal
@@ -13,6 +12,7 @@ from typing import TYPE_CHECKING, Literal
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
 from scorecard.codes import money, money_range
+from scorecard.frozen import dataclass
 from scorecard.measures import measured
 from scorecard.ranking import TIE
 from scorecard.scale_doubts import beyond_points, is_price

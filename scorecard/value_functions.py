@@ -5,11 +5,12 @@ Each shape is one frozen class with the same methods; a new shape is a new class
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
+
+from scorecard.frozen import dataclass
 
 Floats = NDArray[np.float64]
 

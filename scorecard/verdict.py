@@ -4,11 +4,11 @@ Enters: ranking, bands, questions and smallest changes. Leaves: one kind, and th
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 
+from scorecard.frozen import dataclass
 from scorecard.points import PointsTable
 from scorecard.questions import Question
 from scorecard.ranking import TIE, Ranking, leaders_of

@@ -5,7 +5,6 @@ for pairs how well the judgements agree with one another.
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate, combinations
 from math import log
@@ -13,6 +12,7 @@ from typing import Literal
 
 import numpy as np
 
+from scorecard.frozen import dataclass
 from scorecard.value_functions import Floats
 
 RankRule = Literal["centroid", "sum", "reciprocal"]

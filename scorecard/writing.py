@@ -8,13 +8,13 @@ import json
 import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from hashlib import sha256
 from itertools import count
 from pathlib import Path
 
 from scorecard.errors import UsageError
+from scorecard.frozen import dataclass
 from scorecard.locks import alone_in
 from scorecard.whole_files import (
     is_temporary,

@@ -1,7 +1,6 @@
 """``artwork``: does each file print sharply at the size in the brief."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +13,7 @@ from scorecard.cli.gate import show_json
 from scorecard.cli.tables import as_text, visible
 from scorecard.errors import InputError, UsageError
 from scorecard.figures import figure
+from scorecard.frozen import dataclass
 from scorecard.reading.criteria_file import read_criteria
 from scorecard.reading.folder import CRITERIA_FILE
 from scorecard.reading.pictures import read_picture

@@ -1,7 +1,7 @@
 """``dates``: by when to ask for samples and to order, per maker and way, and how orders under way stand."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -13,6 +13,7 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
 from scorecard.cli.tables import as_text, plain, visible, wrapped
 from scorecard.counting import count
 from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.frozen import dataclass
 from scorecard.points import table_of_points
 from scorecard.ranking import Ranking, rank_makers
 from scorecard.scheduling.order_words import order_sentences

@@ -2,7 +2,6 @@
 
 import json
 import os
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +16,7 @@ from scorecard.cli.naming import named_maker, names_at
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_kept
 from scorecard.cli.tables import as_text, visible
 from scorecard.errors import InputError, UsageError
+from scorecard.frozen import dataclass
 from scorecard.letters.asked import REMIND_AFTER, Asked
 from scorecard.letters.messages import Message, Round, cell_of, file_of, files_of, result_of, round_of
 from scorecard.letters.page import page

@@ -1,6 +1,5 @@
 """``inspect``: a tally sheet of what arrived, or a sample of it; with counts, what they come to and what to claim."""
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +13,7 @@ from scorecard.cli.naming import named_maker
 from scorecard.cli.scoring import REPORTS, Inputs, tell_case, tell_kept
 from scorecard.cli.tables import as_text, plain, visible
 from scorecard.errors import UsageError
+from scorecard.frozen import dataclass
 from scorecard.harmless import safe_name
 from scorecard.inspection.counting_faults import count_faults
 from scorecard.inspection.drawing import drawn, spots

@@ -5,8 +5,10 @@ import re
 import shlex
 import shutil
 import sys
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
+
+from scorecard.frozen import dataclass
 
 HERE = Path()
 PLAIN = set("_./:+,=@%-")  # signs that no shell takes for its own

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -11,6 +10,7 @@ from scorecard.cli.invocation import Invocation, command, program
 from scorecard.demo.replies import reply_rows
 from scorecard.demo.scenario import criteria_text, maker_rows
 from scorecard.errors import InputError
+from scorecard.frozen import dataclass
 from scorecard.reading.criteria_file import parse_criteria
 from scorecard.reading.kinds import find_kind, kinds
 from scorecard.reading.memory_file import MEMORY_FILE

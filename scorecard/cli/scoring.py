@@ -1,7 +1,6 @@
 """``check`` and ``score``: read a folder, assess it, print, and write the report, the workbook and the result."""
 
 import json
-from dataclasses import dataclass
 from datetime import date, datetime
 from pathlib import Path
 from typing import Any
@@ -18,6 +17,7 @@ from scorecard.cli.tables import ranking_table, visible
 from scorecard.costed import with_costs
 from scorecard.counting import count
 from scorecard.errors import InputError, Place, Problem, UsageError
+from scorecard.frozen import dataclass
 from scorecard.reading.earlier_runs import since_last_time
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT

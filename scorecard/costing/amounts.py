@@ -4,13 +4,13 @@ A reader gives decimals made from the text of a cell, or from ``str`` of its num
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Context, Decimal
 from functools import reduce
 from math import isinf
 from typing import Literal
 
 from scorecard.codes import CURRENCY_DECIMALS
+from scorecard.frozen import dataclass
 from scorecard.words import shortest
 
 ZERO = Decimal(0)

@@ -4,7 +4,7 @@ Enters: one reading of a landed cost. Leaves: the bill; the landed cost holds th
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, Span, added, percent_of, to_minor
@@ -13,6 +13,7 @@ from scorecard.costing.entries import Entry, Situation
 from scorecard.costing.inputs import Balance
 from scorecard.costing.maker_entries import credit_entries, goods_entry, setup_entries
 from scorecard.costing.sums import Reading
+from scorecard.frozen import dataclass
 
 Ends = tuple[Decimal, Decimal]
 

@@ -1,7 +1,7 @@
 """Duty and import tax of one situation, and sales tax where no border lies between maker and buyer."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, ZERO, End, Span, added, over, percent_of, priced, shown, times, to_minor
@@ -9,6 +9,7 @@ from scorecard.costing.charges import ORIGIN_PARTS, Part
 from scorecard.costing.customs import Border, Shipment, at_the_border, customs_value, duty_words, is_relieved, tax_words
 from scorecard.costing.entries import DUTY, IMPORT_TAX, SALES_TAX, Entry, Gap, Situation, entry, no_figure, paid
 from scorecard.costing.importing import Cutting, ImportRules
+from scorecard.frozen import dataclass
 
 _AFTER: frozenset[Part] = frozenset({"arrival charges", "clearance", "delivery"})
 

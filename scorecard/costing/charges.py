@@ -3,13 +3,14 @@
 The parts are the tool's own list of what somebody must pay between the maker's bench and the buyer's door.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from typing import Literal, get_args
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import Way
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 Part = Literal[
     "packing",

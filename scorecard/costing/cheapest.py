@@ -5,10 +5,10 @@ all the same and what must be known to tell, and the words that every sentence a
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.codes import money_range
+from scorecard.frozen import dataclass
 from scorecard.words import counted, listed
 
 Ends = tuple[Decimal, Decimal]

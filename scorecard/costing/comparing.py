@@ -1,7 +1,7 @@
 """Comparing landed costs: what freight and border add, and the rate at which another maker becomes the cheapest."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Context, Decimal
 
 from scorecard.costing.amounts import HUNDRED, added, over, times, to_step
@@ -12,6 +12,7 @@ from scorecard.costing.entries import Group
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost, landed_costs
 from scorecard.costing.pieces import bare_piece, piece_of
+from scorecard.frozen import dataclass
 
 _FURTHEST = Decimal(2)
 _RATES = Context(prec=4)  # rates of 4 significant digits

@@ -1,13 +1,14 @@
 """Currencies: rates with their direction and date, and amounts from one currency to another."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date
 from decimal import Decimal
 from typing import Literal
 
 from scorecard.costing.amounts import over, times
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,12 +5,12 @@ where the authority does not round. Bases: ``import_presets``, with their legal 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from types import MappingProxyType
 
 from scorecard.costing.amounts import ZERO, added, minor_unit, percent_of, priced, shown, times, to_step
 from scorecard.costing.importing import Cutting, ImportRules, TaxBase
+from scorecard.frozen import dataclass
 
 _TAX_BASE_WORDS: Mapping[TaxBase, str] = MappingProxyType(
     {

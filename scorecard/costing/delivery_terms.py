@@ -5,13 +5,13 @@ CPT, CIP, DAP and DPU agree with a public table seen in part; FAS, FOB, CFR, CIF
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
 from scorecard.costing.charges import ORIGIN_PARTS, PARTS, Part
 from scorecard.costing.freight import PARTS_OF_FREIGHT, FreightCovers
 from scorecard.costing.quotes import COVERS, Covers, Term
+from scorecard.frozen import dataclass
 
 Point = Literal["the maker's door", "a port or terminal", "my door"]
 Parts = frozenset[Part]

@@ -1,7 +1,6 @@
 """One way to read a reply, and the entries of its sum: amounts in the brief's currency, with how each came about."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
@@ -14,6 +13,7 @@ from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.prices import GoodsPrice
 from scorecard.costing.quotes import Way
 from scorecard.costing.replies import Reply
+from scorecard.frozen import dataclass
 from scorecard.words import day_words
 
 Group = Literal["maker", "freight", "border", "payment", "extra"]

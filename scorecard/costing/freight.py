@@ -6,7 +6,7 @@ steps and the rest are common practice, no source. All can be set.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from types import MappingProxyType
 from typing import Literal, get_args
@@ -15,6 +15,7 @@ from scorecard.costing.amounts import Span
 from scorecard.costing.charges import ORIGIN_PARTS, Part
 from scorecard.costing.quotes import Way
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 FreightCovers = Literal["port to port", "from the port to my door", "door to door"]
 FREIGHT_COVERS: tuple[FreightCovers, ...] = get_args(FreightCovers)

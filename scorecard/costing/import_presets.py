@@ -3,11 +3,12 @@
 Only bases and cutting are preset; the rates are the user's. Thresholds of relief are dated, and off.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from types import MappingProxyType
 
 from scorecard.costing.importing import Cutting, DutyBase, ImportRules, Relief, TaxBase
+from scorecard.frozen import dataclass
 
 _EU_CODES = "AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK"
 _EU = frozenset(_EU_CODES.split())

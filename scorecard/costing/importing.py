@@ -4,7 +4,7 @@ The rates are always the user's: they stand in the tariff of the destination, un
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from typing import Literal, get_args
 
@@ -12,6 +12,7 @@ from scorecard.costing.amounts import Cut, Money, Span
 from scorecard.costing.charges import Charge
 from scorecard.costing.quotes import Way
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 DutyBase = Literal["price", "price to the export border", "price, freight and insurance"]
 TaxBase = Literal["none", "duty base and duty", "and freight and insurance", "and all costs to the door"]

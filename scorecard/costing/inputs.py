@@ -1,7 +1,7 @@
 """Everything that a landed cost is reckoned from, as one value."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from decimal import Decimal
 from typing import Literal, get_args
@@ -15,6 +15,7 @@ from scorecard.costing.importing import ImportRules
 from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.costing.timing import Timing
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 Balance = Literal["before shipment", "on arrival", "after checking"]
 BALANCES: tuple[Balance, ...] = get_args(Balance)

@@ -5,7 +5,7 @@ and the least and greatest total over them.
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import Span, added
@@ -21,6 +21,7 @@ from scorecard.costing.replies import Reply, standing
 from scorecard.costing.spent import spent_lines
 from scorecard.costing.sums import Line, Reading, reckon
 from scorecard.costing.timing import Timing
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,6 @@
 """Money at risk: what will have been paid before anything can be checked, and what sampling makers costs in all."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.costing.amounts import ENDS, HUNDRED, OPEN, ZERO, Span, added, percent_of, to_minor
@@ -9,6 +8,7 @@ from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.replies import Reply, standing
 from scorecard.costing.sums import Line, Reading
+from scorecard.frozen import dataclass
 
 BILL = ("goods", "set-up", "sample credited")
 _OF_A_SAMPLE = {"sample_price": "sample price", "sample_postage": "sample postage"}

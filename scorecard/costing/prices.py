@@ -1,11 +1,11 @@
 """The price of the goods for a quantity, from a reply's price breaks, each or all."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.costing.amounts import Span, over, times, unit_priced
 from scorecard.costing.quotes import QuoteRow
 from scorecard.costing.replies import Reply
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

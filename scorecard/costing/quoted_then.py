@@ -1,6 +1,6 @@
 """What an order was quoted at when it was placed: by the quotes of that day, for just its pieces."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from scorecard.costing.amounts import Span, added
@@ -8,6 +8,7 @@ from scorecard.costing.choosing import chosen_way
 from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.landed import LandedCost, landed_costs
 from scorecard.costing.quotes import Way
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

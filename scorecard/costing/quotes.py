@@ -5,7 +5,7 @@ settled in ``replies``, not by the reader.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from types import MappingProxyType
 from typing import Literal, get_args
@@ -13,6 +13,7 @@ from typing import Literal, get_args
 from scorecard.brief import Unit
 from scorecard.costing.amounts import Span
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 Way = Literal["sea", "air", "express", "rail", "road", "post"]
 Term = Literal["EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "CFR", "CIF"]

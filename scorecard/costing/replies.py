@@ -6,12 +6,12 @@ earlier.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import QuoteRow
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 
 Terms = tuple[str, str | None, str | None, str | None, str, str]
 

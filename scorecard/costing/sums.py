@@ -1,7 +1,6 @@
 """One reading of a reply as a sum: its lines from least to most, what is missing, what else must be said."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, ZERO, End, Span, added, minor_unit, over, percent_of, to_step
@@ -18,6 +17,7 @@ from scorecard.costing.charges import PARTS
 from scorecard.costing.entries import Entry, Gap, Group, Situation, no_figure
 from scorecard.costing.maker_entries import maker_entries, maker_gaps
 from scorecard.costing.reading_notes import notes_on
+from scorecard.frozen import dataclass
 
 _GROUPS: tuple[Group, ...] = ("maker", "freight", "border", "extra", "payment")
 _NEVER_A_GAP = frozenset({"packing", "insurance", "duty", "import tax", "unloading"})

@@ -4,10 +4,10 @@ Enters: days that the schedule has worked out; costs carry them, so that a way i
 words, without full stops.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from scorecard.frozen import dataclass
 from scorecard.words import day_words
 
 Status = Literal["in time", "no time for a sample", "only if all goes quickly", "too late"]

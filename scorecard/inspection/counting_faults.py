@@ -5,8 +5,9 @@ sentences that say what to type instead.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from scorecard.frozen import dataclass
 from scorecard.inspection.faults import KINDS, SIGNS, Kind, TallyLine
 from scorecard.words import counted, listed
 

@@ -5,9 +5,10 @@ the pieces, each by one number between 0 and 1, so that a seed gives the same pi
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+
+from scorecard.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,9 +5,10 @@ no source.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
+
+from scorecard.frozen import dataclass
 
 Kind = Literal["critical", "major", "minor"]
 

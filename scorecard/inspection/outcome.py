@@ -5,7 +5,6 @@ fault. Leaves: an outcome. Nothing here says that a lot is good.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -13,6 +12,7 @@ from typing import Literal
 
 from scorecard.costing.amounts import times, to_minor
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 from scorecard.inspection.faults import KINDS, Kind, TallyLine
 from scorecard.inspection.odds import most_faulty
 from scorecard.inspection.plans import Plan, SamplingPlan

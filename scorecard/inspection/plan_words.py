@@ -1,10 +1,10 @@
 """A sampling plan in plain words: what to open, when a lot is over its limit, how likely a bad one slips through."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
+from scorecard.frozen import dataclass
 from scorecard.inspection.odds import slips_through
 from scorecard.inspection.plans import Plan, SamplingPlan
 from scorecard.inspection.sampling_tables import SIZES

@@ -8,9 +8,9 @@ numbers of the limit count in proportion (our own choice).
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
+from scorecard.frozen import dataclass
 from scorecard.inspection.faults import KINDS, Kind
 from scorecard.inspection.sampling_tables import LETTERS, SIZES, Level, cell, code_letter
 

@@ -1,8 +1,9 @@
 """What the criteria file says of inspection: the faults to count by, and how a sample is judged."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from scorecard.frozen import dataclass
 from scorecard.inspection.faults import Kind, TallyLine, fault_list
 from scorecard.inspection.sampling_tables import Level
 

@@ -5,13 +5,13 @@ allows its own style sheet, by its hash, and nothing else.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime
 from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 from scorecard import __version__
+from scorecard.frozen import dataclass
 from scorecard.harmless import environment
 from scorecard.inspection.drawing import Spot
 from scorecard.inspection.faults import KINDS, MEANINGS, SIGNS, TallyLine

@@ -3,13 +3,13 @@
 Enters: Asked on and Answered on of the Makers sheet. Leaves: a list, who is due first, the longest wait first.
 """
 
-from dataclasses import dataclass
 from datetime import date
 from math import inf
 
 import numpy as np
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.measures import working_days
 from scorecard.value_functions import Floats
 

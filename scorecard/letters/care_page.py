@@ -5,12 +5,12 @@ sheet, by its hash, and nothing else. Lengths are millimetres on the paper.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
 from scorecard import __version__
 from scorecard.care import CareCard
+from scorecard.frozen import dataclass
 from scorecard.harmless import environment
 from scorecard.letters.plain import one_line
 from scorecard.page_policy import worn

@@ -5,7 +5,6 @@ maker answers is never asked; what the tool works out itself is not asked either
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from math import isnan
 from typing import Literal
 
@@ -14,6 +13,7 @@ import numpy as np
 from scorecard.asks import MINIMUM_PER, cells_to_write
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
+from scorecard.frozen import dataclass
 from scorecard.letters.letting_in import letting_in_text
 from scorecard.letters.plain import one_line
 from scorecard.letters.question_words import asks_unit, folded, question_text

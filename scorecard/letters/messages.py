@@ -4,11 +4,11 @@ Enters: a calculation and the wording. Leaves: a round of messages, reminders, a
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from scorecard.asks import ANSWERED_ON, ASKED_ON
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.harmless import safe_name
 from scorecard.letters.again import again_questions
 from scorecard.letters.asked import REMIND_AFTER, Asked, asked_of

@@ -4,7 +4,6 @@ Enters: an order sheet. Leaves: what its page and the screen show. Texts of the 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import Decimal
 
 from scorecard.checks import MONEY_CAUTION, sign_of
@@ -16,6 +15,7 @@ from scorecard.costing.cautions import cautions as cost_cautions
 from scorecard.costing.inputs import Balance
 from scorecard.costing.paying import paid_before_checking
 from scorecard.costing.timing import begin_words, standing_words
+from scorecard.frozen import dataclass
 from scorecard.inspection.faults import KINDS, OTHER
 from scorecard.inspection.plan_words import limit_sentence
 from scorecard.inspection.plans import sampling_plan

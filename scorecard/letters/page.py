@@ -5,7 +5,6 @@ and nothing else.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -15,6 +14,7 @@ import numpy as np
 from scorecard import __version__
 from scorecard.asks import ANSWERED_ON
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.harmless import environment, safe_href
 from scorecard.letters.asked import Asked
 from scorecard.letters.messages import DAYS, MOST_QUESTIONS, Message, Round, cell_of, file_of

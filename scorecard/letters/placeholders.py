@@ -6,7 +6,8 @@ known name or a fault. Values are put in as they are and never read as templates
 
 import re
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+
+from scorecard.frozen import dataclass
 
 _TOKEN = re.compile(r"\{\{|\}\}|\{([^{}\n]*)\}|[{}]")
 

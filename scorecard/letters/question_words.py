@@ -5,12 +5,12 @@ Well-known columns have sentences of their own; any other criterion is asked by 
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion
+from scorecard.frozen import dataclass
 from scorecard.letters.placeholders import fill
 from scorecard.letters.plain import one_line
 from scorecard.reasons import answer_words

@@ -4,12 +4,12 @@ Enters: a sourcing folder. Leaves: three templates, with every problem in the us
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Literal, get_args
 
 from scorecard.errors import Place, Problem
+from scorecard.frozen import dataclass
 from scorecard.letters.placeholders import PlaceholderFault, faults_of, names_in
 from scorecard.letters.plain import one_line
 from scorecard.letters.values import PLACEHOLDERS

@@ -4,11 +4,11 @@ Enters: what any quantity costs in all. Leaves: the quantity that leaves most, w
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from math import ceil, isinf
 
 from scorecard.costing.amounts import EXACT
+from scorecard.frozen import dataclass
 from scorecard.ordering.demands import Demand, critical_ratio
 from scorecard.ordering.options import Option, middle
 from scorecard.ordering.selling import Selling

@@ -4,7 +4,6 @@ Enters: one maker at one order size. Leaves: payments in their order, the peak b
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Literal, get_args
@@ -13,6 +12,7 @@ from scorecard.costing.amounts import HUNDRED, OPEN, ZERO, Span, added, over, pe
 from scorecard.costing.inputs import Balance
 from scorecard.costing.paying import BILL
 from scorecard.costing.sums import Line, Reading
+from scorecard.frozen import dataclass
 from scorecard.ordering.options import Ends, Option
 
 When = Literal["samples", "deposit", "balance", "freight", "border", "other", "own"]

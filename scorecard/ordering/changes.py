@@ -6,7 +6,7 @@ the piece.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from itertools import pairwise
 
@@ -15,6 +15,7 @@ from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
 from scorecard.costing.replies import standing
+from scorecard.frozen import dataclass
 from scorecard.ordering.pricing import Pricing
 
 MOST_BENDS = 120

@@ -5,12 +5,13 @@ expectations, as floats, for they rest on a guess.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from math import inf
 from statistics import NormalDist
 from types import MappingProxyType
 from typing import Literal, get_args
+
+from scorecard.frozen import dataclass
 
 Case = Literal["low", "likely", "high"]
 CASES: tuple[Case, ...] = get_args(Case)

@@ -4,7 +4,7 @@ Enters: a landed cost at that size, and what the pieces sell for. Leaves: figure
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, minor_unit, over, percent_of, times, to_step
@@ -14,6 +14,7 @@ from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
 from scorecard.costing.replies import standing
 from scorecard.costing.timing import STATUSES, Status
+from scorecard.frozen import dataclass
 from scorecard.ordering.demands import CASES, WEIGHTS, Case
 from scorecard.ordering.margins import break_even, margin_percent
 from scorecard.ordering.selling import Selling

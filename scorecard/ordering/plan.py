@@ -1,13 +1,14 @@
 """How many to order: every quoted maker at every real order size, and what follows from them together."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 
 from scorecard.costing.choosing import chosen_way
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
+from scorecard.frozen import dataclass
 from scorecard.ordering.advice import Newsvendor, newsvendor
 from scorecard.ordering.changes import Stretch, breaks_of, cartons_of, cheapest_by_quantity
 from scorecard.ordering.options import Option, middle

@@ -1,6 +1,6 @@
 """Landed costs at any quantity, each worked out once: what a maker costs there, and who is then the cheapest."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 
 from scorecard.costing.amounts import added, over
@@ -9,6 +9,7 @@ from scorecard.costing.choosing import chosen_ways, middle
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost, landed_costs
 from scorecard.costing.pieces import bare_piece
+from scorecard.frozen import dataclass
 from scorecard.ordering.sizes import at_quantity, of_makers
 
 Line = tuple[str, int, str | None]

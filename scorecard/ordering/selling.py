@@ -4,12 +4,13 @@ Enters: nothing but what a reader has read, in the brief's currency and exact. L
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from decimal import Decimal
 
 from scorecard.costing.amounts import EXACT, HUNDRED, ZERO, added, over, percent_of, times
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 from scorecard.ordering.demands import Demand
 
 

@@ -4,13 +4,14 @@ Enters: the inputs of a landed cost. Leaves: sizes, and the same inputs as if an
 """
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal, get_args
 
 from scorecard.costing.inputs import CostInputs, MakerFacts
 from scorecard.costing.prices import least_quoted
 from scorecard.costing.quantities import order_quantities
 from scorecard.costing.replies import Reply, standing
+from scorecard.frozen import dataclass
 
 Why = Literal["wanted", "price break", "minimum"]
 WHYS: tuple[Why, ...] = get_args(Why)

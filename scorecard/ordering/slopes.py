@@ -5,12 +5,12 @@ one that come into question.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from itertools import pairwise
 from math import ceil, floor, inf, isinf
 
 from scorecard.costing.amounts import EXACT, over, times
+from scorecard.frozen import dataclass
 from scorecard.ordering.options import Option, held_from, least_order, middle
 
 At = Callable[[int], Option | None]

@@ -1,11 +1,11 @@
 """From one order size to the next of the same maker: what more costs, what it must sell, whether it is worth taking."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
 from scorecard.costing.amounts import EXACT, times
+from scorecard.frozen import dataclass
 from scorecard.ordering.demands import Case
 from scorecard.ordering.margins import break_even
 from scorecard.ordering.options import Option, middle

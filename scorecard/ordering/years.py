@@ -1,10 +1,11 @@
 """Steady sales of one maker's goods: which size, ordered again and again, costs least a year."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.inputs import CostInputs
+from scorecard.frozen import dataclass
 from scorecard.ordering.options import Option, middle
 from scorecard.ordering.selling import Selling
 from scorecard.ordering.slopes import At, Slope, edges_of, known_at, slopes_of

@@ -5,11 +5,11 @@ the spreadsheet, a formula without a stored result, a number shown as a percenta
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from typing import Literal, NamedTuple, Protocol
 
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 from scorecard.words import shortest
 
 Decimal = Literal[".", ","]

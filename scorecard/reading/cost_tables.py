@@ -4,7 +4,7 @@ Enters: the tables. Leaves: rates, rules and charges, exact in decimal; a part w
 """
 
 from collections.abc import Container, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from scorecard.brief import Brief
 from scorecard.codes import CURRENCY_DECIMALS, currency_offered
@@ -15,6 +15,7 @@ from scorecard.costing.freight import FREIGHT_COVERS, SHIPPING_RULES, ShippingRu
 from scorecard.costing.importing import ImportRules
 from scorecard.costing.inputs import BALANCES, CostSettings
 from scorecard.costing.quotes import WAYS, Way
+from scorecard.frozen import dataclass
 from scorecard.reading.charges_table import read_charges
 from scorecard.reading.import_table import read_import
 from scorecard.reading.toml_amounts import MOST_PERCENT, amount_at, place_of, span_at, texts_at, truth_at

@@ -1,9 +1,9 @@
 """What was read of costs: the sheets Quotes and Freight, with the criteria file's tables, as one value."""
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 
 if TYPE_CHECKING:
     from scorecard.costing.inputs import CostInputs

@@ -4,7 +4,7 @@ Enters: a path, or the file's bytes. Leaves: a reading, with every problem and w
 bad input.
 """
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,6 +13,7 @@ from scorecard.brief import Brief
 from scorecard.case import SourceFile
 from scorecard.criteria import CriteriaSet, Criterion, Firmness, WeightsNote
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.brief_table import as_named, read_brief, read_firmness
 from scorecard.reading.criteria_bytes import decoded, read_bytes
 from scorecard.reading.criteria_order import problems_in_order, warnings_in_order

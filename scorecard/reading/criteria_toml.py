@@ -7,8 +7,8 @@ and the text read again without it, until all of it can be.
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from scorecard.frozen import dataclass
 from scorecard.reading.toml_hints import hint, shown_line
 from scorecard.reading.toml_repairs import Fault, repaired
 from scorecard.reading.toml_scan import DEEPEST, Path, Statement, opens_a_block, statements

@@ -1,9 +1,9 @@
 """What was read of dates: orders, makers' countries, quotes and the criteria file, as the inputs of a schedule."""
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.costs import CostsReading
 from scorecard.reading.criteria_file import CriteriaReading
 from scorecard.reading.dealings import DealingsReading

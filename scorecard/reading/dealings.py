@@ -1,9 +1,9 @@
 """What was read of the sheets Samples, Checks and Orders: samples as judged, what was looked into, what was ordered."""
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 
 if TYPE_CHECKING:
     from scorecard.checks import Check

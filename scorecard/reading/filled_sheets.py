@@ -4,9 +4,9 @@ Enters: the makers as read, with the workbook, and names of sheets. Leaves: thos
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import chain, islice
 
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import SheetRow, SheetRows
 from scorecard.reading.makers import MakersReading
 

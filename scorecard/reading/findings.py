@@ -1,10 +1,11 @@
 """What reading a sheet brings to light, gathered in one pass: problems, warnings, and what was set aside."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from pathlib import Path
 
 from scorecard.errors import Place, Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import Fault, row_and_column
 from scorecard.words import counted, listed
 

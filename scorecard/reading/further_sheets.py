@@ -5,10 +5,10 @@ wrong with them gathers in the findings as they are.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Self
 
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.criteria_file import CriteriaReading
 from scorecard.reading.filled_sheets import FilledSheet
 from scorecard.reading.findings import Findings, in_order

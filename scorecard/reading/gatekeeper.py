@@ -5,7 +5,6 @@ noticed at the door. Nothing is unpacked here: a workbook is judged by its first
 """
 
 from codecs import BOM_UTF16_BE, BOM_UTF16_LE, BOM_UTF32_LE
-from dataclasses import dataclass
 from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
@@ -14,6 +13,7 @@ from zipfile import BadZipFile, ZipFile, ZipInfo, is_zipfile
 
 from scorecard.case import SourceFile
 from scorecard.errors import InputError, Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import Fault
 from scorecard.reading.findings import Findings, folder_named
 from scorecard.whole_files import read_whole

@@ -4,9 +4,10 @@ Enters: the first rows of a sheet, and the criteria. Leaves: the place of every 
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from scorecard.criteria import Criterion
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import (
     COLUMN_LIMIT,
     HEADING_ROWS,

@@ -5,7 +5,7 @@ for what a user typed.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from itertools import chain, islice
 from math import isnan, nan
@@ -19,6 +19,7 @@ from scorecard.brief import Brief
 from scorecard.case import SourceFile
 from scorecard.criteria import Criterion
 from scorecard.errors import InputError, Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import HEADING_ROWS, Fault, SheetRow, SheetRows
 from scorecard.reading.countries import unknown_countries
 from scorecard.reading.csv_cells import CsvSheet

@@ -4,11 +4,11 @@ Enters: a folder. Leaves: its records, oldest first, or the problem that keeps t
 """
 
 import json
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from scorecard.errors import Place, Problem
+from scorecard.frozen import dataclass
 from scorecard.whole_files import read_whole
 
 if TYPE_CHECKING:

@@ -4,12 +4,14 @@ Enters: the open part of the styles. Leaves: positions of formats, as the cells 
 """
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import IO, Any
 from xml.etree.ElementTree import iterparse
 
 from openpyxl.styles.numbers import BUILTIN_FORMATS, is_date_format, is_timedelta_format
 from openpyxl.xml.constants import SHEET_MAIN_NS
+
+from scorecard.frozen import dataclass
 
 ROOT, FORMAT, CELLS, CELL = (f"{{{SHEET_MAIN_NS}}}{name}" for name in ("styleSheet", "numFmt", "cellXfs", "xf"))
 LITERAL = re.compile(r'"[^"]*"|\\.')

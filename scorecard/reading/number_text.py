@@ -6,11 +6,12 @@ are possible the brief's decimal mark decides, and where it does not, nothing is
 
 import re
 import unicodedata
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import ROUND_CEILING, ROUND_FLOOR
 from decimal import Decimal as Exact
 from math import inf
 
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import Decimal, Fault, quoted
 from scorecard.reading.units import ColumnUnit, currencies, is_known_unit
 from scorecard.words import shortest

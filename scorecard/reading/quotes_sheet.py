@@ -5,7 +5,7 @@ Enters: rows of the sheet. Leaves: quotes, in sheet order; a row with a problem 
 
 import re
 from collections.abc import Container, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from math import isnan
@@ -15,6 +15,7 @@ from scorecard.codes import CURRENCY_DECIMALS, currency_offered
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import COVERS, TERMS, WAYS, YES_NO, Covers, PriceIsFor, QuoteRow
 from scorecard.costing.replies import same_pieces
+from scorecard.frozen import dataclass
 from scorecard.reading.cells import Fault, quoted
 from scorecard.reading.date_values import read_day
 from scorecard.reading.names import same

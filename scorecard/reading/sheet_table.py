@@ -5,7 +5,7 @@ on demand; every fault goes to the findings at its cell, and the cell then count
 """
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from itertools import chain, islice
 from math import isinf, isnan
@@ -13,6 +13,7 @@ from typing import TypeVar
 
 from scorecard.costing.amounts import MOST, Span
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 from scorecard.reading import cells
 from scorecard.reading.cell_values import UNKNOWN_WORDS, Reading, no_value, read_choice, read_number
 from scorecard.reading.cells import (

@@ -5,9 +5,10 @@ Enters: text. Leaves: text that says what was meant, on the same lines, and a fa
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import chain, islice
 
+from scorecard.frozen import dataclass
 from scorecard.reading.toml_hints import shown
 from scorecard.reading.toml_scan import COMMENT, TOKEN, Path, Statement, masked, statements
 

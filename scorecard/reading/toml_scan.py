@@ -7,7 +7,8 @@ its key and the rest of the file still be read.
 import re
 from bisect import bisect
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+
+from scorecard.frozen import dataclass
 
 Path = tuple[str, ...]
 Extent = tuple[int, int]

@@ -5,12 +5,13 @@ Enters: tables as ``tomllib`` gives them. Leaves: values, or None for one that i
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, datetime, time
 from math import isfinite
 from typing import TypeVar
 
 from scorecard.errors import Place, Problem
+from scorecard.frozen import dataclass
 from scorecard.reading.toml_hints import shown
 from scorecard.reading.toml_scan import Path
 from scorecard.words import listed, nearest, shortest

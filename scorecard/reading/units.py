@@ -4,9 +4,10 @@ Enters: a column's unit, as the criteria file gives it. Leaves: which words besi
 """
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from scorecard.codes import CURRENCY_DECIMALS
+from scorecard.frozen import dataclass
 
 # one meaning a line, the usual spellings of each; common practice, no source
 SPELLINGS = (

@@ -6,13 +6,13 @@ Enters: the table and the names of all criteria. Leaves: a weight for each, and 
 import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from typing import Literal
 
 import numpy as np
 
 from scorecard.criteria import WeightsNote
+from scorecard.frozen import dataclass
 from scorecard.reading.toml_tables import LONGEST_WORD, Table, checked_number, shown_value
 from scorecard.weighting import (
     MOST_PAIRED,

@@ -1,13 +1,13 @@
 """All the arithmetic: what each criterion's rule is, in words, and every maker's answers down to its score."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
 from scorecard.brief import Brief
 from scorecard.calculation import Calculation
 from scorecard.criteria import Criterion, Limit, Steady
+from scorecard.frozen import dataclass
 from scorecard.reasons import tidy, times, with_unit
 from scorecard.report import charts
 from scorecard.report.answers import counts_as_in_words, rule_words, typed_in_words

@@ -1,7 +1,6 @@
 """Ruled out and why, what to ask next, and, where they are wanted, contact details: as rows of words."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlsplit
 
@@ -9,6 +8,7 @@ import numpy as np
 
 from scorecard.asks import cells_to_write, consequence_phrase, sheet_words
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.harmless import safe_href
 from scorecard.questions import Question
 from scorecard.reasons import what_lets_in, why_ruled_out

@@ -1,9 +1,9 @@
 """In how many of 100 random weightings each maker leads: any weights, in the same order of importance, near these."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.sensitivity.rank_shares import FirstShares, RankShares
 from scorecard.sensitivity.weightings import KINDS
 from scorecard.words import counted, drawn, rounded

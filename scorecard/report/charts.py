@@ -3,8 +3,7 @@
 Enters: numbers. Leaves: percentages of the drawing's width, ready to be written; words stay in the page's own text.
 """
 
-from dataclasses import dataclass
-
+from scorecard.frozen import dataclass
 from scorecard.words import rounded
 
 

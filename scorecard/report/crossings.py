@@ -4,11 +4,11 @@ Enters: a calculation. Leaves: the weight nearest to changing the leader, and th
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import fsum
 from operator import attrgetter
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.report.line_chart import Crossing, Drawn, LineChart, line_chart
 from scorecard.report.texts import bare, isolate
 from scorecard.sensitivity.lead_crossings import ScoreLines, Stretch, lead_crossings, score_lines

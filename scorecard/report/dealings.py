@@ -1,7 +1,6 @@
 """How things stand with each maker before money moves: asked and answered, samples, checks, warning signs, in words."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from math import fsum, isinf, isnan
 from typing import TYPE_CHECKING
@@ -10,6 +9,7 @@ import numpy as np
 
 from scorecard.calculation import Calculation
 from scorecard.checks import MONEY_CAUTION, USUAL_CHECKS, Checked, checked, sign_of
+from scorecard.frozen import dataclass
 from scorecard.ranking import Ranking, rank_makers
 from scorecard.value_functions import Floats
 from scorecard.words import counted, day_words, listed, rounded, shortest

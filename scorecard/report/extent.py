@@ -1,8 +1,7 @@
 """How much of a large field one page holds: all of an ordinary one, the best of a large one."""
 
-from dataclasses import dataclass
-
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.ranking import Ranking
 
 MANY = 500  # ranked makers, up to which the ranking is whole

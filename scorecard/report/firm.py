@@ -2,9 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.report.texts import sentence
 from scorecard.sensitivity.weight_ranges import WeightRange

@@ -4,12 +4,12 @@ Enters: an assessment with its names as read. Leaves: ready strings, and the len
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING
 
 from scorecard.assessment import Assessment
 from scorecard.cost_results import first_ranked, in_order, not_quoted
+from scorecard.frozen import dataclass
 from scorecard.report.charts import percent
 from scorecard.report.extent import ROOMS, Room
 from scorecard.report.texts import isolate, sentence, visible

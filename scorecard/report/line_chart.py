@@ -5,9 +5,9 @@ so that the words keep their size on any screen and the drawing grows with them.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, floor
 
+from scorecard.frozen import dataclass
 from scorecard.report.charts import percent
 from scorecard.words import shortest
 

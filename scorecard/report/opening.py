@@ -3,11 +3,10 @@
 Enters: an assessment. Leaves: sentences.
 """
 
-from dataclasses import dataclass
-
 from scorecard.calculation import Calculation
 from scorecard.case import Case
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 from scorecard.report.texts import isolate, sentence
 from scorecard.sentences import supporting, verdict_sentence
 from scorecard.words import counted, day_words, listed

@@ -1,9 +1,8 @@
 """What holds however the open answers turn out, and what may: who leads, and how far each weight can go meanwhile."""
 
-from dataclasses import dataclass
-
 from scorecard.calculation import Calculation
 from scorecard.firmness import typed_span
+from scorecard.frozen import dataclass
 from scorecard.report.weights import weight_words
 from scorecard.sensitivity.weight_ranges import WeightRange
 from scorecard.sentences import any_open, some

@@ -7,7 +7,6 @@ and script that it carries, by their hashes, and nothing else.
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -16,6 +15,7 @@ from markupsafe import Markup
 
 from scorecard.assessment import Assessment
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.harmless import environment
 from scorecard.page_policy import worn
 from scorecard.report.arithmetic import rules_of, workings_of

@@ -3,11 +3,12 @@
 Enters: an assessment with its names as read. Leaves: ready strings, and a drawing.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from scorecard.assessment import Assessment
 from scorecard.codes import money, money_range
+from scorecard.frozen import dataclass
 from scorecard.quantity_results import plan_for
 from scorecard.report.quantity_chart import QuantityChart, quantity_chart
 from scorecard.report.texts import isolate, sentence, visible

@@ -4,10 +4,10 @@ Enters: a plan. Leaves: places across as percentages, down as text sizes; the cu
 that words keep their size on any screen.
 """
 
-from dataclasses import dataclass
 from math import ceil, floor, log10
 from typing import TYPE_CHECKING
 
+from scorecard.frozen import dataclass
 from scorecard.report.charts import percent
 from scorecard.report.line_chart import EDGE, FOOT, HEAD, NAME, ROW, Crossing, Ground, Mark, Tick, apart, em, marks_of
 from scorecard.report.texts import isolate

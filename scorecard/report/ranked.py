@@ -1,9 +1,9 @@
 """The ranking as a table: rank, maker, score, what it could be, how much is known, and a mark on a scale."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.report.charts import Scale, band_words, score_scale
 from scorecard.words import counted, known_words, listed, rounded
 

@@ -5,12 +5,12 @@ own says by how much. So every receipt adds up as it stands, and no figure is be
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
 import numpy as np
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.report.answers import answer_in_words
 from scorecard.sentences import some
 from scorecard.words import rounded

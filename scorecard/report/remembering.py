@@ -1,8 +1,8 @@
 """What own orders say of makers, as rows of words beside the ranking."""
 
-from dataclasses import dataclass
 from typing import Any
 
+from scorecard.frozen import dataclass
 from scorecard.memory import Totals
 from scorecard.memory_json import span_of
 from scorecard.memory_words import cost_words, faulty_words, on_time_words

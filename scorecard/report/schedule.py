@@ -5,10 +5,11 @@ which the pieces are needed, in per cent.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from scorecard.assessment import Assessment
+from scorecard.frozen import dataclass
 from scorecard.report.charts import percent
 from scorecard.report.extent import ROOMS, Room
 from scorecard.report.texts import isolate, sentence, visible

@@ -1,9 +1,9 @@
 """What changed since the run before, as rows of words."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
+from scorecard.frozen import dataclass
 from scorecard.report.texts import isolate
 from scorecard.words import listed, rounded
 

@@ -1,12 +1,12 @@
 """What was read: files, day, time, version, cells read as something, warnings."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
 from scorecard import __version__
 from scorecard.calculation import Calculation
 from scorecard.errors import Problem
+from scorecard.frozen import dataclass
 from scorecard.report.texts import isolate
 from scorecard.words import day_words, plain_command
 

@@ -4,10 +4,10 @@ Enters: an assessment as shown, and its costed makers. Leaves: sentences, and th
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from scorecard.assessment import Assessment
 from scorecard.codes import money_range
+from scorecard.frozen import dataclass
 from scorecard.report.texts import sentence, visible
 from scorecard.stage import CostedMaker, currency_of, stage_of, stage_sentences
 from scorecard.words import rounded

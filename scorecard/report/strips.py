@@ -4,9 +4,9 @@ Enters: a calculation. Leaves: for each kind of weightings a table, with no more
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
+from scorecard.frozen import dataclass
 from scorecard.sensitivity.rank_shares import RankShares
 from scorecard.sensitivity.weightings import KINDS
 from scorecard.words import counted, decimals_meant, listed, rounded

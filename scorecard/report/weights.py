@@ -1,10 +1,10 @@
 """Weights to try: what each weight is, what it moves, how far it can go, and how to try another."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from scorecard.calculation import Calculation
 from scorecard.criteria import CriteriaSet
+from scorecard.frozen import dataclass
 from scorecard.report.charts import Scale, share_scale
 from scorecard.report.texts import visible
 from scorecard.sentences import spread_of_points

@@ -5,9 +5,11 @@ Every loop over days ends: a calendar that is closed for good gives the end of t
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date
 from typing import Literal
+
+from scorecard.frozen import dataclass
 
 SATURDAY_SUNDAY = frozenset({5, 6})
 BESIDE = "days that makers stop before and after"

@@ -1,12 +1,13 @@
 """What a schedule is worked out from, as one value: plain days, calendars and orders, whoever has read them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from typing import Literal
 
 from scorecard.costing.quotes import Way
 from scorecard.costing.timing import RestsOn
+from scorecard.frozen import dataclass
 from scorecard.orders import OrderRow
 from scorecard.scheduling.calendars import Calendar
 from scorecard.scheduling.settings import (

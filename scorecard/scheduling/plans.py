@@ -4,11 +4,12 @@ Leaves: latest days at the late end of every range. "Only if all goes quickly" i
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from scorecard.costing.quotes import Way
 from scorecard.costing.timing import Status, next_day, standing_words, status_on
+from scorecard.frozen import dataclass
 from scorecard.scheduling.calendars import Doubt, doubts_touching
 from scorecard.scheduling.chain import Chain
 from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs, WayTimes

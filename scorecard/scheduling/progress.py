@@ -5,11 +5,11 @@ the slack.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
 from scorecard.costing.quotes import Way
+from scorecard.frozen import dataclass
 from scorecard.orders import OrderRow
 from scorecard.scheduling.chain import Chain, said_step
 from scorecard.scheduling.inputs import MakerTimes, ScheduleInputs, WayTimes, usual_transit

@@ -1,11 +1,11 @@
 """The schedule, whole: a plan for every maker and way, every order under way, and the last day to change one's mind."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
 from scorecard.costing.quotes import Way
+from scorecard.frozen import dataclass
 from scorecard.scheduling.calendars import Doubt
 from scorecard.scheduling.inputs import ScheduleInputs, likeness
 from scorecard.scheduling.plans import Plan, plan_of

@@ -5,7 +5,7 @@ official; every other usual figure, those of makers nearby among them, is common
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from math import ceil
 from types import MappingProxyType
@@ -14,6 +14,7 @@ from typing import Literal, get_args
 from scorecard.costing.amounts import Span
 from scorecard.costing.quotes import Way
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 
 Counts = Literal["working days", "days"]
 COUNTS: tuple[Counts, ...] = get_args(Counts)

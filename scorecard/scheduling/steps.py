@@ -6,10 +6,11 @@ other.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from typing import Literal
 
+from scorecard.frozen import dataclass
 from scorecard.scheduling.calendars import Calendar, Closure, days_between, shifted
 from scorecard.scheduling.settings import Days
 

@@ -5,7 +5,7 @@ the one for the quantity that is wanted.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date
 
 from scorecard.costing.chargeable import fits
@@ -15,6 +15,7 @@ from scorecard.costing.import_presets import PRESETS
 from scorecard.costing.quotes import QuoteRow, Way
 from scorecard.costing.replies import Reply, standing
 from scorecard.errors import Place
+from scorecard.frozen import dataclass
 from scorecard.scheduling.inputs import CoversUpTo, Said, WayTimes, usual_production, usual_transit
 from scorecard.scheduling.settings import Days, Reach, ScheduleSettings
 

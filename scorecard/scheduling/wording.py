@@ -1,11 +1,12 @@
 """The schedule in sentences: plain words first, each with its date, no date a promise."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from scorecard.codes import COUNTRIES
 from scorecard.costing.quotes import Way
+from scorecard.frozen import dataclass
 from scorecard.scheduling.calendars import BESIDE, Calendar, Closure, Doubt, days_between
 from scorecard.scheduling.plans import Plan
 from scorecard.scheduling.progress import Progress

@@ -6,12 +6,12 @@ mix found for another maker beats too.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import islice
 
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.sensitivity.lead_proofs import Outcome, margin_over, prove
 from scorecard.sensitivity.nearest_at_once import nearest_leads

@@ -4,10 +4,10 @@ Enters: points and shares. Leaves: the part of the simplex of weightings on whic
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
 

@@ -4,11 +4,10 @@ Enters: points and shares. Leaves: for each criterion every maker's score with n
 the stretches of the upper envelope of the straight lines between. Level makers count as in ``weight_ranges``.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.sensitivity.weight_ranges import WHOLE, others_in_proportion
 from scorecard.value_functions import Floats

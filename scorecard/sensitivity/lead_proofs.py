@@ -6,13 +6,13 @@ and the best that either can do is the value of a game.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.sensitivity.dual_simplex import EndlessPivotsError, Programme
 from scorecard.sensitivity.smallest_change import without_dust

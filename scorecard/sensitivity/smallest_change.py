@@ -5,10 +5,9 @@ Moving a part of weight from one criterion to another narrows the lead by that p
 on the two. So all of it goes to the criterion where the lead is least, first from where the lead is greatest.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
 

@@ -4,12 +4,12 @@ Enters: points and shares. Leaves: for each criterion the ends of the range and 
 The lead over each rival is a straight line in the share, so the ends are where lines cross nil.
 """
 
-from dataclasses import dataclass
 from math import fsum
 
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
 from scorecard.value_functions import Floats
 

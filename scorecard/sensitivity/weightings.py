@@ -4,13 +4,13 @@ Enters: shares, the kind and a seed. Leaves: blocks of weightings without end, t
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import combinations
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from scorecard.frozen import dataclass
 from scorecard.value_functions import Floats
 
 Kind = Literal["any", "ordered", "near"]

@@ -3,13 +3,13 @@
 Leaves: tables that the workbook's headings, notes, drop-downs and Guide are all made from.
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from scorecard.brief import UNITS
 from scorecard.checks import STATES, USUAL_CHECKS
 from scorecard.costing.freight import FREIGHT_COVERS
 from scorecard.costing.quotes import TERMS, WAYS, YES_NO
+from scorecard.frozen import dataclass
 from scorecard.samples import DECISIONS, KINDS
 
 Kind = Literal["name", "text", "number", "money", "percent", "date", "choice"]

@@ -4,13 +4,13 @@ It is no sheet that is read: nothing on it counts before it is typed where it be
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from textwrap import wrap
 
 from xlsxwriter import Workbook
 
 from scorecard.carrying import FromLastTime
+from scorecard.frozen import dataclass
 from scorecard.workbooks.safe import put
 
 NAME = "From last time"

@@ -5,7 +5,6 @@ a title, a sentence, headings that stay in sight, print set-up, and locked cells
 """
 
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
 from typing import Any
@@ -17,6 +16,7 @@ from xlsxwriter.worksheet import Worksheet
 
 from scorecard.assessment import Assessment
 from scorecard.criteria import Criterion
+from scorecard.frozen import dataclass
 from scorecard.words import plain_command
 from scorecard.workbooks.safe import QuickSheet, clean_text, put
 
