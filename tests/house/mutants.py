@@ -138,6 +138,8 @@ def _faults(node: ast.AST) -> list[Fault]:
             return [(f"{name} becomes {NAMES[name]}", lambda: setattr(node, field, NAMES[name]))]
         case ast.Return(value=value) if value and not (isinstance(value, ast.Constant) and value.value is None):
             return [("returns None", lambda: setattr(node, "value", ast.Constant(None)))]
+        case ast.If(test=ast.Name(id="TYPE_CHECKING")):
+            return []
         case ast.If(test=test) | ast.IfExp(test=test) if isinstance(test, ast.Name | ast.Call | ast.Attribute):
             return [("the condition is negated", lambda: setattr(node, "test", _negated(test)))]
         case ast.comprehension(ifs=[_, *_]):

@@ -47,6 +47,7 @@ def test_a_result_becomes_none():
         "x: Literal[3]",
         "assert a < b",
         "import a",
+        "if TYPE_CHECKING:\n    import a",
         "@dataclass(frozen=True)\nclass A: pass",
     ],
 )
