@@ -90,7 +90,7 @@ class SampleMarks:
         from scorecard.samples import sample_mark
 
         marks = [sample_mark(case.samples, maker) or (np.nan, np.nan) for maker in case.table.makers]
-        both = np.array(marks, dtype=float).reshape(-1, 2)
+        both = np.array(marks, dtype=float).reshape(len(marks), 2)
         return Answers(both[:, 0], both[:, 1])
 
 
@@ -123,8 +123,9 @@ class DaysToDoor:
 def _of_chosen_ways(case: Case, as_of: date, answer: "Callable[[LandedCost | None], tuple[float, float]]") -> Answers:
     costed = costed_on(case, as_of)
     chosen = costed.chosen if costed else {}
-    ends = np.array([answer(chosen.get(maker)) for maker in case.table.makers], dtype=float).reshape(-1, 2)
-    return Answers(ends[:, 0], ends[:, 1])
+    ends = [answer(chosen.get(maker)) for maker in case.table.makers]
+    both = np.array(ends, dtype=float).reshape(len(ends), 2)
+    return Answers(both[:, 0], both[:, 1])
 
 
 @dataclass(frozen=True, slots=True)

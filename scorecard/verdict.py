@@ -99,12 +99,8 @@ def could_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
     A maker that may yet fail a limit cannot keep another from leading: for some filling it is out.
     """
     surely_in = ~np.asarray(screening.may_fail.any(axis=1))
-    bars = sorted(((float(ranking.low[one]), one) for one in ranking.order if surely_in[one]), reverse=True)[:2]
-    return tuple(
-        maker
-        for maker in ranking.order
-        if all(ranking.reach[maker] >= low - TIE for low, holder in bars if holder != maker)
-    )
+    bar = max((float(ranking.low[one]) for one in ranking.order if surely_in[one]), default=-np.inf)
+    return tuple(maker for maker in ranking.order if ranking.reach[maker] >= bar - TIE)
 
 
 def leaders_by_rule(

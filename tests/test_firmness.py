@@ -31,6 +31,27 @@ def test_ruled_out_makers_have_no_part():
     assert ((1, 2), (1,)) == (found.ranked, found.rivals)
 
 
+def test_ruled_out_makers_lead_by_no_rule():
+    case = rated((1,), {"Brightholm": [90], "Fernhill": [50], "Cold Quay": [60]}, limit=Limit(at_most=80))
+    assert {"worst": (2,), "middle": (2,), "best": (2,)} == examined(case).leaders_by_rule
+
+
+def test_the_mix_that_beats_a_maker_is_of_positions_in_the_sheet():
+    # half Cold Quay and half Fernhill have 50 and 65
+    criteria = [numbers("rating", 3, limit=Limit(at_least=10)), numbers("price", 1)]
+    rows = {"Brightholm": [5, 100], "Cold Quay": [20, 90], "Fernhill": [80, 40], "Dale": [45, 60]}
+    by = [one.beaten_by for one in examined(make_case(criteria, rows)).can_lead]
+    assert [None, {1, 2}, None] == [one and set(one) for one in by]
+    assert (True, True) == (20 * by[1][1] + 80 * by[1][2] > 45, 90 * by[1][1] + 40 * by[1][2] > 60)
+
+
+def test_a_maker_best_on_everything_is_first_in_every_kind_of_weightings():
+    shares = examined(rated((1, 1), {"Fernhill": [20, 70], "Brightholm": [80, 80]})).rank_shares
+    assert {kind: [[1, 0], [0, 1]] for kind in ("any", "ordered", "near")} == {
+        kind: found.shares.tolist() for kind, found in shares.items()
+    }
+
+
 def test_who_takes_over_is_a_position_in_the_sheet():
     # 60·(1 - t) against 50·t: level at t = 60/110
     price = examined(with_one_ruled_out()).weight_ranges[1]
@@ -179,6 +200,13 @@ def test_nothing_is_guaranteed_to_a_leader_that_may_yet_be_ruled_out():
     assert [None, None] == [one.guaranteed for one in found]
 
 
+def test_a_rival_that_may_be_ruled_out_keeps_nobody_from_the_lead():
+    # on rating alone Fernhill has nothing
+    criteria = [numbers("rating", 1), numbers("price", 9, limit=Limit(at_least=20), unknown="worst")]
+    found = examined(make_case(criteria, {"Fernhill": [0, 90], "Brightholm": [50, (10, 30)]})).over_answers
+    assert [(0.0, 1.0)] * 2 == [(one.possible.low, one.possible.high) for one in found]
+
+
 # rivals that never overtake
 
 
@@ -186,6 +214,11 @@ def test_a_rival_that_the_leader_beats_or_equals_everywhere_is_no_contender():
     case = rated((97, 3), {"Fernhill": [50, 50], "Brightholm": [50, 40], "Cold Quay": [45, 90]})
     found = examined(case)
     assert ([1, 2], [2]) == (sorted(rival for rival, _ in found.moved()), [rival for rival, _ in found.contenders()])
+
+
+def test_a_rival_that_another_rival_beats_on_everything_is_a_contender():
+    found = examined(rated((3, 1), {"Fernhill": [80, 20], "Brightholm": [50, 50], "Cold Quay": [40, 40]}))
+    assert (((1, 2),), [1, 2]) == (found.beats, [rival for rival, _ in found.contenders()])
 
 
 def test_a_maker_that_no_weighting_puts_first_alone_is_at_best_level():
@@ -201,6 +234,11 @@ def test_beyond_the_makers_in_front_the_shares_of_first_place_are_of_all(monkeyp
 
     assert ((1,), (1, 2, 0)) == (found.front, (found.front[0], *found.rivals))
     assert [pytest.approx(2 / 3, abs=0.02), 0, pytest.approx(1 / 3, abs=0.02)] == found.first_shares.shares.tolist()
+
+
+def test_two_hundred_makers_are_in_front():
+    found = examined(rated((1,), {f"maker {at}": [at / 4] for at in range(201)}))
+    assert tuple(range(200, 0, -1)) == found.front
 
 
 def test_while_all_makers_are_in_front_there_are_no_further_shares():

@@ -8,7 +8,7 @@ from trying import passes, standings, tries, worth
 
 from scorecard.criteria import Limit
 from scorecard.questions import questions
-from scorecard.verdict import CLOSE, could_lead, leaders_by_rule, leads_whatever, reach_verdict, surely_lead
+from scorecard.verdict import could_lead, leaders_by_rule, leads_whatever, reach_verdict, surely_lead
 
 
 def verdict_on(case, moved=()):
@@ -40,20 +40,22 @@ def test_a_leader_above_all_bands_is_sure():
 
 
 def test_little_weight_that_decides_it_is_too_close_to_call():
-    assert ("close", 0, 1) == told(rated((1,), {"Fernhill": [50], "Brightholm": [20]}), [(1, CLOSE)])
+    assert ("close", 0, 1) == told(rated((1,), {"Fernhill": [50], "Brightholm": [20]}), [(1, 0.05)])
 
 
 def test_a_little_more_weight_is_not_too_close():
-    assert ("sure", 0, None) == told(rated((1,), {"Fernhill": [50], "Brightholm": [20]}), [(1, CLOSE + 1e-9)])
+    assert ("sure", 0, None) == told(rated((1,), {"Fernhill": [50], "Brightholm": [20]}), [(1, 0.05 + 1e-9)])
 
 
 def test_of_several_close_rivals_the_closest_is_named():
     rows = {"Fernhill": [50], "Brightholm": [20], "Cold Quay": [30]}
-    assert ("close", 0, 2) == told(rated((1,), rows), [(1, 0.04), (2, 0.03)])
+    found = verdict_on(rated((1,), rows), [(1, 0.4), (2, 0.03)])
+    assert ("close", 2, 0.03) == (found.kind, found.rival, found.moved)
 
 
 def test_one_answer_that_unseats_the_leader_is_named_with_who_would_lead():
-    found = verdict_on(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 80)]}, unknown="worst"))
+    rows = {"Fernhill": [50], "Brightholm": [(20, 80)], "Cold Quay": [(20, 30)]}
+    found = verdict_on(rated((1,), rows, unknown="worst"))
     assert ("one answer", 0, 1, 1) == (found.kind, found.leader, found.rival, found.question.maker)
 
 
@@ -136,6 +138,27 @@ def test_level_makers_of_whom_all_is_known_surely_lead_together():
     standing = standing_of(rated((1,), {"Fernhill": [50], "Brightholm": [50], "Cold Quay": [(10, 50)]}))
     found = surely_lead(standing.ranking, standing.screening)
     assert ((0, 1), (0, 1, 2)) == (found, could_lead(standing.ranking, standing.screening))
+
+
+def test_makers_just_as_far_apart_as_counts_for_level_lead_together():
+    standing = standing_of(rated((1,), {"Fernhill": [1e-9], "Brightholm": [0]}))
+    known = standing.ranking, standing.screening
+    assert ((0, 1), (0, 1), False) == (surely_lead(*known), could_lead(*known), leads_whatever(*known))
+
+
+def test_a_leader_that_may_come_level_does_not_lead_whatever_comes():
+    standing = standing_of(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 50)]}))
+    assert not leads_whatever(standing.ranking, standing.screening)
+
+
+def test_who_reaches_the_lowest_score_of_the_best_could_lead():
+    standing = standing_of(rated((1,), {"Fernhill": [60], "Brightholm": [(20, 50)], "Cold Quay": [(40, 70)]}))
+    assert (0, 2) == could_lead(standing.ranking, standing.screening)
+
+
+def test_where_every_maker_may_be_ruled_out_each_could_lead():
+    standing = standing_of(rated((1,), {"Fernhill": [None], "Brightholm": [(5, 20)]}, limit=Limit(at_least=10)))
+    assert (0, 1) == could_lead(standing.ranking, standing.screening)
 
 
 # leaders by rule
