@@ -6,6 +6,7 @@ maker that is strictly best of the others, be it by points or by a limit that ru
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import takewhile
 
 import numpy as np
 
@@ -105,7 +106,7 @@ class Standing:
     def _front(self) -> tuple[int, ...]:
         """Return the three best, and all who share the rank of the third."""
         last = self.ranking.ranks[self.ranking.order[min(2, len(self.ranking.order) - 1)]]
-        return tuple(one for one in self.ranking.order if self.ranking.ranks[one] <= last)
+        return tuple(takewhile(lambda one: self.ranking.ranks[one] <= last, self.ranking.order))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -115,7 +116,7 @@ class _Effects:
     Parameters
     ----------
     rises : it could put its own maker strictly first
-    sinks : by points, or ``out``, by a limit: it could put another than the leader strictly first
+    sinks : by points, or ``out``, by a limit: it could put its own maker, a leader, behind another, or out
     """
 
     rises: Booleans
@@ -153,27 +154,24 @@ def _open_cells(standing: Standing) -> Iterator[tuple[int, int]]:
 def _effects(standing: Standing) -> _Effects:
     points, ranking = standing.points, standing.ranking
     leads = np.isin(np.arange(len(ranking.scores)), ranking.leaders)
-    best, has_successor = _others(standing)
+    best = _best_others(standing)
     highest = ranking.scores[:, None] + standing.shares * (points.reach - points.counted)
     lowest = ranking.scores[:, None] + standing.shares * (points.low - points.counted)
     leads_alone = leads & (len(ranking.leaders) == 1)
-    gives_way = (leads & has_successor)[:, None]
     return _Effects(
         rises=(highest > best[:, None] + TIE) & ~leads_alone[:, None],
-        sinks=(lowest < best[:, None] - TIE) & gives_way,
-        out=standing.screening.may_fail & gives_way,
+        sinks=(lowest < best[:, None] - TIE) & leads[:, None],
+        out=standing.screening.may_fail & leads[:, None],
     )
 
 
-def _others(standing: Standing) -> tuple[Floats, Booleans]:
-    """(makers,): the best score of all others, and whether one of these is strictly the best."""
+def _best_others(standing: Standing) -> Floats:
+    """(makers,): the best score of all others."""
     ranking = standing.ranking
     best = np.full(len(ranking.scores), ranking.scores[list(ranking.order)].max())
-    has_successor = np.zeros(len(ranking.scores), dtype=bool)
     for leader in ranking.leaders:
-        best[leader], successor = standing.best_of_others(leader)
-        has_successor[leader] = successor is not None
-    return best, has_successor
+        best[leader], _ = standing.best_of_others(leader)
+    return best
 
 
 def _question(standing: Standing, effects: _Effects, cell: tuple[int, int], carries: float) -> Question:
@@ -206,7 +204,7 @@ def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> tuple[
     one, level = standing.criteria[criterion], _points_level(standing, maker, criterion)
     lifting = one.value.answers_above(level)
     if one.choices is not None:
-        return tuple(stretch for stretch in lifting if _passes(one, stretch[0])), ()
+        return tuple((at, to) for at, to in lifting if _passes(one, at)), ()
     within = _allowed_by(one.limit or Limit())
     clear = _clear(standing, maker, criterion, lifting, within)
     return _as_typed(one, standing.countings[criterion], maker, clear, within)
@@ -226,7 +224,9 @@ def _clear(
     if standing.criteria[criterion].choices is not None:
         return stretches
     allowed = standing.countings[criterion].allowed
-    ends = np.clip(np.array(stretches).reshape(-1, 2), *within).clip(allowed.low[maker], allowed.high[maker])
+    ends = np.clip(np.array(stretches).reshape(len(stretches), 2), *within).clip(
+        allowed.low[maker], allowed.high[maker]
+    )
     off = np.array(standing.criteria[criterion].value.least_and_greatest(*ends.T))
     off -= _points_level(standing, maker, criterion)
     is_clear = np.abs(off).max(axis=0) * standing.shares[criterion] > TIE

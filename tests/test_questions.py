@@ -228,6 +228,58 @@ def test_an_end_that_is_only_level_is_no_answer_although_a_last_bit_is_over(knot
     assert [(0.0, pytest.approx(5.0))] == list(one.answers)
 
 
+def test_an_answer_that_leads_by_no_more_than_counts_for_level_is_no_answer():
+    # at 15 and a hair the rating is worth 50 and 2e-9, of which 2/9 count
+    criteria = [numbers("rating", 2, (0, 100), (10, 0), (20, 100), unknown="worst"), numbers("price", 7)]
+    one = first_asked(make_case(criteria, {"Fernhill": [5, 50], "Brightholm": [(0, 15 + 2e-10), 50]}))
+    assert [(0.0, pytest.approx(5.0))] == list(one.answers)
+
+
+def test_an_answer_that_leads_by_just_what_counts_for_level_is_no_answer():
+    valley = numbers("rating", 1, (-10, 100), (0, 0), (100, 100), unknown="worst")
+    one = first_asked(make_case([valley], {"Fernhill": [0], "Brightholm": [(-10, 1e-9)]}))
+    assert ((-10.0, 0.0),) == one.answers
+
+
+@pytest.mark.parametrize(("fernhill", "brightholm", "unknown"), [(0, (0, 1e-9), "worst"), ((0, 1e-9), 1e-9, "best")])
+def test_an_answer_that_moves_a_maker_by_just_what_counts_for_level_changes_nothing(fernhill, brightholm, unknown):
+    case = rated((1,), {"Fernhill": [fernhill], "Brightholm": [brightholm]}, unknown=unknown)
+    assert [False] == [one.could_change_leader for one in asked(case)]
+
+
+@pytest.mark.parametrize(
+    ("typed", "limit", "answers", "holds"),
+    [
+        # 80 + 20 against 50 and more than 50 below 5 or above 15: of these only what the range reaches
+        ((0, 12), None, (0.0, 5.0), (True, False)),
+        ((8, 18), None, (15.0, 18.0), (False, True)),
+        ((2, 12), Limit(at_most=2), (2.0, 2.0), (True, True)),  # one answer alone passes
+    ],
+)
+def test_answers_that_lift_lie_within_what_is_typed_and_allowed(typed, limit, answers, holds):
+    valley = numbers("rating", 1, (0, 100), (10, 0), (20, 100), unknown="worst", limit=limit)
+    case = make_case([valley, numbers("price", 1)], {"Fernhill": [2, 20], "Brightholm": [typed, 50]})
+    (turn,) = first_asked(case).turns
+    assert ((answers,), (holds,)) == (turn.answers, turn.holds)
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "answers", "holds"), [(0, 100, (0.0, 5.0), (True, False)), (100, 0, (5.0, 12.0), (False, True))]
+)
+def test_a_limit_that_the_range_only_touches_adds_no_answer(first, last, answers, holds):
+    criterion = numbers("a", 1, (0, first), (100, last), unknown="best", limit=Limit(at_least=0, at_most=12))
+    (turn,) = first_asked(make_case([criterion], {"Fernhill": [(0, 12)], "Brightholm": [5]})).turns
+    assert ((answers,), (holds,)) == (turn.answers, turn.holds)
+
+
+def test_of_two_turns_the_first_is_the_rise():
+    # at once level; above 50 Brightholm leads, and above 70 it is out
+    one = first_asked(
+        rated((1,), {"Fernhill": [50], "Brightholm": [(50, 80)]}, unknown="worst", limit=Limit(at_most=70))
+    )
+    assert ("points", ["points", "limit"]) == (one.by, [turn.by for turn in one.turns])
+
+
 def test_a_choice_that_would_lift_a_rival_but_rule_it_out_is_not_among_the_answers():
     table = {"kiln": 80, "sticker": 100, "none": 0}
     criteria = [choices("method", 1, table, unknown="worst", limit=Limit(none_of=("sticker",)))]
@@ -286,6 +338,12 @@ def test_the_best_of_the_others_is_found_among_makers_a_hair_apart():
     # the third in the sheet is the best of those behind the leader, by less than what counts as level
     rows = {"Fernhill": [60], "Brightholm": [50], "Cold Quay": [50], "Dale": [50 + 0.9e-9]}
     assert (50 + 0.9e-9, None) == standing_of(rated((1,), rows)).best_of_others(0)
+
+
+def test_the_best_of_the_others_is_nobody_where_two_are_just_as_far_apart_as_counts_for_level():
+    # the first two share a rank, and the third, level with the second alone, has the next
+    rows = {"Fernhill": [1.5e-9], "Brightholm": [1e-9], "Cold Quay": [0]}
+    assert (1e-9, None) == standing_of(rated((1,), rows)).best_of_others(0)
 
 
 def test_a_maker_alone_can_lose_the_lead_to_nobody():
