@@ -26,8 +26,8 @@ class Verdict:
 
     Parameters
     ----------
-    kind : nobody is ranked; one alone is; too close to call; whatever the open answers turn out to be; one answer could
-        change it; no one answer could, but several together
+    kind : nobody is ranked; one alone is; too close to call; whatever the open answers turn out to be, at the least
+        jointly; one answer could change it; no one answer could, but several together
     leader : position of the first maker; None where nobody is ranked
     rival : position of the maker that it is close to, or that could lead instead
     moved : the weight that decides it, as a part of 1, where it is close
@@ -61,28 +61,18 @@ def reach_verdict(
     near = sorted((part, place) for place, part in moved if part is not None)
     if near and near[0][0] <= CLOSE:
         return Verdict(kind="close", leader=leader, rival=near[0][1], moved=near[0][0])
-    if leads_whatever(ranking, screening):
-        return Verdict(kind="sure" if len(ranking.order) > 1 else "alone", leader=leader)
     if asked and asked[0].could_change_leader:
         return Verdict(kind="one answer", leader=leader, rival=asked[0].leader_then, question=asked[0])
-    return Verdict(kind="several answers" if len(ranking.order) > 1 else "alone", leader=leader)
-
-
-def leads_whatever(ranking: Ranking, screening: Screening) -> bool:
-    """Return whether the first maker leads for every filling of the open answers: its lowest above all others' reach.
-
-    Makers' open answers are independent of one another, and one that rules its maker out lifts nobody: this is exact.
-    """
-    first, *rest = ranking.order
-    if screening.may_fail[first].any():
-        return False
-    return all(ranking.low[first] > ranking.reach[other] + TIE for other in rest)
+    if len(ranking.order) == 1:
+        return Verdict(kind="alone", leader=leader)
+    return Verdict(kind="sure" if leader in surely_lead(ranking, screening) else "several answers", leader=leader)
 
 
 def surely_lead(ranking: Ranking, screening: Screening) -> tuple[int, ...]:
     """Return the positions of all who lead, be it jointly, for every filling of the open answers, in the order of rank.
 
-    A maker that may yet fail a limit does not: for some filling it is out.
+    A maker that may yet fail a limit does not: for some filling it is out. Makers' open answers are independent of one
+    another, and one that rules its maker out lifts nobody: this is exact.
     """
     reaches = sorted(((float(ranking.reach[one]), one) for one in ranking.order), reverse=True)[:2]
     return tuple(

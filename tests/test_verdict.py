@@ -8,7 +8,7 @@ from trying import passes, standings, tries, worth
 
 from scorecard.criteria import Limit
 from scorecard.questions import questions
-from scorecard.verdict import could_lead, leaders_by_rule, leads_whatever, reach_verdict, surely_lead
+from scorecard.verdict import could_lead, leaders_by_rule, reach_verdict, surely_lead
 
 
 def verdict_on(case, moved=()):
@@ -37,6 +37,19 @@ def test_one_maker_that_may_yet_fail_still_stands_alone():
 
 def test_a_leader_above_all_bands_is_sure():
     assert ("sure", 0, None) == told(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 40)]}), [(1, None)])
+
+
+def test_a_leader_that_another_may_draw_level_with_at_best_is_sure():
+    assert ("sure", 0, None) == told(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 50)]}, unknown="worst"))
+
+
+def test_a_joint_leader_that_may_fall_behind_is_one_answer():
+    assert ("one answer", 0, 0) == told(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 50)]}, unknown="best"))
+
+
+def test_a_leader_that_may_be_ruled_out_before_two_that_are_level_is_not_sure():
+    rows = {"Fernhill": [(70, 90)], "Brightholm": [50], "Cold Quay": [50]}
+    assert ("several answers", 0, None) == told(rated((1,), rows, limit=Limit(at_most=80), unknown="best"))
 
 
 def test_little_weight_that_decides_it_is_too_close_to_call():
@@ -98,12 +111,15 @@ def _score(standing, answers):
 @given(standings())
 def test_a_leader_is_sure_where_no_filling_of_all_answers_unseats_it(standing):
     order = standing.ranking.order
-    if not order:
+    if len(order) < 2:
         return
+    asked = questions(standing)
+    kind = reach_verdict(standing.ranking, standing.screening, asked, ()).kind
     first, *rest = (scores_to_come(standing, maker) for maker in order)
     highest = max((score for scores in rest for score in scores if score is not None), default=-1.0)
-    expected = None not in first and min(first) > highest + 1e-9
-    assert expected == leads_whatever(standing.ranking, standing.screening)
+    unseated = None in first or min(first) < highest - 1e-9
+    assert (kind == "sure") == (not unseated and not any(one.could_change_leader for one in asked))
+    assert kind == "sure" or unseated or min(first) <= highest + 1e-9
 
 
 @settings(max_examples=60, deadline=None)
@@ -143,12 +159,7 @@ def test_level_makers_of_whom_all_is_known_surely_lead_together():
 def test_makers_just_as_far_apart_as_counts_for_level_lead_together():
     standing = standing_of(rated((1,), {"Fernhill": [1e-9], "Brightholm": [0]}))
     known = standing.ranking, standing.screening
-    assert ((0, 1), (0, 1), False) == (surely_lead(*known), could_lead(*known), leads_whatever(*known))
-
-
-def test_a_leader_that_may_come_level_does_not_lead_whatever_comes():
-    standing = standing_of(rated((1,), {"Fernhill": [50], "Brightholm": [(20, 50)]}))
-    assert not leads_whatever(standing.ranking, standing.screening)
+    assert ((0, 1), (0, 1)) == (surely_lead(*known), could_lead(*known))
 
 
 def test_who_reaches_the_lowest_score_of_the_best_could_lead():
