@@ -67,7 +67,8 @@ def _mutant(source: str, number: int, which: int, inside: tuple[str, int] | None
     change, make = _faults(node)[which]
     make()
     ast.fix_missing_locations(tree)
-    return Mutant(line=getattr(node, "lineno", 0), change=change, tree=tree, function=inside)
+    stands = node.target if isinstance(node, ast.comprehension) else node  # which has no place of its own
+    return Mutant(line=getattr(stands, "lineno", 0), change=change, tree=tree, function=inside)
 
 
 def _nodes(tree: ast.Module) -> Iterator[tuple[int, ast.AST, tuple[str, int] | None]]:

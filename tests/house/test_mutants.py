@@ -62,5 +62,10 @@ def test_a_mutant_knows_its_line_and_its_function():
     assert {(1, None), (5, ("f", 3)), (9, ("A.m", 8))} == places
 
 
+def test_a_dropped_condition_stands_where_its_loop_does():
+    text = "found = [\n    a\n    for a in b\n    if a\n]\n"
+    assert [3] == [mutant.line for mutant in mutants_of(text) if mutant.change == "the condition is dropped"]
+
+
 def test_a_default_belongs_to_the_module():
     assert {None} == {mutant.function for mutant in mutants_of("def f(a=1): pass")}
