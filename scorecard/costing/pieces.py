@@ -6,6 +6,7 @@ Enters: a landed cost. Leaves: a ``Piece``.
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import product
+from typing import cast
 
 from scorecard.costing.amounts import Span
 from scorecard.costing.border_entries import duty_percent
@@ -89,14 +90,12 @@ def _open_part(reading: Reading, line: Line) -> str:
 
 
 def _at_the_border(situation: Situation, key: str) -> str:
-    rules = situation.inputs.imports
     if key == "duty":
         percent = duty_percent(situation)
         return "" if percent is None or percent.is_known else "the rate of duty"
-    if rules is None or rules.tax_percent is None:
-        return ""
+    rules = cast("ImportRules", situation.inputs.imports)  # without rules or a rate there is no line of tax
     if key == "sales tax" and rules.price_has_tax is None:
         return "whether the price has sales tax inside"
     if rules.tax_is is None:
         return f"whether {key} comes back"
-    return "" if rules.tax_percent.is_known else f"the rate of {key}"
+    return "" if cast("Span", rules.tax_percent).is_known else f"the rate of {key}"

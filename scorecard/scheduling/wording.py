@@ -128,7 +128,7 @@ def plan_sentence(plan: Plan) -> str:
                 f"{slack_words(plan.order_slack_days)} to plan on: {due}; if every step takes its least and nothing is "
                 f"kept spare, there is time until {quickly}"
             )
-        case "too late":
+        case _:  # too late
             even = f"and even if every step takes its least, by {day_words(plan.order_by_quickly)}"
             told = f"{slack_words(plan.order_slack_days)}: {due}, {even}"
     return f"{_whom(plan)}: {told}"
