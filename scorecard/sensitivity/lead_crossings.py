@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
-from scorecard.sensitivity.weight_ranges import WHOLE, others_in_proportion
+from scorecard.sensitivity.weight_ranges import others_in_proportion
 from scorecard.value_functions import Floats
 
 
@@ -61,7 +61,7 @@ def score_lines(points: Floats, shares: Floats) -> tuple[ScoreLines | None, ...]
     """
     others = others_in_proportion(shares)
     return tuple(
-        ScoreLines(none_on=without, all_on=alone) if rest.sum() > WHOLE else None
+        ScoreLines(none_on=without, all_on=alone) if rest.any() else None
         for without, alone, rest in zip((points @ others).T, points.T, others.T, strict=True)
     )
 

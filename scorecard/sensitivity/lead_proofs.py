@@ -96,13 +96,14 @@ def _play(points: Floats, maker: int, likely: NDArray[np.intp], *, exact: bool) 
     """Solve the game, a rival at a time, or as much of it as the proof needs.
 
     The least Σx with (lead over r + shift)·x ≥ 1 for all r is 1 / (value + shift), at the best weights over their sum.
+    It is enough once rivals beat the maker by so much that rounding cannot hide it.
     """
     programme = Programme(np.ones(points.shape[1]), exact=exact)
     weights = np.full(points.shape[1], 1 / points.shape[1])
     few = points[likely]
     taken: set[int] = set()
     bound = np.inf
-    while bound >= -TIE:
+    while bound >= -2 * TIE:
         rival = int(likely[(few @ weights).argmax()])
         if rival == maker or rival in taken:
             rival, margin = _strongest(points, maker, weights)
@@ -112,7 +113,7 @@ def _play(points: Floats, maker: int, likely: NDArray[np.intp], *, exact: bool) 
         programme.require(rival, -1, SHIFT + _leads(points, maker, rival, exact))
         weights = (programme.x / programme.x.sum()).astype(float)
         bound = float(1 / programme.least - SHIFT) * SCALE
-    return _outcome(points, maker, weights, programme)
+    return _outcome(points, maker, weights, _prices(programme, taken))
 
 
 def _strongest(points: Floats, maker: int, weights: Floats) -> tuple[int, float]:
@@ -129,12 +130,17 @@ def _leads(points: Floats, maker: int, rival: int, exact: bool) -> NDArray[Any]:
     return np.asarray(fractions(one) - fractions(other) if exact else one - other) / SCALE
 
 
-def _outcome(points: Floats, maker: int, weights: Floats, programme: Programme) -> Outcome:
+def _prices(programme: Programme, taken: set[int]) -> dict[int, float]:
+    """Return the multipliers of the rivals taken in, in sheet order."""
+    found = programme.multipliers
+    return {rival: float(found[rival]) for rival in sorted(taken & found.keys())}
+
+
+def _outcome(points: Floats, maker: int, weights: Floats, prices: Mapping[int, float]) -> Outcome:
     """Return the outcome with its figures computed anew from the weights and the mix."""
     weights = without_dust(weights)
-    prices = {name: float(price) for name, price in programme.multipliers.items() if isinstance(name, int)}
     parts = {rival: price / sum(prices.values()) for rival, price in prices.items()}
-    kept = {rival: part for rival, part in sorted(parts.items()) if part > NO_PART}
+    kept = {rival: part for rival, part in parts.items() if part > NO_PART}
     mix = {rival: part / sum(kept.values()) for rival, part in kept.items()}
     mixed = sum((part * points[rival] for rival, part in mix.items()), np.zeros(points.shape[1]))
     bound = float((points[maker] - mixed).max()) if mix else np.inf

@@ -4,12 +4,15 @@ The three suppliers are a textbook-style exercise, "Jolly Company" [stored]; tha
 [derived], as is the all-rounder that nobody beats on everything.
 """
 
+import tracemalloc
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from published import SUPPLIERS
 
+from scorecard.ranking import TIE
 from scorecard.sensitivity import dominance
 from scorecard.sensitivity.dominance import beats_on_everything
 
@@ -38,6 +41,16 @@ def test_rounding_saves_nobody_from_being_beaten():
     assert beats_on_everything(np.array([[50.0, 60.0], [50.0 + 1e-12, 50.0]]), HALVES) == [(0, 1)]
 
 
+@pytest.mark.parametrize(("lead", "expected"), [(TIE, []), (2 * TIE, [(0, 1)])])
+def test_points_just_a_tie_apart_are_the_same(lead, expected):
+    assert beats_on_everything(np.array([[lead, 50.0], [0.0, 50.0]]), HALVES) == expected
+
+
+@pytest.mark.parametrize(("lag", "expected"), [(TIE, [(0, 1)]), (2 * TIE, [])])
+def test_one_just_a_tie_behind_is_still_as_good(lag, expected):
+    assert beats_on_everything(np.array([[0.0, 60.0], [lag, 50.0]]), HALVES) == expected
+
+
 def test_a_criterion_of_weight_0_saves_nobody_from_being_beaten():
     assert beats_on_everything(np.array([[60.0, 0.0], [50.0, 90.0]]), np.array([1.0, 0.0])) == [(0, 1)]
 
@@ -51,6 +64,17 @@ def test_pairs_come_in_sheet_order_however_many_are_compared_together(monkeypatc
     together = beats_on_everything(points, HALVES)
     monkeypatch.setattr(dominance, "COMPARISONS_AT_ONCE", 1)
     assert together == sorted(beats_on_everything(points, HALVES))
+
+
+def test_a_thousand_makers_are_never_all_compared_at_once():
+    points = np.column_stack([np.arange(1000.0), -np.arange(1000.0)])  # nobody beats anybody
+    tracemalloc.start()
+    try:
+        assert beats_on_everything(points, HALVES) == []
+        most = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert most < 1000 * 1000 * 2 * 8  # what one array of all their differences would take
 
 
 POINTS = st.lists(st.lists(st.integers(0, 4).map(float), min_size=3, max_size=3), min_size=1, max_size=8)

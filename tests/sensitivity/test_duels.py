@@ -139,6 +139,20 @@ def test_makers_apart_by_rounding_alone_are_identical():
     assert duels(points, np.array([0.5, 0.5])).beats.tolist() == [[0, 0], [0, 0]]
 
 
+@pytest.mark.parametrize(("lead", "expected"), [(1e-9, [[0, 0], [0, 0]]), (2e-9, [[0, 1], [0, 0]])])
+def test_makers_just_a_tie_apart_are_identical(lead, expected):
+    assert duels(np.array([[lead, 20.0], [0.0, 20.0]]), np.array([0.5, 0.5])).beats.tolist() == expected
+
+
+def test_a_gain_next_to_nil_counts_for_nothing():
+    assert near("3/7") == part_ahead(np.array([[1e-200, 3.0, -4.0, 0.0]])).tolist()
+
+
+@pytest.mark.parametrize("differences", [[-0.5, 0.0], [-3.0, -0.25], [0.0, 0.0, -1e-9]])
+def test_without_a_gain_no_weighting_is_won(differences):
+    assert part_ahead(np.array([differences])).tolist() == [0.0]
+
+
 def test_one_criterion_of_positive_share_is_a_plain_comparison():
     points = np.array([[50.0, 0.0], [49.0, 100.0], [51.0, 30.0]])
     assert duels(points, np.array([1.0, 0.0])).beats.tolist() == [[0, 1, 0], [0, 0, 0], [1, 1, 0]]

@@ -13,6 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from published import OFFICE_SHARES, OFFICES, SUPPLIER_SHARES, SUPPLIERS
 
+from scorecard.ranking import TIE
 from scorecard.sensitivity.lead_crossings import ScoreLines, Stretch, lead_crossings, score_lines
 from scorecard.sensitivity.weight_ranges import weight_ranges
 
@@ -96,6 +97,35 @@ def test_one_that_is_level_at_the_end_alone_never_leads():
 def test_lines_apart_by_rounding_alone_do_not_cross():
     lines = ScoreLines(none_on=np.array([50.0, 50.0 - 1e-12]), all_on=np.array([50.0, 50.0 + 1e-12]))
     assert (Stretch(leader=0, start=0.0, end=1.0),) == lead_crossings(lines)
+
+
+@pytest.mark.parametrize(
+    ("none_on", "all_on", "leader"),
+    [
+        ([TIE, 0], [0, 50], 1),  # level at the start, just a tie apart: the steeper leads from there
+        ([2 * TIE, TIE, 0], [10, 50, 60], 1),  # one more lies too far below at the start, and passes nobody at once
+        ([0, 0], [0, TIE], 0),  # as steep within a tie: the first
+        ([10, 0], [0, TIE], 0),  # ends just a tie above: level
+    ],
+)
+def test_what_is_just_a_tie_apart_is_level(none_on, all_on, leader):
+    lines = ScoreLines(none_on=np.array(none_on, dtype=float), all_on=np.array(all_on, dtype=float))
+    assert (leader, 0.0) == told(lead_crossings(lines))[0][:2]
+
+
+def test_a_line_just_a_tie_below_a_crossing_is_level_there_too():
+    # the second line meets the first at 1/4, where the third is x - (x - TIE) below; all figures are exact in binary
+    second, x = 11 * 2.0**-33, 3 * 2.0**-30
+    lines = ScoreLines(none_on=np.array([0, -second, -x]), all_on=np.array([0, 3 * second, 3 * x - 4 * TIE]))
+    assert [(0, 0.0, 0.25), (2, 0.25, 1.0)] == told(lead_crossings(lines))
+
+
+def test_lines_that_rise_alike_never_pass_one_another():
+    # the second ends a little more than a tie above the first, by the rounding of figures near 100 alone
+    above = 100 + 2.0**-46 * np.ceil(TIE * 2.0**46)
+    lines = ScoreLines(none_on=np.array([0.0, TIE]), all_on=np.array([100.0, above]))
+    assert (True, True) == (above - 100 > TIE, above - TIE == 100)
+    assert [(0, 0.0, 1.0)] == told(lead_crossings(lines))
 
 
 def test_lines_that_touch_a_parabola_all_lead_in_turn():
