@@ -21,18 +21,19 @@ from scorecard.reading.number_text import (
     read_amount,
     tidy,
 )
+from scorecard.reading.patterns import pattern
 from scorecard.words import listed, nearest, nearest_first, shortest
 
 OR_EMPTY = ", or leave the cell empty"
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})
 LONGEST_NUMBER = 100  # so that no text is beyond what arithmetic can hold
-DASHES = re.compile(r"[-–—‐‑−]")
-NO_MATTER = re.compile(r"[-–—‐‑−\s.,;'’]+")  # signs that tell no two choices apart, unless there are digits
-AT_LEAST = re.compile(r"(?:at least|more than|over|>=|≥|>)\s*(.+)", re.IGNORECASE)
-AT_MOST = re.compile(r"(?:up to|at most|less than|under|<=|≤|<)\s*(.+)", re.IGNORECASE)
-PLUS = re.compile(r"(.*\d)\s*\+(\s*[^\d+]*)|(.*\d\s*[^\d+]*)\+")
-FROM = re.compile(r"from\s+(.+)", re.IGNORECASE)
-SHEET_ERROR = re.compile(r"#(?:N/A|REF!|DIV/0!|VALUE!|NAME\?|NUM!|NULL!|SPILL!|CALC!|GETTING_DATA)", re.IGNORECASE)
+DASHES = pattern(r"[-–—‐‑−]")
+NO_MATTER = pattern(r"[-–—‐‑−\s.,;'’]+")  # signs that tell no two choices apart, unless there are digits
+AT_LEAST = pattern(r"(?:at least|more than|over|>=|≥|>)\s*(.+)", re.IGNORECASE)
+AT_MOST = pattern(r"(?:up to|at most|less than|under|<=|≤|<)\s*(.+)", re.IGNORECASE)
+PLUS = pattern(r"(.*\d)\s*\+(\s*[^\d+]*)|(.*\d\s*[^\d+]*)\+")
+FROM = pattern(r"from\s+(.+)", re.IGNORECASE)
+SHEET_ERROR = pattern(r"#(?:N/A|REF!|DIV/0!|VALUE!|NAME\?|NUM!|NULL!|SPILL!|CALC!|GETTING_DATA)", re.IGNORECASE)
 
 
 class Reading(NamedTuple):
@@ -130,8 +131,8 @@ def read_text(text: str, rule: NumberRule) -> Reading | Fault:
 
 def _open_range(text: str, rule: NumberRule) -> Reading | Fault | None:
     """Return the reading of "50+", "at least 50", "<24", "from 100" and the like; None for another text."""
-    for pattern, is_low in ((AT_LEAST, True), (AT_MOST, False)):
-        match = pattern.fullmatch(text)
+    for start, is_low in ((AT_LEAST, True), (AT_MOST, False)):
+        match = start.fullmatch(text)
         if match:
             return _opened(_end_of(text, match[1], rule), is_low, rule)
     match = PLUS.fullmatch(text)

@@ -15,6 +15,7 @@ from scorecard.reading.cells import HEADING_ROWS, Decimal, Fault, SheetRow, Valu
 from scorecard.reading.csv_spans import PlainCsv
 from scorecard.reading.findings import Findings
 from scorecard.reading.gatekeeper import Admitted, refusal
+from scorecard.reading.patterns import pattern
 
 SEPARATORS = ";,\t"
 DECIMAL_MARKS: dict[str, Decimal | None] = {",": ".", ";": ",", "\t": None}
@@ -22,9 +23,9 @@ BYTES_AT_ONCE = 2**20
 LONGEST_LINE = 1_000_000
 MOST_CELLS = 16_384  # in one row of a spreadsheet
 SAVE_UTF8 = 'save it again from your spreadsheet program as "CSV UTF-8"'
-DECLARED = re.compile(r"\ufeff?sep=([;,\t])\s*", re.IGNORECASE)
-QUOTED = re.compile(r'"(?!\s*maker\s*")[^"]*"', re.IGNORECASE)
-MAKER_CELL = re.compile(r'(?:^|[;,\t])[\s"]*maker[\s"]*(?:[;,\t]|$)', re.IGNORECASE)
+DECLARED = pattern(r"\ufeff?sep=([;,\t])\s*", re.IGNORECASE)
+QUOTED = pattern(r'"(?!\s*maker\s*")[^"]*"', re.IGNORECASE)
+MAKER_CELL = pattern(r'(?:^|[;,\t])[\s"]*maker[\s"]*(?:[;,\t]|$)', re.IGNORECASE)
 
 
 class CsvSheet:

@@ -1,15 +1,15 @@
 """A cell's value as a day: a date cell, or text in ISO form; anything else is asked about."""
 
-import re
 from datetime import date, timedelta
 from math import isnan, nan
 
 from scorecard.reading.cell_values import UNKNOWN_WORDS, no_value
 from scorecard.reading.cells import Fault, Value, quoted
 from scorecard.reading.number_text import tidy
+from scorecard.reading.patterns import pattern
 
-ISO_DAY = re.compile(r"(\d{4}-\d{2}-\d{2})(?:[ T]\d{2}:\d{2}(?::\d{2}(?:\.\d+)?)?)?")
-THREE_NUMBERS = re.compile(r"(\d{1,4})[-/. ]+(\d{1,2})[-/. ]+(\d{1,4})")
+ISO_DAY = pattern(r"(\d{4}-\d{2}-\d{2})(?:[ T]\d{2}:\d{2}(?::\d{2}(?:\.\d+)?)?)?")
+THREE_NUMBERS = pattern(r"(\d{1,4})[-/. ]+(\d{1,2})[-/. ]+(\d{1,4})")
 SERIAL_START = date(1899, 12, 30)  # day 0 of a spreadsheet's day count, from 1900-03-01 on
 SERIAL_DAYS = range(61, 109_575)  # 1900-03-01 to 2199-12-31
 WRITE_A_DAY = "Write the day as YYYY-MM-DD, such as 2026-11-25, or leave the cell empty"

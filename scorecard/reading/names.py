@@ -4,7 +4,6 @@ Equal: the same after Unicode folding (NFKC), case and spaces. Alike: the same a
 are dropped too, or one typing slip apart.
 """
 
-import re
 import unicodedata
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
@@ -13,16 +12,17 @@ from datetime import date, time, timedelta
 from scorecard.reading.cell_values import OR_EMPTY, no_value
 from scorecard.reading.cells import CellError, Fault, NoResult, Value, as_text, quoted
 from scorecard.reading.findings import Findings
+from scorecard.reading.patterns import pattern
 
 ALIKE_LIMIT = 20
 SLIP_NAMES_LIMIT = 20_000  # beyond it only names equal without accents and signs are looked for: the index would be big
 LONGEST_NAME = 32_767  # what a spreadsheet's cell can hold
 SHORTEST_FOR_SLIPS = 5
 LONGEST_FOR_SLIPS = 100
-NO_DIGITS = re.compile(r"\D+")
-SIGNS = re.compile(r"[\W_]+")
+NO_DIGITS = pattern(r"\D+")
+SIGNS = pattern(r"[\W_]+")
 NO_ASCII_SIGNS = {sign: None for sign in range(1, 128) if not chr(sign).isalnum()}
-HIDDEN_SIGNS = re.compile("[\x00-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]")
+HIDDEN_SIGNS = pattern("[\x00-\x1f\x7f-\x9f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]")
 
 
 def read_name(value: Value) -> str | Fault:

@@ -13,13 +13,14 @@ from math import inf
 
 from scorecard.frozen import dataclass
 from scorecard.reading.cells import Decimal, Fault, quoted
+from scorecard.reading.patterns import pattern
 from scorecard.reading.units import ColumnUnit, currencies, is_known_unit
 from scorecard.words import shortest
 
 THOUSANDS_MARKS = (" ", "'", "’", ",", ".")
 FULL_WIDTH = str.maketrans("．，％＋－＜＞～＄￥￡", ".,%+-<>~$¥£")
 NO_WIDTH = dict.fromkeys(map(ord, "\u200b\u200c\u200d\u200e\u200f\u2060\ufeff"))
-AMOUNT = re.compile(
+AMOUNT = pattern(
     r"""
     (?P<sign> [+\-−]? ) \s*
     (?P<before> [^\d.,+\-−'’]*? ) \s*
@@ -29,16 +30,14 @@ AMOUNT = re.compile(
     """,
     re.VERBOSE,
 )
-DATE_LIKE = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}")
-MONTH = re.compile(
+DATE_LIKE = pattern(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}")
+MONTH = pattern(
     r"(?=.*\d).*\b(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?"
     r"|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)(?![^\W\d_])",
     re.IGNORECASE,
 )
-EXPONENT = re.compile(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
-ROUGHLY = re.compile(
-    r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE
-)
+EXPONENT = pattern(r"[+\-−]?\d+(?:[.,]\d+)?[eE][+\-−]?\d+")
+ROUGHLY = pattern(r"[~≈∼]|\b(?:about|around|approx|approximately|ca|circa|roughly|some|nearly|almost)\b", re.IGNORECASE)
 SMALL_NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 NUMBER_WORDS = {word: number for number, word in enumerate(SMALL_NUMBERS, 1)} | {
     "fifteen": 15,
@@ -48,15 +47,15 @@ NUMBER_WORDS = {word: number for number, word in enumerate(SMALL_NUMBERS, 1)} | 
     "hundred": 100,
     "thousand": 1000,
 }
-NUMBER_OR_WORD = re.compile(rf"\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_WORDS)})\b", re.IGNORECASE)
-WHOLE_NUMBER = re.compile(r"[+-]?[0-9]+")
-PLAIN = {mark: re.compile(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
-THOUSANDS = re.compile(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
-OUT_OF = re.compile(  # 4.6/5, 4.6 (120), and both
+NUMBER_OR_WORD = pattern(rf"\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_WORDS)})\b", re.IGNORECASE)
+WHOLE_NUMBER = pattern(r"[+-]?[0-9]+")
+PLAIN = {mark: pattern(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
+THOUSANDS = pattern(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
+OUT_OF = pattern(  # 4.6/5, 4.6 (120), and both
     r"(\d+(?:[.,]\d+)?)\s*(?:(?:/|out of)\s*\d+)?(?:\s*stars?)?\s*(?:\((.*)\))?(?:\s*stars?)?", re.IGNORECASE
 )
-COUNT = re.compile(r"(\d[\d.,'’ ]*)(?:ratings?|reviews?)?", re.IGNORECASE)
-ATTACHED = re.compile(r"\d[^\W\d_]|[^\W\d_]\d|[+\-−]\s*$|\d[.,]{2}")  # 1k: a number that is not the whole of it
+COUNT = pattern(r"(\d[\d.,'’ ]*)(?:ratings?|reviews?)?", re.IGNORECASE)
+ATTACHED = pattern(r"\d[^\W\d_]|[^\W\d_]\d|[+\-−]\s*$|\d[.,]{2}")  # 1k: a number that is not the whole of it
 NO_MINIMUM = frozenset({"none", "no", "no minimum", "no moq"})
 YEARS_OF_THE_CALENDAR = (1800, 2100)
 COUNT_YEARS = "Write how many years it has been, or leave the cell empty"
