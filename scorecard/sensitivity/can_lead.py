@@ -68,11 +68,11 @@ def can_lead(points: Floats, shares: Floats, asked: Sequence[int] | None = None)
     counted = np.flatnonzero(shares > 0)
     search = _Search(np.ascontiguousarray(points[:, counted]))
     weights = shares[counted]
-    search.settle(weights, makers)
+    likely = search.settle(weights, makers)
     proven = {maker: _proven(search.found[maker]) for maker in makers}
     able = [maker for maker, found in proven.items() if found.verdict != "beaten"]
     scores = search.points @ weights
-    rivals = [int(scores.argmax()), *search.likely[:STRONG].tolist()]
+    rivals = [int(scores.argmax()), *likely[:STRONG].tolist()]
     behind = [maker for maker in able if scores[maker] < scores.max() - TIE]
     allowances = [max(0.0, -proven[maker].margin) for maker in behind]
     nearest = zip(behind, nearest_leads(search.points, weights, behind, allowances, rivals), strict=True)
@@ -111,11 +111,10 @@ class _Search:
         self.points = points
         self.found: list[Outcome | None] = [None] * len(points)
         self.open = np.ones(len(points), dtype=bool)
-        self.likely = np.empty(0, dtype=np.intp)
 
-    def settle(self, shares: Floats, makers: Sequence[int]) -> None:
-        """Find the outcome of these makers: first of many at once, then of each of the rest."""
-        self.likely = likely = self._sample(shares)
+    def settle(self, shares: Floats, makers: Sequence[int]) -> NDArray[np.intp]:
+        """Find the outcome of these makers, of many at once, then of each of the rest; return who often leads."""
+        likely = self._sample(shares)
         for maker in likely:
             self._beaten_too({int(maker): 1.0})
         for maker in likely:
@@ -126,6 +125,7 @@ class _Search:
                 self._note(maker, outcome)
                 if outcome.verdict == "beaten":
                     self._beaten_too(outcome.mix)
+        return likely
 
     def _note(self, maker: int, outcome: Outcome) -> None:
         self.found[maker] = outcome
@@ -144,9 +144,10 @@ class _Search:
         return likely[np.argsort(-times, kind="stable")]
 
     def _clearest(self, leaders: NDArray[np.intp], likely: NDArray[np.intp], weights: Floats) -> Iterator[int]:
-        """Yield for each leader the sample where its lead over the other leaders is greatest."""
-        scores = weights @ self.points[likely].T
-        ahead = np.ptp(np.partition(scores, -2, axis=1)[:, -2:], axis=1) if len(likely) > 1 else scores[:, 0]
+        """Yield for each leader the sample where its lead over the other leaders, or over nil, is greatest."""
+        scores = np.column_stack([np.zeros(len(weights)), weights @ self.points[likely].T])
+        arranged = np.partition(scores, -2, axis=1)
+        ahead = arranged[:, -1] - arranged[:, -2]
         for maker in likely:
             yield int(np.where(leaders == maker, ahead, -np.inf).argmax())
 
@@ -156,7 +157,7 @@ class _Search:
         waiting = np.flatnonzero(self.open)
         bounds = (self.points[waiting] - mixed).max(axis=1)
         for maker, bound in zip(waiting[bounds < -TIE], bounds[bounds < -TIE], strict=True):
-            self._note(int(maker), Outcome(weights=np.empty(0), margin=-np.inf, mix=mix, bound=float(bound)))
+            self._note(int(maker), Outcome(weights=np.array([]), margin=np.nan, mix=mix, bound=float(bound)))
 
     def _level_too(self, rival: int) -> None:
         """Note the makers, still open, that are the best on a criterion, and that a rival beats or equals on all."""

@@ -57,7 +57,7 @@ class Programme:
         self.variables = len(cost)
         self._nil: Any = 0 if exact else NIL
         self._rows = self.variables + 1
-        self._table = self._numbers(np.zeros((4 * self._rows, self._rows)))  # with room to grow
+        self._table = self._numbers(np.zeros((self._rows, self._rows)))
         self._table[0, 1:] = self._numbers(cost)
         self._table[1 : self._rows, 1:] += self._numbers(np.eye(self.variables))
         self._nonbasic = list(range(1, self._rows))
@@ -96,7 +96,7 @@ class Programme:
         row = self._numbers(coefficients) @ self._table[1 : self.variables + 1]
         row[0] += self._numbers(constant)[()]
         if self._rows == len(self._table):
-            self._table = np.concatenate([self._table, 0 * self._table])
+            self._table = np.concatenate([self._table, self._table])  # twice the room: what is new is written over
         self._table[self._rows] = row
         self._rows += 1
         self._names.append(name)
@@ -129,7 +129,7 @@ class Programme:
     def _entering(self, row: int) -> int | None:
         """Return the column whose exchange keeps all multipliers from being negative, or None where there is none."""
         slopes, prices = self._table[row], self._table[0]
-        columns = (slopes > self._nil).nonzero()[0]  # never the first: the constant of a broken row is negative
+        columns = np.flatnonzero(slopes > self._nil)  # never the first: the constant of a broken row is negative
         if not columns.size:
             return None
         ratios = prices[columns] / slopes[columns]
