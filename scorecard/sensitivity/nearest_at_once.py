@@ -1,9 +1,8 @@
-"""The nearest weightings of many makers at once, wherever one rival, or the best of a criterion, settles them.
+"""The nearest weightings of many makers at once, wherever one rival settles them.
 
 Enters: points and shares on the criteria that count, makers that can lead, and some strong rivals. Leaves: for each
 maker how much weight must be moved, and the weighting. To be level with one rival is the least that must be moved;
-where the weighting that does it leaves nobody ahead, it is the nearest. Nor is anybody ahead of a maker that is best on
-every criterion that keeps weight. Whom neither settles, a linear programme does.
+where the weighting that does it leaves nobody ahead, it is the nearest. Whom no rival settles, a linear programme does.
 """
 
 from collections.abc import Iterator, Sequence
@@ -12,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from scorecard.ranking import TIE
-from scorecard.sensitivity.nearest_lead import PROVEN, moves, nearest_lead
+from scorecard.sensitivity.nearest_lead import moves, nearest_lead
 from scorecard.sensitivity.smallest_change import moved_from, without_dust
 from scorecard.value_functions import Floats
 
@@ -52,38 +51,21 @@ def _settled(
     points: Floats, shares: Floats, makers: NDArray[np.intp], allowances: Floats, rivals: Sequence[int]
 ) -> tuple[Booleans, Floats, Floats]:
     """Return which makers are settled, (makers,), what each moves, and the weighting, (makers, criteria)."""
-    least, nearest = _level_with_one(points, shares, points[makers], allowances, rivals)
-    settled, moved = np.zeros(len(makers), dtype=bool), least.copy()
-    for candidate in (nearest, _on_the_best(points, shares, points[makers])):
-        waiting = np.flatnonzero(~settled)
-        weights = without_dust(candidate[waiting])
-        changes = np.abs(weights - shares).sum(axis=1) / 2
-        scores = weights @ points.T
-        behind = scores.max(axis=1) - scores[np.arange(len(waiting)), makers[waiting]]
-        good = (changes - least[waiting] <= PROVEN) & (behind <= allowances[waiting] + TIE)
-        settled[waiting[good]], moved[waiting[good]], nearest[waiting[good]] = True, changes[good], weights[good]
-    return settled, moved, nearest
+    weights = without_dust(_level_with_one(points, shares, points[makers], allowances, rivals))
+    scores = weights @ points.T
+    behind = scores.max(axis=1) - scores[np.arange(len(makers)), makers]
+    return behind <= allowances + TIE, np.abs(weights - shares).sum(axis=1) / 2, weights
 
 
-def _level_with_one(
-    points: Floats, shares: Floats, own: Floats, allowances: Floats, rivals: Sequence[int]
-) -> tuple[Floats, Floats]:
-    """Return what must be moved to be level with the one rival that asks for most, and the weighting that does it."""
+def _level_with_one(points: Floats, shares: Floats, own: Floats, allowances: Floats, rivals: Sequence[int]) -> Floats:
+    """Return the weightings, (makers, criteria), that bring each maker level with the one rival that asks for most."""
     least, nearest = np.zeros(len(own)), np.tile(shares, (len(own), 1))
     for rival in rivals:
         leads = points[rival] - own
-        taken = moved_from(leads, shares, np.maximum(leads @ shares - allowances, 0))
+        taken = moved_from(leads, shares, leads @ shares - allowances)
         moved = taken.sum(axis=1)
         weights = shares - taken
         weights[np.arange(len(own)), leads.argmin(axis=1)] += moved
         more = moved > least
         least[more], nearest[more] = moved[more], weights[more]
-    return least, nearest
-
-
-def _on_the_best(points: Floats, shares: Floats, own: Floats) -> Floats:
-    """Return weightings, (makers, criteria): all weight where a maker is the best, and the present one elsewhere."""
-    best = own >= points.max(axis=0)
-    weights = np.where(best, shares, 0.0)
-    weights[np.arange(len(own)), best.argmax(axis=1)] += 1 - weights.sum(axis=1)
-    return weights
+    return nearest

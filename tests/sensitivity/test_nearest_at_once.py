@@ -28,6 +28,25 @@ def test_suppliers_move_what_the_exact_fractions_say():
     assert pytest.approx([1 / 10, 0, 4 / 5], abs=1e-11) == [moved for moved, _ in found]
 
 
+# X is 0.4 behind Y; each part moved from quality to price closes 4 points of it.
+# To be level with either of two rivals an eighth must move; moved from the second criterion, it leaves neither ahead.
+@pytest.mark.parametrize(
+    ("points", "shares", "maker", "allowance", "rivals", "moved", "weights"),
+    [
+        (SUPPLIERS, SHARES, 0, 0.0, [1], 0.1, [0.7, 0.1, 0.1, 0.1]),
+        (SUPPLIERS, SHARES, 0, 0.2, [1], 0.05, [0.65, 0.15, 0.1, 0.1]),
+        (SUPPLIERS, SHARES, 1, 0.0, [0, 2], 0.0, SHARES.tolist()),
+        ([[40, 40, 40], [60, 100, 20], [80, 80, 16]], [0.25, 0.25, 0.5], 0, 0.0, [1, 2], 0.125, [0.25, 0.125, 0.625]),
+        ([[1e-9, 1e-9], [0, 0]], [0.5, 0.5], 1, 0.0, [0], 0.0, [0.5, 0.5]),
+    ],
+    ids=["one rival", "one rival, not wholly", "none ahead", "the first of two that ask as much", "just level"],
+)
+def test_one_rival_settles_a_maker(points, shares, maker, allowance, rivals, moved, weights, monkeypatch):
+    monkeypatch.delattr(module, "nearest_lead")
+    found = next(nearest_leads(np.array(points, dtype=float), np.array(shares), [maker], [allowance], rivals))
+    assert pytest.approx([moved, *weights], abs=1e-12) == [found[0], *found[1]]
+
+
 @given(st.integers(0, 10**6), st.sampled_from([1, 10, 50]), st.integers(0, 9))
 def test_many_at_once_move_as_much_as_one_by_one_whatever_the_rivals(seed, step, rival):
     random = np.random.default_rng(seed)
