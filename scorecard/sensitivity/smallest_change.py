@@ -58,7 +58,7 @@ def smallest_changes(points: Floats, shares: Floats, leader: int) -> SmallestCha
     """
     if np.count_nonzero(shares) == len(shares):
         return _changes(points, shares, leader)
-    counted = shares.nonzero()[0]
+    counted = np.flatnonzero(shares)
     found = _changes(points[:, counted], shares[counted], leader)
     spread = np.zeros_like(points, dtype=float)
     spread[:, counted] = found.shares

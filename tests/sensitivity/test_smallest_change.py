@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from published import OFFICE_SHARES, OFFICES, SUPPLIER_SHARES, SUPPLIERS
 
-from scorecard.sensitivity.smallest_change import smallest_changes
+from scorecard.sensitivity.smallest_change import smallest_changes, without_dust
 
 A, B, C, D, E, F, G = range(7)
 
@@ -68,6 +68,36 @@ def test_only_a_criterion_of_weight_0_in_its_favour_brings_nobody_level():
 
 def test_with_one_criterion_a_lower_maker_never_draws_level():
     assert smallest_changes(np.array([[60.0], [50.0]]), np.array([1.0]), 0).against(1) is None
+
+
+def test_leads_below_a_point_narrow_as_all_do():
+    # The lead is 3/4·1/2 - 1/4·1/4 = 5/16, and all weight moved would close 3/4.
+    moved, shares = smallest_changes(np.array([[50.5, 50.0], [50.0, 50.25]]), np.array([0.75, 0.25]), 0).against(1)
+    assert pytest.approx([5 / 12, 1 / 3, 2 / 3], abs=1e-15) == [moved, *shares]
+
+
+@pytest.mark.parametrize(
+    ("leader", "moved", "shares"),
+    [([2e-9, 0.0], 0.0, [0.5, 0.5]), ([100.0, 1e-9], 0.5, [0.0, 1.0]), ([100.0, 1.01e-9], None, None)],
+    ids=["a billionth in all", "a billionth at best", "more than a billionth at best"],
+)
+def test_a_lead_of_a_billionth_is_level(leader, moved, shares):
+    found = smallest_changes(np.array([leader, [0.0, 0.0]]), np.array([0.5, 0.5]), 0).against(1)
+    assert (None, None) == (moved, shares) if found is None else (moved, shares) == (found[0], found[1].tolist())
+
+
+SIXTHS = [1 / 6] * 6  # rounded, they add up to a hair less than 1
+
+
+def test_a_weight_of_at_most_a_trillionth_is_dust():
+    assert without_dust(np.array([0.3, 0.5, 1e-12, 0.0])).tolist() == [0.3 / 0.8, 0.5 / 0.8, 0.0, 0.0]
+    assert without_dust(np.array([0.3, 0.5, 1.01e-12, 0.0])).tolist() == [0.3, 0.5, 1.01e-12, 0.0]
+
+
+def test_weightings_without_dust_stay_as_they_are_beside_one_with_it():
+    found = without_dust(np.array([[*SIXTHS, 0.0], [0.2, 0.2, 0.2, 0.2, 0.0, 0.0, 1e-13], [*SIXTHS, 0.0]]))
+    assert found.tolist() == [[*SIXTHS, 0.0], [0.25, 0.25, 0.25, 0.25, 0.0, 0.0, 0.0], [*SIXTHS, 0.0]]
+    assert without_dust(np.array([*SIXTHS, 0.0])).tolist() == [*SIXTHS, 0.0]
 
 
 TABLES = st.tuples(st.integers(2, 8), st.integers(1, 5)).flatmap(

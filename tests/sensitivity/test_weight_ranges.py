@@ -115,6 +115,38 @@ def test_of_rivals_that_cross_together_equally_the_first_in_sheet_order_takes_ov
     assert as_tuple(found) == (0.5, 1.0, 1, None)
 
 
+def test_leads_below_a_point_cross_where_they_are_nil():
+    # The lead is 1/2 less 3/2 of the first share.
+    points = np.array([[50.0, 50.5], [51.0, 50.0]])
+    first, second = weight_ranges(points, np.array([0.25, 0.75]), 0)
+    assert (0.0, pytest.approx(1 / 3, abs=1e-15), None, 1) == as_tuple(first)
+    assert (pytest.approx(2 / 3, abs=1e-15), 1.0, 1, None) == as_tuple(second)
+
+
+TIE = 1e-9
+
+
+@pytest.mark.parametrize(
+    ("points", "first", "second"),
+    [
+        # behind by a tie on the first criterion alone
+        ([[0, 100], [TIE, 0]], (0, 1, None, None), (0, 1, None, None)),
+        # at halves one rival is level, another behind by a tie but coming up faster
+        ([[0, 4 * TIE], [2 * TIE, 2 * TIE], [2 * TIE, 0]], (0, 1 / 2, None, 2), (1 / 2, 1, 2, None)),
+        # at a third one rival is level, another behind by less than a tie; its line falls by just a tie more
+        ([[0, 2 * TIE], [2 * TIE, TIE], [2 * TIE, 0]], (0, 1 / 3, None, 1), (2 / 3, 1, 1, None)),
+    ],
+)
+def test_a_tie_is_a_billionth_of_a_point(points, first, second):
+    found = weight_ranges(np.array(points), np.array([0.25, 0.75]), 0)
+    assert pytest.approx([*first, *second], abs=1e-15) == [*as_tuple(found[0]), *as_tuple(found[1])]
+
+
+def test_a_criterion_that_leaves_the_others_no_more_than_rounding_has_no_range():
+    points, rest = np.array([[90.0, 10.0], [80.0, 100.0]]), np.array([1e-15, 1.01e-15])
+    assert [weight_ranges(points, np.array([1 - part, part]), 0)[0] is None for part in rest] == [True, False]
+
+
 def test_a_typed_weight_gives_its_share():
     others = 80.0
     typed = typed_end(5 / 7, others)
@@ -146,6 +178,21 @@ def test_the_guaranteed_range_may_lie_away_from_the_current_share():
     high = np.array([[90.0, 20.0], [30.0, 100.0]])
     found = ranges_over_answers(low, high, np.array([0.25, 0.75]), 0)[0].guaranteed
     assert (pytest.approx(80 / 140), 1.0, 1, None) == as_tuple(found)
+
+
+def test_a_maker_that_leads_at_one_end_alone_by_a_tie_has_that_end():
+    points = np.array([[0.0, 0.0], [10.0, 5e-10]])
+    first, second = ranges_over_answers(points, points, np.array([0.5, 0.5]), 0)
+    assert (as_tuple(first.guaranteed), as_tuple(second.guaranteed)) == ((0, 0, None, 1), (1, 1, 1, None))
+
+
+@pytest.mark.parametrize(("steps", "crossed"), [((0, 0), False), ((2, 20), False), ((4, 40), True)])
+def test_two_rivals_that_meet_leave_one_share_and_none_where_they_cross(steps, crossed):
+    # In the smallest steps of floating point at 10: 22 of them move the crossing from 1/2 by 10^-15, 44 by twice that.
+    more, less = 10 + steps[0] * np.spacing(10.0), 10 - steps[1] * np.spacing(9.0)
+    points = np.array([[less, 10.0], [less + 10, 0.0], [0.0, 10 + more]])
+    found = ranges_over_answers(points, points, np.array([0.25, 0.75]), 0)[0].guaranteed
+    assert found is None if crossed else as_tuple(found) == (0.5, 0.5, 2, 1)
 
 
 def test_nothing_is_possible_for_a_maker_that_is_beaten_on_everything():
