@@ -79,15 +79,16 @@ def _promise(one: Progress) -> list[str]:
 def _need(one: Progress) -> list[str]:
     match one.door_by, one.slack_days:
         case date() as by, int() as slack:
-            return [_needed(one.stage == "arrived", by, slack)]
+            return [_needed(one, by, slack)]
     return []
 
 
-def _needed(is_there: bool, by: date, slack: int) -> str:
+def _needed(one: Progress, by: date, slack: int) -> str:
     days, is_late = counted(abs(slack), "day"), slack < 0
-    if is_there:
+    if one.stage == "arrived":
         return f"They were to be at your door by {day_words(by)}: {days} {'late' if is_late else 'to spare'}"
-    left = f"{days} too late, as things stand" if is_late else f"{days} of slack"
+    day = "promised day" if one.expected_on > one.door_on else "likely day"
+    left = f"{days} too late by the {day}, as things stand" if is_late else f"{days} of slack from the {day}"
     return f"They must be at your door by {day_words(by)}: {left}"
 
 

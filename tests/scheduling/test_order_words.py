@@ -85,15 +85,36 @@ def test_a_promised_day_that_is_over_is_late():
 @pytest.mark.parametrize(
     ("need_by", "words"),
     [
-        (NEED_BY, "They must be at your door by 11 May 2027: 125 days of slack"),
-        (date(2026, 12, 24), "They must be at your door by 21 December 2026: 16 days too late, as things stand"),
+        (NEED_BY, "They must be at your door by 11 May 2027: 125 days of slack from the likely day"),
+        (
+            date(2026, 12, 24),
+            "They must be at your door by 21 December 2026: 16 days too late by the likely day, as things stand",
+        ),
         # at the door by Wednesday 6 January 2027, as are they that are needed three working days later, on the 11th
-        (date(2027, 1, 11), "They must be at your door by 6 January 2027: 0 days of slack"),
-        (date(2027, 1, 8), "They must be at your door by 5 January 2027: 1 day too late, as things stand"),
+        (date(2027, 1, 11), "They must be at your door by 6 January 2027: 0 days of slack from the likely day"),
+        (
+            date(2027, 1, 8),
+            "They must be at your door by 5 January 2027: 1 day too late by the likely day, as things stand",
+        ),
     ],
 )
 def test_slack_and_lateness_are_told(need_by, words):
     assert words in told(need_by=need_by, shipped=date(2026, 11, 20))
+
+
+@pytest.mark.parametrize(
+    ("promised", "words"),
+    [
+        (date(2027, 1, 5), "125 days of slack from the likely day"),  # from 6 January, the later, to 11 May
+        (date(2027, 1, 6), "125 days of slack from the likely day"),
+        (date(2027, 2, 10), "90 days of slack from the promised day"),  # 18 of February, 31, 30 and 11
+        (date(2027, 5, 12), "1 day too late by the promised day, as things stand"),
+    ],
+)
+def test_slack_says_from_which_day_it_runs(promised, words):
+    sentences = told(shipped=date(2026, 11, 20), promised=promised)
+
+    assert f"They must be at your door by 11 May 2027: {words}" in sentences
 
 
 @pytest.mark.parametrize(
