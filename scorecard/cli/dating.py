@@ -8,6 +8,7 @@ import numpy as np
 import typer
 
 from scorecard.case import Case
+from scorecard.cli.following import inspect_of
 from scorecard.cli.gate import show_json, tell
 from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case
 from scorecard.cli.tables import as_text, plain, visible, wrapped
@@ -211,7 +212,9 @@ def _next_step(schedule: Schedule, inputs: Inputs, ranked: Sequence[str]) -> str
     to_check = next((one for one in schedule.orders if one.is_to_be_checked), None)
     if to_check and (until := to_check.order.complain_until):
         whose = visible(to_check.order.maker)
-        return f"check the pieces from {whose} by {day_words(until)}: {inputs.started.command('inspect')}"
+        orders = [one.order for one in schedule.orders]
+        inspect = inspect_of(to_check.order, orders) if len(orders) > 1 else "inspect"
+        return f"check the pieces from {whose} by {day_words(until)}: {inputs.started.command(inspect)}"
     waiting = [one for one in schedule.orders if one.order.complain_until is None and one.order.complain_days is None]
     if waiting:
         return f"write the last day to complain of {visible(waiting[0].order.maker)} into the sheet Orders"

@@ -1,5 +1,6 @@
 """What to do next about an order that was placed: follow it, check what came, keep what happened, order again."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from scorecard.case import Case
@@ -32,14 +33,20 @@ def next_of_order(case: Case, order: "OrderRow", inputs: "Inputs") -> str:
         on = f" of {day_words(order.began)}" if order.began else ""
         return (
             f"follow the order from {maker}{on}: {command('dates')}; when the pieces have come: "
-            f"{command(f'inspect --maker {named}')}"
+            f"{command(inspect_of(order, case.orders))}"
         )
     if order.faulty is None:
-        return f"check the pieces from {maker}{_in_time(order)}: {command(f'inspect --maker {named}')}"
+        return f"check the pieces from {maker}{_in_time(order)}: {command(inspect_of(order, case.orders))}"
     if not _is_kept(case, order):
         return f"keep what happened with the order from {maker}, for the next one: {command(f'record {named}')}"
     source = inputs.folder if inputs.folder.name else "."
     return f"when you order again: {inputs.started.program} start NEW-FOLDER --from {quoted(str(source))}"
+
+
+def inspect_of(order: "OrderRow", orders: "Sequence[OrderRow]") -> str:
+    """Return the words that inspect one of these orders: with its row where its maker has others."""
+    several = sum(one.maker == order.maker for one in orders) > 1
+    return f"inspect --maker {quoted(visible(order.maker))}{f' --row {order.row}' if several else ''}"
 
 
 def _in_time(order: "OrderRow") -> str:

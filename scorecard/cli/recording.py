@@ -10,6 +10,7 @@ import typer
 
 from scorecard.arrivals import order_of
 from scorecard.case import Case
+from scorecard.cli.following import inspect_of
 from scorecard.cli.gate import show_json
 from scorecard.cli.invocation import quoted
 from scorecard.cli.naming import named_maker
@@ -153,7 +154,7 @@ def next_step(case: Case, maker: str, inputs: Inputs) -> str:
         order = inputs.started.command(f"order {quoted(visible(maker))}")
         return f"to order again, see what the order sheet still lacks: {order}"
     last = of_sheet[-1]
-    inspect = inputs.started.command(f"inspect --maker {quoted(visible(maker))}")
+    inspect = inputs.started.command(inspect_of(last, of_sheet))
     wanted = (
         ("Arrived on", last.arrived, "when the pieces have come, type the day"),
         ("Faulty pieces", last.faulty, f"count with {inspect}, and type what it says"),

@@ -109,6 +109,8 @@ class ShippingRule:
     kg_per_m3 : kg that a cubic metre counts as
     step_kg : weights go up to the next multiple; 0 for none
     minimum_kg : the least chargeable weight of a shipment
+    source : of the preset, or the user's own
+    dated : the user's ``on``; "" where not given
     """
 
     way: Way
@@ -121,6 +123,7 @@ class ShippingRule:
     days: Span | None = None
     covers: FreightCovers = "port to port"
     source: str = ""
+    dated: str = ""
     place: Place = field(default_factory=Place)
 
 

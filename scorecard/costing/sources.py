@@ -4,14 +4,17 @@ Enters: all that was read. Leaves: sentences without the full stop, and the same
 """
 
 from collections.abc import Iterable
+from datetime import date
 from typing import Any
 
 from scorecard.costing.charges import Charge
 from scorecard.costing.customs import tax_base_words
+from scorecard.costing.freight import SHIPPING_RULES, ShippingRule
 from scorecard.costing.import_presets import preset_for
 from scorecard.costing.importing import ImportRules
 from scorecard.costing.inputs import CostInputs
 from scorecard.costing.landed import LandedCost
+from scorecard.words import day_words
 
 
 def source_words(inputs: CostInputs, costs: Iterable[LandedCost]) -> list[str]:
@@ -26,7 +29,11 @@ def source_words(inputs: CostInputs, costs: Iterable[LandedCost]) -> list[str]:
     situations = [reading.situation for cost in costs for reading in cost.readings]
     pays = any(each.crosses_border and "duty" not in each.coverage.parts for each in situations)
     said = _rules_words(rules) if rules and pays else []
-    return said + [f"{charge.name}: {_seen(charge.dated, charge.source)}" for charge in _sourced(inputs)]
+    ways = {each.way for each in situations}
+    said += [
+        f"Your figures of shipping by {rule.way}: {_seen_of(rule)}" for rule in _own_rules(inputs) if rule.way in ways
+    ]
+    return said + [f"{charge.name}: {seen_words(charge.dated, charge.source)}" for charge in _sourced(inputs)]
 
 
 def _rules_words(rules: ImportRules) -> list[str]:
@@ -34,7 +41,7 @@ def _rules_words(rules: ImportRules) -> list[str]:
     legal = _legal(rules)
     from_where = "as you give them" if legal is None else f"{rules.preset}; {legal}; {rules.seen}"
     said = [f"Bases at the border: duty on {bases} ({from_where})"]
-    own = _seen(rules.dated, rules.source)
+    own = seen_words(rules.dated, rules.source)
     return [*said, f"Your rates of duty and tax: {own}"] if own else said
 
 
@@ -45,8 +52,10 @@ def _legal(rules: ImportRules) -> str | None:
     return rules.legal if same else None
 
 
-def _seen(dated: str, source: str) -> str:
-    return ", ".join(part for part in (dated, source) if part)
+def seen_words(dated: str, source: str) -> str:
+    """Return when and where a figure was seen, as far as it is said: its day, which comes as in the file, in words."""
+    day = day_words(date.fromisoformat(dated)) if dated else ""
+    return ", ".join(part for part in (day, source) if part)
 
 
 def _sourced(inputs: CostInputs) -> list[Charge]:
@@ -55,8 +64,22 @@ def _sourced(inputs: CostInputs) -> list[Charge]:
     return [charge for charge in everything if charge.dated or charge.source]
 
 
+def _own_rules(inputs: CostInputs) -> list[ShippingRule]:
+    """Return the rules of ways of shipping of which the user has said when or where they were seen."""
+    return [rule for rule in inputs.shipping.values() if _seen_of(rule)]
+
+
+def _seen_of(rule: ShippingRule) -> str:
+    return seen_words(rule.dated, _own_source(rule))
+
+
+def _own_source(rule: ShippingRule) -> str:
+    """Return the source that the user names for a way; "" where it is the preset's."""
+    return "" if rule.source == SHIPPING_RULES[rule.way].source else rule.source
+
+
 def sources_json(inputs: CostInputs) -> dict[str, Any]:
-    """Return the rules at the border with their sources (null without any), and the charges that name theirs."""
+    """Return the rules at the border with their sources (null without any), the charges and ways that name theirs."""
     rules = inputs.imports
     return {
         "import": None
@@ -73,5 +96,9 @@ def sources_json(inputs: CostInputs) -> dict[str, Any]:
         "charges": [
             {"name": charge.name, "on": charge.dated or None, "source": charge.source or None}
             for charge in _sourced(inputs)
+        ],
+        "shipping": [
+            {"way": rule.way, "on": rule.dated or None, "source": _own_source(rule) or None}
+            for rule in _own_rules(inputs)
         ],
     }

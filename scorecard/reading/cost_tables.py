@@ -145,8 +145,8 @@ def _shipping_rule(table: Table, preset: ShippingRule) -> ShippingRule:
         "days": span_at(table, "days", "days"),
         "covers": table.one_of("covers", FREIGHT_COVERS),
         "source": table.text("source"),
+        "dated": day.isoformat() if (day := table.day("on")) else None,
     }
-    _ = table.day("on")
     if divisor is not None or density is not None:
         preset = replace(preset, divisor=divisor or None, kg_per_m3=density or None)
     given = {key: value for key, value in changed.items() if value is not None}

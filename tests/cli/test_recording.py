@@ -114,6 +114,15 @@ def test_an_order_under_way_is_kept_and_the_next_step_asks_for_its_arrival(tmp_p
     )
 
 
+@pytest.mark.parametrize(("at", "row"), [("2026-11-01", " --row 3,"), (None, ",")])
+def test_the_next_step_names_the_row_where_the_maker_has_several_orders(tmp_path, at, row):
+    heads, one = orders(**{"Faulty pieces": None})
+    before = [heads, ["Fernhill", at, *ORDERS[1][2:4], None, at, *ORDERS[1][6:]]] if at else [heads]
+    said = record(lay_out(tmp_path, Orders=[*before, one]), "fern")
+
+    assert f"inspect --maker Fernhill{row}" in said.last
+
+
 @pytest.mark.parametrize(
     ("rows", "cell", "words"),
     [

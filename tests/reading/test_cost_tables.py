@@ -45,6 +45,12 @@ def test_a_way_of_shipping_keeps_what_is_not_given(tmp_path):
     )
 
 
+def test_a_way_of_shipping_keeps_when_and_where_its_figures_were_seen(tmp_path):
+    shipping = inputs(tmp_path, '[shipping.air]\non = 2026-11-20\nsource = "the agent"\n').shipping
+
+    assert ("2026-11-20", "the agent", "") == (shipping["air"].dated, shipping["air"].source, shipping["sea"].dated)
+
+
 def test_a_density_takes_the_place_of_a_divisor(tmp_path):
     air = inputs(tmp_path, "[shipping.air]\nkg_per_m3 = 167\n").shipping["air"]
 
