@@ -16,7 +16,7 @@ from scorecard.answers import Answers
 from scorecard.case import Case
 from scorecard.checks import checked, sign_of
 from scorecard.codes import CURRENCY_DECIMALS
-from scorecard.costing.amounts import Span, shown, unit_figure, unit_priced
+from scorecard.costing.amounts import Span, shown, unit_figure
 from scorecard.costing.freight import FreightOffer
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow
 from scorecard.criteria import Criterion
@@ -234,7 +234,7 @@ def _quote_lines(row: QuoteRow, as_of: date) -> Iterator[FromLastTime]:
         ("set-up again on reorder", {True: "yes", False: "no", None: ""}[row.setup_again], "Set-up again on reorder"),
         ("sample price", _money(row.sample_price, row), "Sample price"),
         ("sample postage", _money(row.sample_postage, row), "Sample postage"),
-        ("deposit", f"{_span(row.deposit_percent)} %" if row.deposit_percent else "", "Deposit %"),
+        ("deposit", _ends(row.deposit_percent, shown, "%") if row.deposit_percent else "", "Deposit %"),
     )
     for what, figure, heading in figures:
         if figure:
@@ -255,24 +255,18 @@ def _each(row: QuoteRow) -> str:
 def _money(span: Span | None, row: QuoteRow | FreightOffer) -> str:
     if span is None:
         return ""
-    if span.is_known:
-        return unit_priced(span.low, row.currency)
-    return f"{_ends(span, lambda end: unit_figure(end, row.currency))} {row.currency}"
+    return _ends(span, lambda end: unit_figure(end, row.currency), row.currency)
 
 
-def _span(span: Span) -> str:
-    return _ends(span, shown)
-
-
-def _ends(span: Span, told: Callable[[Decimal], str]) -> str:
-    """Return a figure, or the ends of its range."""
+def _ends(span: Span, told: Callable[[Decimal], str], unit: str) -> str:
+    """Return a figure, or the ends of its range, with their unit."""
     if span.high is None:
-        return f"{told(span.low)} or more"
-    return told(span.low) if span.is_known else f"{told(span.low)} to {told(span.high)}"
+        return f"{told(span.low)} {unit} or more"
+    return f"{told(span.low) if span.is_known else f'{told(span.low)} to {told(span.high)}'} {unit}"
 
 
 def _days(span: Span | None) -> str:
-    return "" if span is None else f"{_span(span)} days"
+    return "" if span is None else _ends(span, shown, "days")
 
 
 def _carton_lines(offer: FreightOffer) -> Iterator[FromLastTime]:

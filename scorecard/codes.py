@@ -71,6 +71,7 @@ _OTHER_NAMES = {
 
 
 UNKNOWN_AMOUNT = "no known amount"
+MINUS = "\N{MINUS SIGN}"
 ANY_SIZE = Context(prec=400)  # digits: more than the largest number that a cell can hold
 
 
@@ -152,16 +153,19 @@ def currency_offered(text: str) -> str | None:
 def money(amount: float | Decimal, currency: str) -> str:
     """Return an amount as it is shown: to the last minor unit of its currency, halves up, without its code.
 
+    It is for the eye: below zero it has a minus sign, not a hyphen, and no sign before zero.
+
     Examples
     --------
     >>> money(6.425, "EUR"), money(Decimal("1284.5"), "JPY"), money(-12, "EUR"), money(float("inf"), "EUR")
-    ('6.43', '1285', '-12.00', 'no known amount')
+    ('6.43', '1285', '−12.00', 'no known amount')
     """
     exact = Decimal(str(amount))
     if not exact.is_finite():
         return UNKNOWN_AMOUNT
     step = Decimal(1).scaleb(-CURRENCY_DECIMALS.get(currency, 2))
-    return f"{exact.quantize(step, ROUND_HALF_UP, ANY_SIZE):f}"
+    rounded = exact.quantize(step, ROUND_HALF_UP, ANY_SIZE)
+    return f"{MINUS if rounded < 0 else ''}{abs(rounded):f}"
 
 
 def money_range(low: float | Decimal, high: float | Decimal, currency: str) -> str:
@@ -172,9 +176,25 @@ def money_range(low: float | Decimal, high: float | Decimal, currency: str) -> s
     >>> money_range(6.4, 6.4, "EUR"), money_range(6.4, 7.104, "EUR"), money_range(3, float("inf"), "EUR")
     ('6.40', '6.40 to 7.10', '3.00 or more')
     """
+    return _from_to(low, high, currency, "")
+
+
+def amount_range(low: float | Decimal, high: float | Decimal, currency: str) -> str:
+    """Return the same with its currency, which may be "" where nothing names one.
+
+    Examples
+    --------
+    >>> amount_range(6.4, 7.104, "EUR"), amount_range(3, float("inf"), "EUR"), amount_range(3, 3, "")
+    ('6.40 to 7.10 EUR', '3.00 EUR or more', '3.00')
+    """
+    return _from_to(low, high, currency, f" {currency}".rstrip())
+
+
+def _from_to(low: float | Decimal, high: float | Decimal, currency: str, unit: str) -> str:
+    """Return an amount from least to most, the unit behind its last figure."""
     if not Decimal(str(low)).is_finite():
         return UNKNOWN_AMOUNT
     if not Decimal(str(high)).is_finite():
-        return f"{money(low, currency)} or more"
+        return f"{money(low, currency)}{unit} or more"
     ends = money(low, currency), money(high, currency)
-    return ends[0] if ends[0] == ends[1] else " to ".join(ends)
+    return f"{ends[0] if ends[0] == ends[1] else ' to '.join(ends)}{unit}"

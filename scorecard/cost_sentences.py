@@ -7,7 +7,7 @@ which rate of a currency the cheapest changes, what sampling costs. ``named`` ma
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 
-from scorecard.codes import money, money_range
+from scorecard.codes import amount_range, money, money_range
 from scorecard.cost_words import days_words, standing
 from scorecard.costed import Costed
 from scorecard.costing.amounts import added, over
@@ -61,14 +61,14 @@ def _price_against_door(costed: Costed, named: Named) -> list[str]:
 
 
 def _cheapest_there(found: Cheapest, home: str, named: Named) -> str:
-    maker, amount = named(found.piece.maker), f"{piece_amount(found.piece, home)} {home}{level_words(found, named)}"
+    maker, amount = named(found.piece.maker), f"{piece_amount(found.piece, home)}{level_words(found, named)}"
     if found.is_sure:
         return f"{maker} is the cheapest there, at {amount}"
     return f"{maker} comes out cheapest there, at {amount}, but {rivals_words(found, home, named)}"
 
 
 def _piece(cost: LandedCost, home: str) -> str:
-    return f"{money_range(*cost.per_good_piece, home)} {home}"
+    return amount_range(*cost.per_good_piece, home)
 
 
 def _ways(costed: Costed, named: Named) -> list[str]:
@@ -170,9 +170,9 @@ def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[st
     if known:
         each = listed(f"{named(one.maker)} {_sample_amount(one, home)}" for one in known)
         number, verb = counted(len(known), "maker"), "costs" if len(known) == 1 else "cost"
-        total = money_range(sampling.low, added(one.high for one in known), home)
+        total = amount_range(sampling.low, added(one.high for one in known), home)
         lacking = f"; not known, and in no sum: {_missing_words(sampling, named)}" if sampling.unknown else ""
-        said.append(f"Before you sample: {number} sampled {verb} {total} {home} in all ({each}){lacking}")
+        said.append(f"Before you sample: {number} sampled {verb} {total} in all ({each}){lacking}")
     elif sampling.makers:
         said.append(f"Before you sample: what it costs is not known; ask for {_missing_words(sampling, named)}")
     if sampling.already_paid:

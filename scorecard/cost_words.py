@@ -3,10 +3,10 @@
 Enters: costs. Leaves: for each a headline, its sums line by line, what is missing, and what must be said beside it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
-from scorecard.codes import money_range
+from scorecard.codes import amount_range, money_range
 from scorecard.costed import Costed
 from scorecard.costing.amounts import Span
 from scorecard.costing.charges import PARTS
@@ -83,6 +83,7 @@ class CostTold:
     ruled_out : why its maker is ruled out, in short; "" where it is ranked
     way : "by sea"; "" where none is named
     per_piece : of a good piece; "at least …" where a cost is missing
+    piece_amount : the same with its currency
     pieces : to order, and how many more than wanted
     time : how it stands against the need-by date, in the words of ``dates``; "" where there is none, and where there is
         no telling
@@ -90,6 +91,7 @@ class CostTold:
     begin : the same as a clause: by when to ask for a sample and to order
     adds : what freight and border make of the total
     paid : what will have been paid before anything can be checked
+    paid_amount : the same with its currency
     paid_how : the same as a sentence, with the deposit
     missing : the names of the costs without a figure
     spent : what is already paid, in no total
@@ -102,6 +104,7 @@ class CostTold:
     is_chosen: bool
     is_complete: bool
     per_piece: str
+    piece_amount: str
     total: str
     pieces: str
     days: str
@@ -110,6 +113,7 @@ class CostTold:
     begin: str
     adds: str
     paid: str
+    paid_amount: str
     paid_how: str
     missing: tuple[str, ...]
     sums: tuple[SumTold, ...]
@@ -156,6 +160,7 @@ def told(costed: Costed, cost: LandedCost, ruled_out: str = "") -> CostTold:
         is_chosen=costed.chosen[cost.maker] is cost,
         is_complete=cost.is_complete,
         per_piece=_at_least(cost, cost.per_good_piece, home),
+        piece_amount=_at_least(cost, cost.per_good_piece, home, amount_range),
         total=_at_least(cost, (cost.low, cost.high), home),
         pieces=pieces_words(cost, inputs.brief.quantity),
         days=days_words(cost.days),
@@ -164,6 +169,7 @@ def told(costed: Costed, cost: LandedCost, ruled_out: str = "") -> CostTold:
         begin=begin_words(cost.timing) if cost.timing else "",
         adds=adds_words(cost),
         paid=_at_least(cost, (paid.low, paid.high), home),
+        paid_amount=_at_least(cost, (paid.low, paid.high), home, amount_range),
         paid_how=f"{_with_the_order(paid, home)}. {paid.words}",
         missing=tuple(dict.fromkeys(gap.name for gap in cost.gaps)),
         sums=tuple(_sum(reading, home, several=len(cost.readings) > 1) for reading in cost.readings),
@@ -193,10 +199,15 @@ def _with_the_order(paid: PaidBefore, home: str) -> str:
     return f"{money_range(paid.deposit_low, paid.deposit_high, home)} of it with the order"
 
 
-def _at_least(cost: LandedCost, ends: tuple[Decimal, Decimal], home: str) -> str:
+def _at_least(
+    cost: LandedCost,
+    ends: tuple[Decimal, Decimal],
+    home: str,
+    words: Callable[[Decimal, Decimal, str], str] = money_range,
+) -> str:
     """Return an amount from least to most; with a cost missing there is no most."""
     low, high = ends
-    return money_range(low, high, home) if cost.is_complete else f"at least {money_range(low, low, home)}"
+    return words(low, high, home) if cost.is_complete else f"at least {words(low, low, home)}"
 
 
 def _sum(reading: Reading, home: str, *, several: bool) -> SumTold:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import date
 
-from scorecard.codes import money_range
+from scorecard.codes import amount_range
 from scorecard.costing.amounts import OPEN, Span
 from scorecard.memory import Record, Totals
 from scorecard.words import counted, day_words, rounded
@@ -111,7 +111,7 @@ def money_words(record: Record) -> str:
 
 
 def _amount(span: Span, currency: str) -> str:
-    return f"{money_range(span.low, OPEN if span.high is None else span.high, currency)} {currency}".rstrip()
+    return amount_range(span.low, OPEN if span.high is None else span.high, currency)
 
 
 def against_words(paid: Span, quoted: Span) -> str:

@@ -21,7 +21,7 @@ from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.orders import OrderRow, under_way
 from scorecard.samples import SampleRound
 from scorecard.scheduled import arrive_by
-from scorecard.words import counted, listed
+from scorecard.words import counted, day_words, listed
 
 TABLE = "[order] of the criteria file"
 METHOD_COLUMN = "print method"
@@ -336,9 +336,7 @@ def _of_age(sheet: OrderSheet, row: QuoteRow, quoted_on: date | None) -> Iterato
     """Yield that a price may no longer hold: its last day is over, or nobody named one and it is old."""
     if row.valid_until is not None:
         if row.valid_until < sheet.as_of:
-            yield _in_quote(
-                f"a price that holds: this one held until {row.valid_until.isoformat()}", row, "Valid until"
-            )
+            yield _in_quote(f"a price that holds: this one held until {day_words(row.valid_until)}", row, "Valid until")
     elif quoted_on is None:
         yield _in_quote("on which day the price was quoted", row, "Quoted on")
     elif (sheet.as_of - quoted_on).days > STALE_DAYS:
@@ -367,6 +365,4 @@ def _of_terms(sheet: OrderSheet) -> Iterator[Missing]:
     if sheet.deliver_by is None:
         yield _in_table("the day by which they are to be there", "deliver_by")
     elif sheet.deliver_by < sheet.as_of:
-        yield _in_table(
-            f"a day of delivery that is still to come: {sheet.deliver_by.isoformat()} is over", "deliver_by"
-        )
+        yield _in_table(f"a day of delivery that is still to come: {day_words(sheet.deliver_by)} is over", "deliver_by")

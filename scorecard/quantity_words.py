@@ -87,7 +87,7 @@ def _best_words(plan: Plan) -> list[str]:
     amount = money(abs(best.promise), _home(plan))
     left = f"leaves most, {amount}" if best.promise >= 0 else f"loses least, {amount}"
     what = f"{best.maker}, {counted(best.pieces, 'piece')}, {left} {_home(plan)} {how_reckoned(best)}"
-    late = late_words(best.status or "in time", str(plan.inputs.brief.need_by))
+    late = _late(plan, best)
     working = average_words(best)
     average = f" ({working})" if working else ""
     but = f"; but {late}" if late else ""
@@ -98,6 +98,12 @@ def _best_words(plan: Plan) -> list[str]:
         *_later_words(plan, later),
         *_between_words(plan, best),
     ]
+
+
+def _late(plan: Plan, option: Option) -> str:
+    """Return how a size misses the need-by date; "" where it does not, or where there is none."""
+    need_by = plan.inputs.brief.need_by
+    return late_words(option.status or "in time", day_words(need_by)) if need_by else ""
 
 
 def _later(plan: Plan, best: Option) -> Option | None:
@@ -113,8 +119,7 @@ def _later_words(plan: Plan, later: Option | None) -> list[str]:
         return []
     amount = money(abs(later.promise), _home(plan))
     would = f"would {'leave' if later.promise >= 0 else 'lose'} {amount} {_home(plan)}"
-    late = late_words(later.status or "in time", str(plan.inputs.brief.need_by))
-    return [f"{later.maker}, {counted(later.pieces, 'piece')}, {would}; but {late}"]
+    return [f"{later.maker}, {counted(later.pieces, 'piece')}, {would}; but {_late(plan, later)}"]
 
 
 def _between_words(plan: Plan, best: Option) -> list[str]:

@@ -8,7 +8,7 @@ from datetime import date
 from decimal import Decimal
 from math import isfinite
 
-from scorecard.codes import money, money_range
+from scorecard.codes import amount_range, money, money_range
 from scorecard.costing.timing import rests_words
 from scorecard.ordering.cash import Cash, Payment, When, cash_of
 from scorecard.ordering.demands import Case
@@ -57,8 +57,8 @@ def bears(option: Option) -> bool | None:
 def option_words(option: Option) -> str:
     """Return what one size comes to."""
     home = home_of(option)
-    total, each = money_range(*option.total, home), money_range(*option.per_good, home)
-    said = f"{counted(option.pieces, 'piece')}: {total} {home} in all, {each} a good piece of the order"
+    total, each = amount_range(*option.total, home), money_range(*option.per_good, home)
+    said = f"{counted(option.pieces, 'piece')}: {total} in all, {each} a good piece of the order"
     if option.cost.gaps:
         return f"{said}, and more: {listed(dict.fromkeys(gap.name for gap in option.cost.gaps))} missing"
     if not option.is_complete:
@@ -151,8 +151,8 @@ def signed(amount: Decimal | float, currency: str) -> str:
     """
     if not isfinite(amount):
         return "–"
-    figure = money(amount if amount >= 0 else -amount, currency)
-    return figure if not float(figure) else f"{'+' if amount > 0 else '−'}{figure}"
+    figure = money(amount, currency)
+    return f"+{figure}" if amount > 0 and float(figure) else figure
 
 
 def step_words(step: Step) -> str:
@@ -196,10 +196,10 @@ def cash_words(option: Option, first_sale: date | None) -> list[str]:
     home = home_of(option)
     steps = [payment_words(payment, home) for payment in cash.payments]
     steps += [f"{UNNAMED[what]} not known: ask" for what in cash.unknown if what in UNNAMED]
-    peak = money_range(*cash.peak, home)
+    peak = amount_range(*cash.peak, home)
     return [
         f"Cash for {option.pieces}{_begun(option)}: {'; '.join(steps)}",
-        f"{peak} {home} are out before the first sale{_weeks(cash, option)}",
+        f"{peak} are out before the first sale{_weeks(cash, option)}",
     ]
 
 

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Literal
 
 from scorecard.answers import Answers
 from scorecard.calculation import Calculation
-from scorecard.codes import money, money_range
+from scorecard.codes import amount_range, money
 from scorecard.frozen import dataclass
 from scorecard.measures import measured
 from scorecard.ranking import TIE
@@ -192,7 +192,7 @@ def _if_it_counted(calculation: Calculation, costed: Sequence[CostedMaker]) -> l
 def _why(calculation: Calculation, costed: Sequence[CostedMaker], rival: int) -> str:
     """Return what a good piece costs from the leader and from a rival; "" where either is not costed."""
     names, home, leader = calculation.case.table.makers, currency_of(calculation), calculation.ranking.order[0]
-    pieces = {one.maker: f"{money_range(one.low, one.high, home)} {home}".rstrip() for one in costed}
+    pieces = {one.maker: amount_range(one.low, one.high, home) for one in costed}
     if leader not in pieces or rival not in pieces:
         return ""
     return f", since a good piece costs {pieces[leader]} from {names[leader]} and {pieces[rival]} from {names[rival]}"
@@ -214,7 +214,7 @@ def _cheapest_sentence(calculation: Calculation, costed: Sequence[CostedMaker], 
     if piece.maker == name:
         how = "comes out cheapest too" if but else "is the cheapest too"
         return f"{stands} and {how}, at {piece_words(first, home)}{late}{level}{but}"
-    amount = f"{piece_amount(piece, home)} {home}".rstrip() + " a good piece"
+    amount = f"{piece_amount(piece, home)} a good piece"
     cheapest = f"{piece.maker} comes out cheapest" if but else f"the cheapest is {piece.maker}"
     of_cheapest = [one for one in (*costed, *lacking) if calculation.case.table.makers[one.maker] == piece.maker]
     amount += _late_words(calculation, of_cheapest[:1])
@@ -258,9 +258,9 @@ def _loss_words(calculation: Calculation, one: CostedMaker, kept: float) -> str:
     if one.high <= kept + HAIR:
         return ""
     left = f"of its price {money(kept, home)} {home} {'is' if kept >= 0 else 'would be'} left"
-    said = f"A good piece from {name} costs {money_range(one.low, one.high, home)} {home}, and {left}: each one sold"
+    said = f"A good piece from {name} costs {amount_range(one.low, one.high, home)}, and {left}: each one sold"
     if one.low > kept + HAIR:
-        return f"{said} loses {money_range(one.low - kept, one.high - kept, home)} {home}"
+        return f"{said} loses {amount_range(one.low - kept, one.high - kept, home)}"
     return f"{said} may lose {f'up to {money(one.high - kept, home)} {home}' if isfinite(one.high) else 'money'}"
 
 
@@ -281,7 +281,7 @@ def currency_of(calculation: Calculation) -> str:
 
 def piece_words(one: CostedMaker, home: str) -> str:
     """Return the cost of a good piece in words, such as "6.42 to 7.10 EUR a good piece"."""
-    return f"{money_range(one.low, one.high, home)} {home}".rstrip() + " a good piece"
+    return f"{amount_range(one.low, one.high, home)} a good piece"
 
 
 def dearer_and_lower(calculation: Calculation, costed: Sequence[CostedMaker]) -> list[tuple[int, int]]:

@@ -99,6 +99,14 @@ def test_each_figure_of_a_quote_comes_back_with_its_old_value(tmp_path):
     assert ("30 %", "to confirm") == told["deposit"]
 
 
+def test_an_open_end_of_a_quote_comes_back_with_its_unit(tmp_path):
+    more = {"Set-up": "60+", "Days": "30+"}
+    row = list((dict(zip(QUOTES[0], QUOTES[1], strict=True)) | more).values())
+    told = lines(found(tmp_path, Quotes=[QUOTES[0], row]))
+
+    assert ("60.00 EUR or more", "30 days or more") == (told["set-up"].figure, told["lead time"].figure)
+
+
 def test_freight_comes_back_with_the_day_of_its_makers_last_quote(tmp_path):
     line = lines(found(tmp_path), "Brightholm")["freight by sea"]
 

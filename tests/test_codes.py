@@ -1,6 +1,15 @@
 import pytest
 
-from scorecard.codes import COUNTRIES, CURRENCY_DECIMALS, CURRENCY_SIGNS, country_offered, currency_offered
+from scorecard.codes import (
+    COUNTRIES,
+    CURRENCY_DECIMALS,
+    CURRENCY_SIGNS,
+    amount_range,
+    country_offered,
+    currency_offered,
+    money,
+    money_range,
+)
 
 # Codes that babel lists and ISO 3166-1 does not assign: exceptional reservations, groupings and private codes.
 NOT_ASSIGNED = {"AC", "CP", "CQ", "DG", "EA", "EU", "EZ", "IC", "QO", "TA", "UN", "XA", "XB", "XK", "ZZ"}
@@ -103,3 +112,30 @@ def test_a_country_is_offered_for_a_near_miss(text, offered):
 )
 def test_a_currency_is_offered_for_a_near_miss(text, offered):
     assert offered == currency_offered(text)
+
+
+@pytest.mark.parametrize(
+    ("amount", "currency", "shown"),
+    [
+        (-18, "EUR", "\N{MINUS SIGN}18.00"),
+        (-1234.5, "JPY", "\N{MINUS SIGN}1235"),
+        (-0.004, "EUR", "0.00"),
+        (0, "EUR", "0.00"),
+        (18, "EUR", "18.00"),
+    ],
+)
+def test_money_below_zero_has_a_minus_sign_and_zero_none(amount, currency, shown):
+    assert shown == money(amount, currency)
+
+
+@pytest.mark.parametrize(
+    ("ends", "shown"),
+    [
+        ((500, float("inf")), ("500.00 or more", "500.00 EUR or more")),
+        ((500, 500.001), ("500.00", "500.00 EUR")),
+        ((-2, 3), ("\N{MINUS SIGN}2.00 to 3.00", "\N{MINUS SIGN}2.00 to 3.00 EUR")),
+        ((float("inf"), float("inf")), ("no known amount", "no known amount")),
+    ],
+)
+def test_a_range_of_money_has_its_currency_behind_its_last_figure(ends, shown):
+    assert shown == (money_range(*ends, "EUR"), amount_range(*ends, "EUR"))

@@ -177,7 +177,7 @@ def test_a_sample_without_its_postage_is_a_sum_from_below():
     sampling = Sampling(makers=(ash(20), ash(12, "sample postage", maker="Birch")))
 
     assert [
-        "Before you sample: 2 makers sampled cost 32.00 or more EUR in all (Ash 20.00 and Birch at least 12.00); not "
+        "Before you sample: 2 makers sampled cost 32.00 EUR or more in all (Ash 20.00 and Birch at least 12.00); not "
         "known, and in no sum: the sample postage of Birch"
     ] == sampling_words(sampling, "EUR")
 

@@ -95,7 +95,7 @@ def test_each_line_of_the_table_that_is_not_there_is_missing(tmp_path, line, wha
         ({"Place": None}, "the delivery term and its place"),
         ({"Set-up": None}, "what set-up costs, 0 if nothing"),
         ({"Price": "5-6"}, "one exact figure for: goods"),
-        ({"Valid until": "2026-11-24"}, "a price that holds: this one held until 2026-11-24"),
+        ({"Valid until": "2026-11-24"}, "a price that holds: this one held until 24 November 2026"),
         ({"Valid until": None, "Quoted on": "2026-01-02"}, "whether the price still holds: it is 327 days old"),
         ({"Valid until": None, "Quoted on": None}, "on which day the price was quoted"),
     ],
@@ -156,7 +156,7 @@ def test_a_minimum_that_is_not_known_exactly_leaves_the_quantity_open(tmp_path):
 def test_a_day_of_delivery_that_is_over_is_missing(tmp_path):
     order = ORDER.replace("complain_days", "deliver_by = 2026-11-24\ncomplain_days")
 
-    assert ["a day of delivery that is still to come: 2026-11-24 is over"] == missing(tmp_path, order=order)
+    assert ["a day of delivery that is still to come: 24 November 2026 is over"] == missing(tmp_path, order=order)
 
 
 def test_the_bounds_are_whole_pieces_within_the_percentages(tmp_path):

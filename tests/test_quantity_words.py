@@ -198,7 +198,7 @@ def test_sizes_that_come_too_late_are_named():
     plan = plan_of(read, selling(), [MAKER])
 
     assert ["Too late for 25 December 2026 if ordered today: 200 pieces"] == late_lines(plan, plan.makers[0].options)
-    assert plan_words(plan)[0].endswith("; but ordered today it is too late for 2026-12-25")
+    assert plan_words(plan)[0].endswith("; but ordered today it is too late for 25 December 2026")
 
 
 @pytest.mark.parametrize(
@@ -207,12 +207,12 @@ def test_sizes_that_come_too_late_are_named():
         ("in time", "", []),
         (
             "no time for a sample",
-            "; but begun today there is no time for a sample if it is to be there by 2026-12-25",
+            "; but begun today there is no time for a sample if it is to be there by 25 December 2026",
             ["No time for a sample before 25 December 2026: 200 pieces"],
         ),
         (
             "only if all goes quickly",
-            "; but ordered today it is there by 2026-12-25 only if all goes quickly",
+            "; but ordered today it is there by 25 December 2026 only if all goes quickly",
             ["There by 25 December 2026 only if all goes quickly: 200 pieces"],
         ),
     ],
@@ -243,7 +243,9 @@ def test_one_that_would_leave_more_but_comes_too_late_is_said_to():
 
     # 200 × (20.00 − 9.00) and 200 × (20.00 − 2.00)
     assert first.startswith("By money alone, of those in time: Oxlip, 200 pieces, leaves most, 2200.00 GBP")
-    assert "Fernhill, 200 pieces, would leave 3600.00 GBP; but ordered today it is too late for 2027-01-24" == second
+    assert (
+        "Fernhill, 200 pieces, would leave 3600.00 GBP; but ordered today it is too late for 24 January 2027" == second
+    )
 
 
 def test_a_size_between_those_weighed_that_leaves_more_is_named():

@@ -49,7 +49,7 @@ def test_a_size_whose_cost_has_no_end_says_so_once_and_claims_nothing():
     size = at(200, *[quote(OPEN, pieces=1, covers=ALL_PAID)], **SOLD)
 
     assert option_words(size) == (
-        "200 pieces: 1000.00 or more GBP in all, 5.00 or more a good piece of the order: a cost has no upper end, so "
+        "200 pieces: 1000.00 GBP or more in all, 5.00 or more a good piece of the order: a cost has no upper end, so "
         "nothing can be weighed: ask for one"
     )
     assert ("1000.00 or more", ("–",) * 4) == (at_least_words(size, size.total), left_cells(size))

@@ -13,7 +13,7 @@ from scorecard.cli.tables import as_text, plain, visible
 from scorecard.cost_results import cost_result, first_ranked, in_order, not_quoted
 from scorecard.costed import Costed
 from scorecard.sentences import unquoted_words
-from scorecard.words import counted, listed
+from scorecard.words import counted, day_words, listed
 
 if TYPE_CHECKING:
     from scorecard.cost_words import CostTold, LineTold
@@ -75,7 +75,7 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
     for words in days_counted(costed):
         _tell(words)
     for place, one in enumerate(costs[:SHORT], start=1):
-        _tell_sum(place, one, costed.inputs.rates.home)
+        _tell_sum(place, one)
     if len(costs) > SHORT:
         typer.echo(f"\n… and {len(costs) - SHORT} more; --json gives every line of all")
     typer.echo("")
@@ -92,18 +92,18 @@ def _told_columns(rows: Sequence[Sequence[str]]) -> list[tuple[str, ...]]:
 def _tell_wanted(costed: Costed) -> None:
     brief = costed.inputs.brief
     where = f" in {brief.destination}" if brief.destination else ""
-    when = f", needed by {brief.need_by.isoformat()}" if brief.need_by else ""
+    when = f", needed by {day_words(brief.need_by)}" if brief.need_by else ""
     home = costed.inputs.rates.home
     typer.echo(
         f"{counted(brief.quantity, 'piece')} at your door{where}, in {home}{when}; the cheapest good piece first."
     )
 
 
-def _tell_sum(place: int, one: "CostTold", home: str) -> None:
+def _tell_sum(place: int, one: "CostTold") -> None:
     """Print one cost: its headline, every line, what is missing, what must be said, and what is paid before."""
     way = f", {one.way}" if one.way else ""
     mark = f"{place}." if not one.ruled_out else "–"
-    typer.echo(f"\n{mark} {visible(one.maker)}{way}: {one.per_piece} {home} a good piece, {one.total} in all")
+    typer.echo(f"\n{mark} {visible(one.maker)}{way}: {one.piece_amount} a good piece, {one.total} in all")
     if one.ruled_out:
         _tell(f"Ruled out: {one.ruled_out}", "   ")
     _tell(f"{one.pieces}, {one.when}", "   ")
@@ -118,7 +118,7 @@ def _tell_sum(place: int, one: "CostTold", home: str) -> None:
         _tell(f"Already paid, and left out of the sum – {line.name}: {line.amount} ({line.working})", "   ")
     for note in one.notes:
         _tell(note, "   ")
-    _tell(f"Before you can check anything you will have paid {one.paid} {home}, {one.paid_how}", "   ")
+    _tell(f"Before you can check anything you will have paid {one.paid_amount}, {one.paid_how}", "   ")
 
 
 def _line_rows(line: "LineTold") -> list[tuple[str, str, str]]:

@@ -22,7 +22,7 @@ from scorecard.letters.messages import Message, Round, cell_of, file_of, files_o
 from scorecard.letters.page import page
 from scorecard.letters.wording import KINDS, Wording, file_name, read_wording, shipped
 from scorecard.whole_files import write_whole
-from scorecard.words import counted, listed
+from scorecard.words import counted, day_words, listed
 from scorecard.writing import time_stamp, write_outputs
 
 SHORT = 15  # makers in a table on the screen, and names in a list
@@ -153,7 +153,7 @@ def _send_words(made: Round, message: Message) -> str:
 def _answer_words(asked: Asked) -> str:
     days = counted(asked.working_days, "working day")
     answer = "no answer for" if asked.answered_on is None else "answered in"
-    return f"{asked.asked_on.isoformat()}, {answer} {days}"
+    return f"{day_words(asked.asked_on)}, {answer} {days}"
 
 
 def _tell_asked(made: Round) -> None:
@@ -164,7 +164,7 @@ def _tell_asked(made: Round) -> None:
     for one in due[:SHORT]:
         name = visible(made.calculation.case.table.makers[one.maker])
         days = counted(one.working_days, "working day")
-        typer.echo(f"  Due a reminder: {name}, asked on {one.asked_on.isoformat()}, {days} ago")
+        typer.echo(f"  Due a reminder: {name}, asked on {day_words(one.asked_on)}, {days} ago")
     if len(due) > SHORT:
         typer.echo(f"  … and {len(due) - SHORT} more on the page")
 

@@ -7,7 +7,7 @@ all the same and what must be known to tell, and the words that every sentence a
 from collections.abc import Callable, Iterable, Sequence
 from decimal import Decimal
 
-from scorecard.codes import money_range
+from scorecard.codes import amount_range, money_range
 from scorecard.frozen import dataclass
 from scorecard.words import counted, listed
 
@@ -101,16 +101,20 @@ def _standing(piece: Piece) -> tuple[bool, Decimal]:
 
 
 def piece_amount(piece: Piece, home: str) -> str:
-    """Return what a good piece costs in words, without its currency.
+    """Return what a good piece costs in words, with its currency.
 
     Examples
     --------
     >>> one = Piece(maker="A", cases=((Decimal("5.1"), Decimal("5.9")),))
     >>> piece_amount(one, "EUR"), piece_amount(Piece(maker="B", cases=one.cases, missing=("freight",)), "EUR")
-    ('5.10 to 5.90', 'at least 5.10')
+    ('5.10 to 5.90 EUR', 'at least 5.10 EUR')
     """
-    least = money_range(piece.low, piece.low, home)
-    return f"at least {least}" if piece.missing else money_range(piece.low, piece.high, home)
+    return _told(piece, home, amount_range)
+
+
+def _told(piece: Piece, home: str, words: Callable[[Decimal, Decimal, str], str]) -> str:
+    least = words(piece.low, piece.low, home)
+    return f"at least {least}" if piece.missing else words(piece.low, piece.high, home)
 
 
 def rivals_words(found: Cheapest, home: str, named: Named = str) -> str:
@@ -123,7 +127,7 @@ def rivals_words(found: Cheapest, home: str, named: Named = str) -> str:
     if found.is_sure:
         return ""
     first, more = found.rivals[:FEW], len(found.rivals) - FEW
-    told = [f"{named(piece.maker)} ({piece_amount(piece, home)})" for piece in first]
+    told = [f"{named(piece.maker)} ({_told(piece, home, money_range)})" for piece in first]
     told += [counted(more, "more maker")] if more > 0 else []
     return f"{listed(told)} may be cheaper{_until_words((found.piece, *first), named)}"
 

@@ -9,7 +9,7 @@ from scorecard.costing.quotes import FOR_ANY_WAY
 from scorecard.costing.replies import Reply, replaced
 from scorecard.costing.uncounted import freight_inside, uncounted_charges, unused_offers
 from scorecard.errors import Problem
-from scorecard.words import listed
+from scorecard.words import day_words, listed
 
 OLD_RATE = 180  # days; our own choice
 _EXAMPLES = {  # of the place of a term, by its first letter
@@ -42,8 +42,8 @@ def _of_reply(inputs: CostInputs, reply: Reply) -> Iterable[Problem]:
             yield Problem(
                 code="quote-expired",
                 place=row.at("Valid until"),
-                found=f"The quote of {row.maker} held until {row.valid_until.isoformat()}, and today is "
-                f"{inputs.as_of.isoformat()}",
+                found=f"The quote of {row.maker} held until {day_words(row.valid_until)}, and today is "
+                f"{day_words(inputs.as_of)}",
                 wanted="Ask whether the price still holds, and write the new day",
             )
     if head.term and not head.term_place.strip():
@@ -101,7 +101,7 @@ def _points(replies: Sequence[Reply]) -> Iterable[Problem]:
 def _replaced(inputs: CostInputs) -> Iterable[Problem]:
     """Yield replies that no longer count, since the maker quoted again on the same terms."""
     for row, later in replaced(inputs.quotes):
-        day = f" of {later.quoted_on.isoformat()}" if later.quoted_on else ""
+        day = f" of {day_words(later.quoted_on)}" if later.quoted_on else ""
         yield Problem(
             code="reply-replaced",
             place=row.at("Price"),
@@ -118,7 +118,7 @@ def _old_rates(inputs: CostInputs) -> Iterable[Problem]:
             yield Problem(
                 code="rate-old",
                 place=rate.place,
-                found=f"the rate of {rate.currency} is of {rate.dated}, {age} days ago",
+                found=f"the rate of {rate.currency} is of {day_words(rate.dated)}, {age} days ago",
                 wanted="Write today's rate, and its day under on",
             )
 

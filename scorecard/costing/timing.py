@@ -102,8 +102,8 @@ def late_words(status: Status, day: str) -> str:
 
     Examples
     --------
-    >>> late_words("too late", "2027-05-14")
-    'ordered today it is too late for 2027-05-14'
+    >>> late_words("too late", "14 May 2027")
+    'ordered today it is too late for 14 May 2027'
     """
     return _LATE[status].format(day=day)
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from scorecard.checks import MONEY_CAUTION, sign_of
-from scorecard.codes import COUNTRIES, money_range
+from scorecard.codes import COUNTRIES, amount_range
 from scorecard.cost_words import days_words
 from scorecard.costing.amounts import shown
 from scorecard.costing.bill import Bill
@@ -151,10 +151,7 @@ def _bounds(sheet: OrderSheet, under: Decimal, over: Decimal) -> str:
 def price_rows(sheet: OrderSheet) -> list[PriceRow]:
     """Return the lines of the bill."""
     lines = sheet.bill.lines if sheet.bill else ()
-    return [
-        PriceRow(line.name, line.working, f"{money_range(line.low, line.high, line.currency)} {line.currency}")
-        for line in lines
-    ]
+    return [PriceRow(line.name, line.working, amount_range(line.low, line.high, line.currency)) for line in lines]
 
 
 def total_words(sheet: OrderSheet) -> str:
@@ -162,7 +159,7 @@ def total_words(sheet: OrderSheet) -> str:
     bill = sheet.bill
     if bill is None or bill.total is None or bill.currency is None:
         return ""
-    return f"{money_range(*bill.total, bill.currency)} {bill.currency}"
+    return amount_range(*bill.total, bill.currency)
 
 
 def payment_facts(sheet: OrderSheet) -> list[Fact]:
@@ -172,8 +169,8 @@ def payment_facts(sheet: OrderSheet) -> list[Fact]:
         steps = [Fact("With the order", ""), Fact("The rest", "")]
     else:
         percent, home = bill.deposit_percent, bill.currency
-        told = shown(percent.low) if percent.is_known else f"{shown(percent.low)} or more"
-        steps = [Fact("With the order", f"{money_range(*bill.deposit, home)} {home} ({told} % of the bill)")]
+        told = f"{shown(percent.low)} %{'' if percent.is_known else ' or more'}"
+        steps = [Fact("With the order", f"{amount_range(*bill.deposit, home)} ({told} of the bill)")]
         if percent.low < 100:
             steps += _rest_facts(bill, home)
     return [*steps, Fact("Paid by", _text(sheet.terms.pay_by))]
@@ -181,7 +178,7 @@ def payment_facts(sheet: OrderSheet) -> list[Fact]:
 
 def _rest_facts(bill: Bill, home: str) -> list[Fact]:
     """Return what is paid after the deposit, and when; the latter by itself where nobody has said it yet."""
-    rest = "" if bill.rest is None else f"{money_range(*bill.rest, home)} {home}"
+    rest = "" if bill.rest is None else amount_range(*bill.rest, home)
     if bill.balance is None:
         return [Fact("The rest", rest), Fact("The rest is due", "")]
     return [Fact("The rest", rest and f"{rest}, {BALANCES[bill.balance]}")]
@@ -311,10 +308,10 @@ def _money_notes(sheet: OrderSheet) -> Iterator[str]:
         return
     inputs = cost.readings[0].situation.inputs
     home, at_least = inputs.rates.home, "" if cost.is_complete else "at least "
-    total, piece = money_range(cost.low, cost.high, home), money_range(*cost.per_good_piece, home)
-    yield f"At your door: {at_least}{total} {home} in all, {at_least}{piece} {home} a good piece"
+    total, piece = amount_range(cost.low, cost.high, home), amount_range(*cost.per_good_piece, home)
+    yield f"At your door: {at_least}{total} in all, {at_least}{piece} a good piece"
     paid = paid_before_checking(cost)
-    yield f"Before you can check anything you will have paid {at_least}{money_range(paid.low, paid.high, home)} {home}"
+    yield f"Before you can check anything you will have paid {at_least}{amount_range(paid.low, paid.high, home)}"
     if not inputs.settings.balance_said:
         yield (
             "You have not said when the rest is due, so it is counted as paid before shipment: ask for payment after "

@@ -69,7 +69,7 @@ def _below_cost(selling: Selling, pieces: Sequence[Piece], home: str) -> tuple[P
     is_sure = selling.kept < min(one.low for one in (piece, *found.rivals))
     price, kept = (f"{money(one, home)} {home}" for one in (selling.price, selling.kept))
     left = "," if selling.kept == selling.price else f", of which {kept} are left,"
-    told = f"{piece_amount(piece, home)} {home} ({piece.maker}{level_words(found)})"
+    told = f"{piece_amount(piece, home)} ({piece.maker}{level_words(found)})"
     but = f"; {rivals}" if (rivals := rivals_words(found, home)) else ""
     return _too_low(
         selling,

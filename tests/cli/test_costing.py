@@ -197,7 +197,7 @@ def test_a_stale_quote_warns_at_its_cell(folder):
     assert [("quote-expired", "Quotes", "N2")] == [
         (one["code"], one["sheet"], one["cell"]) for one in warnings if one["code"] == "quote-expired"
     ]
-    assert "held until 2026-11-01" in checked
+    assert "held until 1 November 2026" in checked
 
 
 def test_a_charge_named_to_harm_the_terminal_shows_as_text(folder):

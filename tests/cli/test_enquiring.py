@@ -93,11 +93,11 @@ def test_only_what_is_unknown_is_asked_the_most_decisive_first(folder):
 def test_it_prints_whom_to_write_to_who_is_due_and_a_next_step(folder):
     said = enquire(folder)
 
-    assert "Due a reminder: Tansy & Vane, asked on 2026-11-13, 8 working days ago" in said.out
+    assert "Due a reminder: Tansy & Vane, asked on 13 November 2026, 8 working days ago" in said.out
     assert "Asked 2 makers; answered: 1; due a reminder: 1." in said.out
     assert any(line.split()[:6] == ["Oxlip", "Kilns", "the", "quote", "not", "yet"] for line in said.out.splitlines())
     assert "02-oxlip-kilns-full.txt" in said.out
-    assert "2026-11-13, answered in 2 working days" in said.out
+    assert "13 November 2026, answered in 2 working days" in said.out
     assert "No message, since ruled out: Copperwren." in said.out
     assert f"Page to copy from: {folder.resolve() / 'reports' / 'enquiries' / 'enquiries.html'}" in said.out
     assert "Next: send Tansy Works its questions: 04-tansy-works-short.txt" == said.last

@@ -159,9 +159,9 @@ def test_level_makers_are_named():
 @pytest.mark.parametrize(
     ("one", "words"),
     [
-        (piece("A", 5, 6), "5.00 to 6.00"),
-        (piece("A", 5, OPEN), "5.00 or more"),
-        (piece("A", 5, 5, "x"), "at least 5.00"),
+        (piece("A", 5, 6), "5.00 to 6.00 EUR"),
+        (piece("A", 5, OPEN), "5.00 EUR or more"),
+        (piece("A", 5, 5, "x"), "at least 5.00 EUR"),
     ],
 )
 def test_an_amount_in_words(one, words):

@@ -143,7 +143,8 @@ def test_a_reply_that_a_later_one_replaces_is_named_at_its_price():
 
     assert ["D2", "D3"] == [one.place.cell for one in found]
     assert (
-        "The price of Fernhill is replaced by its later reply of 2026-11-23 in row 9, and not counted" == found[0].found
+        "The price of Fernhill is replaced by its later reply of 23 November 2026 in row 9, and not counted"
+        == found[0].found
     )
 
 

@@ -95,7 +95,7 @@ def test_a_price_that_a_range_reaches_above_may_be_below_the_cost(price):
 def test_a_cost_without_an_end_is_not_left_out():
     (one,) = doubts(selling("2.00"), quote(Span(Decimal(4), None), covers=ALL_PAID))
 
-    assert "is below what the cheapest good piece costs, 4.00 or more GBP (Fernhill)" in one[1]
+    assert "is below what the cheapest good piece costs, 4.00 GBP or more (Fernhill)" in one[1]
 
 
 def test_one_that_surely_costs_less_than_the_price_leaves_no_doubt():
