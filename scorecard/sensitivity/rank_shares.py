@@ -228,7 +228,7 @@ def _add_one_by_one(field: _Field, uniforms: Floats, scores: NDArray[np.floating
 
 def _spread(field: _Field) -> tuple[NDArray[np.intp], Floats]:
     """Return the criterion of each open answer, and its width in the column of its maker: (open answers, makers)."""
-    makers = np.concatenate(field.open_cells) if field.open_cells else np.empty(0, dtype=np.intp)
+    makers = np.concatenate(field.open_cells)
     criteria = np.repeat(np.arange(len(field.open_cells)), [len(cells) for cells in field.open_cells])
     spread = np.zeros((len(makers), len(field.base)))
     spread[np.arange(len(makers)), makers] = field.width[makers, criteria]
@@ -273,7 +273,7 @@ class _Counter:
         doubled = len(self._sizes) < self._sizes.sum()
         places = _after_doubles(self._sizes[self._order]) if doubled else self._places
         gaps = self._gaps_between()
-        if gaps.min(initial=self._tie + 1) <= self._tie:
+        if gaps.min() <= self._tie:
             tied = (gaps <= self._tie).any(axis=1)
             places = places.copy()
             places[tied] = _shared(self._keys[tied], places[tied], self._tie)

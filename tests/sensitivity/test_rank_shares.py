@@ -149,8 +149,20 @@ def test_level_scores_of_doubled_makers_leave_their_ranks():
     assert result.shares[:, [0, 3]].tolist() == [[1, 0], [1, 0], [1, 0], [0, 1]]
 
 
-def test_a_lone_maker_is_always_first():
-    assert found([[50, 20]], "any", 1, 1).shares.tolist() == [[1]]
+@pytest.mark.parametrize("points", [[[90, 90], [60, 40], [40, 60]], [[60, 40], [40, 60], [90, 90]]])
+def test_scores_level_behind_the_first_share_their_rank_whatever_memory_held(points, monkeypatch):
+    monkeypatch.setattr(module.np, "empty", lambda shape, dtype=float: np.full(shape, 2**62, dtype))
+    result = found(points, "near", 1, 1, spread=1e-12)
+    assert result.shares.tolist() == [[1, 0, 0] if point == [90, 90] else [0, 1, 0] for point in points]
+
+
+def test_makers_apart_by_more_than_a_billionth_do_not_share_a_rank():
+    assert found([[50, 50], [50 + 4e-9, 50 + 4e-9]], "any", 1, 1).shares.tolist() == [[0, 1], [1, 0]]
+
+
+def test_a_lone_maker_is_always_first_in_as_few_draws_as_there_may_be():
+    result = found([[50, 20]], "any", 1, 1)
+    assert (result.shares.tolist(), result.draws) == ([[1]], 16_384)
 
 
 def test_an_unknown_answer_is_drawn_uniformly():
@@ -178,8 +190,14 @@ def test_an_unknown_answer_on_a_criterion_of_weight_0_changes_nothing():
     assert rank_shares(low, high, weightings("any", 1, 0)).shares.tolist() == [[1, 0], [1, 0]]
 
 
-def test_makers_alike_but_for_open_answers_do_not_share_a_rank():
-    low, high = np.zeros((2, 2)), np.full((2, 2), 100.0)
+def test_an_answer_open_by_less_than_a_point_is_drawn():
+    low, high = np.array([[50.0], [50.25]]), np.array([[50.5], [50.25]])
+    assert agrees([[0.5, 0.5], [0.5, 0.5]], rank_shares(low, high, weightings("any", 1)))
+
+
+@pytest.mark.parametrize("most", [[100.0, 100.0], [0.0, 100.0], [0.0, 0.5]])
+def test_makers_alike_but_for_open_answers_do_not_share_a_rank(most):
+    low, high = np.zeros((2, 2)), np.array([most, most])
     assert agrees([[0.5, 0.5], [0.5, 0.5]], rank_shares(low, high, weightings("any", 1, 1)))
 
 
@@ -212,6 +230,12 @@ def test_a_finer_target_takes_more_draws_until_it_is_met():
     points = np.array([[100.0, 0.0], [0.0, 100.0]])
     result = rank_shares(points, points, weightings("any", 1, 1), target=0.002)
     assert (result.draws, result.half_width <= 0.002) == (241_664, True)
+    assert result.shares.sum(axis=1).tolist() == [1, 1]
+
+
+def test_the_draws_wanted_are_those_that_a_share_as_found_needs():
+    # 1.96² · ¼ · ¾ / 0.005² = 28,812, rounded up to whole blocks of 4,096
+    assert module._draws_wanted(np.array([[4096, 12288], [12288, 4096]]), 16384, 0.005) == 32_768
 
 
 def test_draws_end_at_2_to_the_20th():
@@ -244,6 +268,17 @@ def test_first_shares_are_those_of_rank_1():
 def test_identical_makers_share_being_first():
     points = np.array([[50.0, 50.0], [50.0, 50.0], [40.0, 40.0]])
     assert first_shares(points, points, weightings("any", 1, 1)).shares.tolist() == [1, 1, 0]
+
+
+def test_makers_alike_to_nine_decimals_share_being_first_among_others():
+    points = np.array([[40.0, 40], [50, 50], [50, 50], [50, 50 + 4e-10], [50, 50], [45, 45]])
+    assert first_shares(points, points, weightings("any", 1, 1)).shares.tolist() == [0, 1, 1, 1, 1, 0]
+
+
+def test_more_makers_than_a_block_holds_have_a_block_all_the_same(monkeypatch):
+    monkeypatch.setattr(module, "SCORES_AT_ONCE", 1)
+    points = np.array([[50.0, 50.0], [40.0, 40.0]])
+    assert first_shares(points, points, weightings("any", 1, 1)).shares.tolist() == [1, 0]
 
 
 def test_first_shares_of_thousands_of_makers_add_up():

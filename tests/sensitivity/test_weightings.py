@@ -5,11 +5,12 @@ Organizational Behavior and Human Decision Processes 60, 306-325 [memory].
 """
 
 from itertools import islice
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
-from scorecard.sensitivity.weightings import KINDS, Weightings
+from scorecard.sensitivity.weightings import KINDS, Weightings, _fitting
 
 SHARES = np.array([0.1, 0.4, 0.0, 0.3, 0.2])
 TIED = np.array([0.2, 0.3, 0.2, 0.3])
@@ -54,9 +55,25 @@ def test_the_uniform_numbers_do_not_depend_on_the_size_of_their_blocks():
     assert (small == next(stream.uniforms(3, 16))).all()
 
 
+def test_the_streams_are_those_of_the_seed_and_their_number():
+    # The exponential of a uniform number u is -ln(1 - u); numpy's generator of the seed and 0 gives the weightings.
+    numbers = -np.log(1 - np.random.default_rng((1, 0)).random((32, 2)))
+    expected = numbers / numbers.sum(axis=1, keepdims=True)
+    assert pytest.approx(expected, abs=1e-12) == drawn("any", np.array([0.7, 0.3]), rows=32, draws=32)
+    uniforms = next(Weightings(kind="any", shares=SHARES).uniforms(3, 32))
+    assert (uniforms == np.random.default_rng((1, 1)).random((32, 3))).all()
+
+
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_single_criterion_of_positive_share_has_weight_1(kind):
-    assert (drawn(kind, np.array([0.0, 1.0])) == 1).all()
+    assert drawn(kind, np.array([0.0, 1.0])).tolist() == [[1.0]] * DRAWS
+
+
+def test_a_single_criterion_has_weight_1_even_where_0_is_drawn(monkeypatch):
+    generator = SimpleNamespace(random=np.zeros)
+    monkeypatch.setattr(np.random, "default_rng", lambda _: generator)
+    with np.errstate(invalid="ignore"):
+        assert drawn("any", np.array([0.0, 1.0]), rows=2, draws=2).tolist() == [[1.0], [1.0]]
 
 
 def test_any_weightings_have_the_moments_of_the_uniform_simplex():
@@ -93,6 +110,12 @@ def test_equal_shares_each_take_the_mean_of_the_places_that_they_share():
 def test_shares_apart_by_rounding_alone_are_equal():
     shares = TIED + np.array([1e-16, 0, 0, 0])
     assert (drawn("ordered", shares) == drawn("ordered", TIED)).all()
+
+
+def test_shares_a_trillionth_apart_have_no_order_and_further_apart_they_have():
+    for step, expected in ((1e-12, 0.5), (1.01e-12, 1.0)):
+        found = drawn("ordered", np.array([1 - 3 * step, 2 * step, step]))
+        assert within_4_errors([expected], (found[:, [1]] > found[:, [2]]).astype(float))
 
 
 def test_all_equal_shares_make_ordered_weightings_any_weightings():
@@ -146,10 +169,14 @@ def test_near_weightings_are_the_any_weightings_that_happen_to_be_near(spread):
         assert (np.abs(one.mean(axis=0) - other.mean(axis=0)) <= 4 * error).all()
 
 
+def test_a_weighting_at_the_end_of_the_spread_is_near():
+    # The drawn 0 and 1 move the second weight by a tenth down and up.
+    found = _fitting(np.array([0.5, 0.5]), np.array([0.1, 0.1]), np.array([[0.0], [1.0]]))
+    assert pytest.approx([0.6, 0.4, 0.4, 0.6]) == found.ravel()
+
+
 @pytest.mark.parametrize("shares", [np.full(15, 1 / 15), np.array([0.9] + [0.01] * 10), np.array([0.48, 0.48, 0.04])])
 def test_near_weightings_are_drawn_without_long_waiting(shares):
-    from scorecard.sensitivity.weightings import _fitting
-
     uniforms = np.random.default_rng(1).random((DRAWS, len(shares) - 1))
     assert len(_fitting(shares, 0.25 * shares, uniforms)) >= DRAWS / np.sqrt(len(shares)) / 1.1
 
