@@ -2,10 +2,12 @@
 
 import re
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from browsing import UNFOLD, boxes, overlapping, overlaps, violations
 
+SAMPLE = Path(__file__).parents[2] / "reports" / "sample-shortlist.html"
 HOSTILE = (
     "<script>alert(1)</script>",
     "</style><style>*{display:none}",
@@ -183,6 +185,22 @@ def test_the_ranking_begins_on_the_first_sheet_of_paper(opened, html):
     page = opened(html, width=680)
     page.emulate_media(media="print")
     assert boxes(page, "#ranking")[0][2] < 1000
+
+
+def test_on_paper_the_words_before_the_ranking_stay_with_it(opened, html):
+    page = opened(html)
+    page.emulate_media(media="print")
+    first = "() => getComputedStyle(document.querySelector('#ranking .body > p:not([hidden])')).breakAfter"
+    assert "avoid" == page.evaluate(first)
+
+
+@pytest.mark.parametrize("width", [800, 1000, 1190])
+def test_the_table_of_plans_stays_within_its_box_and_breaks_no_word(opened, width):
+    page = opened(SAMPLE.read_text("utf-8"), width=width)
+    box, words = "el => el.parentElement.clientWidth - el.offsetWidth", "el => getComputedStyle(el).overflowWrap"
+    plans = page.locator(".plans")
+    found = {plans.locator(f"tbody tr:first-child td:nth-child({at})").evaluate(words) for at in (2, 3, 4)}
+    assert (True, {"normal"}) == (plans.evaluate(box) >= 0, found)
 
 
 def test_the_page_prints_on_a4(opened, html):
