@@ -15,7 +15,7 @@ from scorecard.costing.entries import Gap, Group, no_figure
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.paying import PaidBefore, paid_before_checking
 from scorecard.costing.sums import Line, Reading
-from scorecard.costing.timing import begin_words, standing_words
+from scorecard.costing.timing import Timing, begin_words, standing_words
 from scorecard.frozen import dataclass
 from scorecard.words import counted, day_words, listed, span_of_days
 
@@ -87,7 +87,7 @@ class CostTold:
     pieces : to order, and how many more than wanted
     time : how it stands against the need-by date, in the words of ``dates``; "" where there is none, and where there is
         no telling
-    begin_by : the latest day to begin; "" without a schedule
+    begin_by : the latest day to begin, in brackets once it is over; "" without a schedule
     begin : the same as a clause: by when to ask for a sample and to order
     adds : what freight and border make of the total
     paid : what will have been paid before anything can be checked
@@ -165,7 +165,7 @@ def told(costed: Costed, cost: LandedCost, ruled_out: str = "") -> CostTold:
         pieces=pieces_words(cost, inputs.brief.quantity),
         days=days_words(cost.days),
         time=standing(costed, cost),
-        begin_by=day_words(cost.timing.act_by) if cost.timing else "",
+        begin_by=_begin_by(cost.timing) if cost.timing else "",
         begin=begin_words(cost.timing) if cost.timing else "",
         adds=adds_words(cost),
         paid=_at_least(cost, (paid.low, paid.high), home),
@@ -176,6 +176,13 @@ def told(costed: Costed, cost: LandedCost, ruled_out: str = "") -> CostTold:
         spent=tuple(_line(line, home) for line in cost.spent),
         notes=cost.notes,
     )
+
+
+def _begin_by(timing: Timing) -> str:
+    """Return by when to begin as ``dates`` has it: what can still be done, or in brackets the first day, now over."""
+    if timing.status in ("in time", "no time for a sample"):
+        return day_words(timing.act_by)
+    return f"({day_words(timing.begin_by)})"
 
 
 def days_counted(costed: Costed) -> list[str]:

@@ -104,6 +104,19 @@ def test_days_stand_as_quoted_beside_the_verdict_and_the_latest_day_to_begin():
     assert "30 days as quoted, in time: ask for a sample by 30 November 2026 and order by 20 December 2026" == one.when
 
 
+@pytest.mark.parametrize(
+    ("status", "begin_by"),
+    [
+        ("in time", "30 November 2026"),
+        ("no time for a sample", "20 December 2026"),
+        ("only if all goes quickly", "(30 November 2026)"),
+        ("too late", "(30 November 2026)"),
+    ],
+)
+def test_begin_by_names_what_can_still_be_done_or_in_brackets_the_first_day_now_over(status, begin_by):
+    assert begin_by == timed(status).begin_by
+
+
 def test_what_misses_the_day_says_when_it_was_due():
     assert "30 days as quoted, too late: the order was due by 20 December 2026" == timed("too late").when
 

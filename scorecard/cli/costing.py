@@ -12,6 +12,7 @@ from scorecard.cli.scoring import Inputs, refuse_nobody, tell_case, tell_warning
 from scorecard.cli.tables import as_text, plain, visible
 from scorecard.cost_results import cost_result, first_ranked, in_order, not_quoted
 from scorecard.costed import Costed
+from scorecard.scheduling.wording import OVER
 from scorecard.sentences import unquoted_words
 from scorecard.words import counted, day_words, listed
 
@@ -72,6 +73,8 @@ def tell_costs(assessment: Assessment, costed: Costed) -> None:
     typer.echo(
         "* The way that stands for its maker: as ordered, else the cheapest that is there in time, else the quickest."
     )
+    if any(one.begin_by.startswith("(") for one in costs):
+        typer.echo(f"{OVER}.")
     for words in days_counted(costed):
         _tell(words)
     for place, one in enumerate(costs[:SHORT], start=1):

@@ -23,6 +23,7 @@ from scorecard.scheduling.schedule import Schedule, WayOut, schedule_of
 from scorecard.scheduling.schedule_json import schedule_json
 from scorecard.scheduling.wording import (
     CAUTION,
+    OVER,
     ask_words,
     assumed_sentence,
     by_way,
@@ -160,7 +161,7 @@ def _table(plans: Sequence[Plan]) -> list[str]:
     over = any(plan.slack_days < 0 for plan in plans)
     return [
         *as_text(rows, right=frozenset({2, 3, 4})).split("\n"),
-        *(["In brackets: a day that is over."] if over else []),
+        *([f"{OVER}."] if over else []),
     ]
 
 

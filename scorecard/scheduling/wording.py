@@ -76,6 +76,7 @@ def left_words(days: int) -> str:
     return str(days) if days >= 0 else "none"
 
 
+OVER = "In brackets: a day that is over"
 AT_RISK = "at the risk of what a sample would have shown"
 
 
