@@ -148,7 +148,7 @@ def verdict_words(found):
     title = found.case.criteria.criteria[question.criterion].title
     then = listed((names[one.leader_then] for one in question.turns), "or")
     begun = f"{names[found.verdict.leader]} leads, but one answer could change it: "
-    return f"{begun}{names[question.maker]} on “{title}” ({then} could lead then)"
+    return f"{begun}{names[question.maker]} on “{title}” (with the right answer, {then} leads)"
 
 
 def ranking_row(row):

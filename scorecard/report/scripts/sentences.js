@@ -95,7 +95,7 @@ function alike({ leaders, makers, shares }) {
 function askedPhrase(page, result) {
   const { maker, criterion, then } = result.verdict.asked;
   const subject = `${result.makers[maker].name} on “${page.criteria[criterion].title}”`;
-  return `${subject} (${listed(namesOf(result, then), "or")} could lead then)`;
+  return `${subject} (with the right answer, ${listed(namesOf(result, then), "or")} leads)`;
 }
 
 // Who leads as the open answers turn out worst, middling or best, where these differ; else null.
