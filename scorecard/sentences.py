@@ -37,7 +37,7 @@ def verdict_sentence(calculation: Calculation) -> str:
         case "several answers":
             return f"{leader} leads; no one open answer could change that, but several together could"
         case "alone":
-            return f"{leader} is the only maker that passes every limit{_yet(calculation)}"
+            return f"{leader} is {only_words(calculation)}{_yet(calculation)}"
         case _:
             return f"{leader} leads whatever the open answers turn out to be"
 
@@ -51,7 +51,7 @@ def reservation(calculation: Calculation) -> str:
         case "several answers":
             return "No one open answer could change that, but several together could"
         case "alone":
-            return f"It is the only maker that passes every limit{_yet(calculation)}"
+            return f"It is {only_words(calculation)}{_yet(calculation)}"
         case "sure" if any_open(calculation):
             return "It leads whatever the open answers turn out to be"
         case "sure":
@@ -65,6 +65,12 @@ def any_open(calculation: Calculation) -> bool:
     ranked = list(calculation.ranking.order)
     counts = calculation.points.open[ranked] & (calculation.shares > 0)
     return bool((counts | calculation.screening.may_fail[ranked]).any())
+
+
+def only_words(calculation: Calculation) -> str:
+    """Return what a maker is that is ranked by itself; of limits only where there are any."""
+    limited = any(criterion.limit is not None for criterion in calculation.case.criteria)
+    return "the only maker that passes every limit" if limited else "the only maker so far"
 
 
 def _yet(calculation: Calculation) -> str:

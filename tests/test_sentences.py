@@ -120,6 +120,13 @@ def test_one_that_passes_is_the_only_one():
     assert expected == verdict_on([9, 9], [9, 1], limit=Limit(at_least=5))
 
 
+def test_one_by_itself_where_there_are_no_limits_is_the_only_one_so_far():
+    found = assessed(rated([1, 1], {"Fernhill": [9, 9]}))
+
+    assert "Fernhill is the only maker so far" == verdict_sentence(found)
+    assert "It is the only maker so far" == reservation(found)
+
+
 def test_one_that_may_yet_fail_is_told_so():
     expected = "Fernhill is the only maker that passes every limit, and it may yet fail one"
     assert expected == verdict_on([9, None], [9, 1], limit=Limit(at_least=5))

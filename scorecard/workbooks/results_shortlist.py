@@ -8,7 +8,7 @@ from textwrap import wrap
 from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.worksheet import Worksheet
 
-from scorecard.sentences import verdict_sentence
+from scorecard.sentences import only_words, verdict_sentence
 from scorecard.words import counted
 from scorecard.workbooks.results_scores import may_yet_fail
 from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, QUIET, RULE, Book, View, heading_height, stored
@@ -74,7 +74,7 @@ def _who_leads(view: View) -> str:
     if not view.ranked:
         return '"No maker passes every limit"'
     name, rival = (f"LEFT(H{row},{LONGEST_NAME})" for row in (FIRST, FIRST + 1))
-    alone = f'"With these weights: "&{name}&" is the only maker that passes every limit"'
+    alone = f'"With these weights: "&{name}&" is {only_words(view.assessment)}"'
     if len(view.ranked) == 1:
         return alone
     ranks = f"Scores!{view.down('A')}"
@@ -92,7 +92,7 @@ def _led(view: View) -> str:
         return "No maker passes every limit"
     name = view.names[view.ranked[0]][:LONGEST_NAME]
     if len(view.ranked) == 1:
-        return f"With these weights: {name} is the only maker that passes every limit"
+        return f"With these weights: {name} is {only_words(view.assessment)}"
     joint = sum(ranking.ranks[maker] == 1 for maker in view.ranked)
     if joint > 1:
         return f"With these weights: {joint} makers are level in first place, {name} among them"
