@@ -21,15 +21,21 @@ else:
 
         Parameters
         ----------
-        frozen, slots, kw_only, eq : as there; a class that is not frozen is left to the standard library
+        frozen, slots, kw_only, eq : as there; a class that is not frozen, has a function of these of its own or a
+            base with fields is left to the library; ``InitVar`` and ``field(hash=…)`` are not known here
         """
-        if not frozen:
-            return dataclasses.dataclass(slots=slots, kw_only=kw_only, eq=eq)
         plain = dataclasses.dataclass(init=False, repr=False, eq=False, slots=slots, kw_only=kw_only)
-        return lambda cls: _frozen(plain(cls), eq=eq)
+        whole = dataclasses.dataclass(frozen=frozen, eq=eq, slots=slots, kw_only=kw_only)
+        return lambda cls: _frozen(plain(cls), eq=eq) if frozen and _is_ordinary(cls) else whole(cls)
 
 
 __all__ = ["dataclass"]
+
+
+def _is_ordinary(cls: type) -> bool:
+    """Return whether nothing of a class stands in the way of the shared functions."""
+    own = {"__init__", "__repr__", "__eq__", "__hash__"} & vars(cls).keys()
+    return not own and not any(map(dataclasses.is_dataclass, cls.__mro__[1:]))
 
 
 def _frozen(cls: Any, *, eq: bool) -> Any:
@@ -38,6 +44,8 @@ def _frozen(cls: Any, *, eq: bool) -> Any:
     cls.__setattr__, cls.__delattr__ = _refuse_to_set, _refuse_to_delete
     cls.__getstate__, cls.__setstate__ = _state, _set_state
     cls.__repr__ = _repr
+    params = cls.__dataclass_params__  # by which the library judges a class that inherits from this one
+    params.init, params.repr, params.eq, params.frozen = True, True, eq, True
     if eq:
         cls.__eq__, cls.__hash__ = _equal, _hash
         cls.__values__ = staticmethod(_values([one.name for one in dataclasses.fields(cls) if one.compare]))

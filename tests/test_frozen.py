@@ -200,3 +200,50 @@ def test_a_class_that_is_not_frozen_is_the_librarys() -> None:
     each.number = 2
     assert each == Open(2)
     assert repr(each).endswith("Open(number=2)")
+
+
+@pytest.mark.parametrize("make", [dataclasses.dataclass, frozen.dataclass])
+def test_a_class_can_inherit_as_it_can_there(make: Any) -> None:
+    @make(frozen=True, slots=True, kw_only=True)
+    class Further(plain(frozen.dataclass)):  # type: ignore[misc]  # made by a function
+        """With a field more."""
+
+        extra: int = 0
+
+    each = Further(low=1.0, extra=2)
+    assert values(each) == [1.0, "pieces", 2]
+    assert each == Further(low=1.0, extra=2) != Further(low=1.0)
+    assert repr(each).endswith("Further(low=1.0, unit='pieces', extra=2)")
+    with pytest.raises(FrozenInstanceError):
+        each.low = 2.0
+
+
+def test_a_class_that_may_change_cannot_inherit() -> None:
+    with pytest.raises(TypeError, match="frozen"):
+
+        @dataclasses.dataclass
+        class Loose(plain(frozen.dataclass)):  # type: ignore[misc]  # made by a function
+            """Refused."""
+
+            extra: int = 0
+
+
+def test_a_function_of_the_classs_own_is_kept() -> None:
+    @frozen.dataclass(frozen=True, slots=True)
+    class Named:
+        """Shown by its name."""
+
+        name: str
+
+        def __repr__(self) -> str:
+            return self.name
+
+        def __eq__(self, other: object) -> bool:
+            return str(other) == self.name
+
+        __hash__ = None  # type: ignore[assignment]  # as Python has it
+
+    assert repr(Named("mug")) == "mug"
+    assert Named("mug") == "mug"
+    with pytest.raises(FrozenInstanceError):
+        Named("mug").name = "cup"  # type: ignore[misc]  # what is tried
