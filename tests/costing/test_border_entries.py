@@ -317,6 +317,13 @@ def test_a_sales_tax_shows_how_much_it_is_and_of_what(has_tax, tax_is, words):
     assert words == line_of("sales tax", price_has_tax=has_tax, tax_is=tax_is).working
 
 
+def test_where_tax_may_come_back_from_the_price_the_least_names_the_rate_that_comes_back():
+    line = line_of("sales tax", tax=(10, 20), price_has_tax=None, tax_is="recoverable")
+
+    assert Decimal(-200) == line.low  # 20 % inside 1200, not 10 %, which are 109.09
+    assert "20 % of 1200.00 GBP, inside the price or on top; comes back" == line.working
+
+
 def test_what_is_known_of_a_sales_tax_without_a_rate_is_not_denied():
     rules = [uk(tax=None, tax_is=None, price_has_tax=has_tax) for has_tax in (None, True, False)]
     said = [costed(each, country="GB").gaps[0].words for each in rules]
