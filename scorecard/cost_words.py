@@ -127,14 +127,14 @@ class CostTold:
 
     @property
     def when(self) -> str:
-        """Days to the door as quoted, how that stands, and by when to begin, as far as it can be told."""
+        """Days as quoted, how the way stands, and by when to begin, as far as it can be told."""
         said = f"{self.days}{' as quoted' if self.begin and self.days != NOT_KNOWN else ''}"
         return f"{said}, {self.time}{f': {self.begin}' if self.begin else ''}" if self.time else said
 
     @property
     def stands(self) -> str:
-        """Days to the door as quoted and how that stands, on one line of a table."""
-        return f"{self.days}, {self.time}" if self.time else self.days
+        """Days as quoted and how the way stands, in a column that is headed so."""
+        return f"{self.quoted}, {self.time}" if self.time else self.quoted
 
     @property
     def quoted(self) -> str:

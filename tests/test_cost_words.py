@@ -125,6 +125,7 @@ def test_days_that_nobody_has_said_are_not_called_quoted():
     one = timed("in time", "usual days", days=None)
 
     assert ("not known", True) == (one.quoted, one.when.startswith("days not known, in time, by usual days: ask for"))
+    assert "not known, in time, by usual days" == one.stands  # in a column that is headed Days quoted
 
 
 def test_what_the_days_count_is_said_once_anybody_has_named_any():

@@ -48,6 +48,16 @@ def test_a_day_of_delivery_that_is_typed_goes_before(tmp_path):
     ] == [note for note in own_notes(found) if "day of delivery" in note]
 
 
+def test_days_quoted_that_go_past_the_day_of_delivery_are_not_called_days_to_the_door(tmp_path):
+    order = ORDER.replace("complain_days", "deliver_by = 2026-12-20\ncomplain_days")
+
+    # 5 days of November and 20 of December are left
+    assert (
+        "Quoted are 30 days of production and transit alone, and 25 days are left until 20 December 2026: it may come "
+        "too late"
+    ) in own_notes(sheet(tmp_path, order=order))
+
+
 def quoted(**changes):
     """The sheet Quotes with Fernhill's row changed."""
     row = dict(zip(HEADINGS, QUOTES[1], strict=True)) | changes

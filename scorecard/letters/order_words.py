@@ -340,8 +340,8 @@ def _day_notes(sheet: OrderSheet) -> Iterator[str]:
     left = (sheet.deliver_by - sheet.as_of).days
     if sheet.cost.days.high is None or sheet.cost.days.high > left:
         yield (
-            f"Quoted are {days_words(sheet.cost.days)} to your door, and {counted(left, 'day')} are left until "
-            f"{day_words(sheet.deliver_by)}: it may come too late"
+            f"Quoted are {days_words(sheet.cost.days)} of production and transit alone, and {counted(left, 'day')} are "
+            f"left until {day_words(sheet.deliver_by)}: it may come too late"
         )
 
 

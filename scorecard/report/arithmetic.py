@@ -19,7 +19,7 @@ from scorecard.words import listed, rounded
 MEASURED = {
     "response_days": "the whole working days from Asked on to Answered on, or so far",
     "landed_cost_per_piece": "what a good piece costs at the door by the way that stands for its maker",
-    "days_to_door": "the days to the door by the way that stands for its maker, the same as for its cost",
+    "days_to_door": "the days as quoted, production and transit, by the way that stands for its maker, as for its cost",
 }
 
 

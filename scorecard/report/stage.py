@@ -44,6 +44,7 @@ class Ordering:
     beside : what the table shows, and what the ranking would be if it counted, as sentences
     rows : none before two makers are costed
     paid_how : sentences on what is paid when
+    as_quoted : what the days count, and what they do not
     left : how many costed makers the table leaves out
     """
 
@@ -52,6 +53,7 @@ class Ordering:
     rows: tuple[OrderRow, ...] = ()
     currency: str = ""
     paid_how: tuple[str, ...] = ()
+    as_quoted: str = ""
     left: int = 0
 
 
@@ -74,6 +76,7 @@ def ordering_of(shown: Assessment, costed: Sequence[CostedMaker], lacking: Seque
         rows=tuple(_row(shown, one) for one in first),
         currency=currency_of(shown),
         paid_how=_paid_how(first),
+        as_quoted=_as_quoted(shown, first),
         left=len(costed) - len(first),
     )
 
@@ -101,6 +104,15 @@ def _by_its_way(shown: Assessment, one: CostedMaker) -> tuple[str, str, str]:
     words = told(shown.case.costed, one.cost)
     way = ", ".join(part for part in (words.way, "as typed" if one.is_typed else "") if part)
     return way, words.stands, words.paid
+
+
+def _as_quoted(shown: Assessment, costed: Sequence[CostedMaker]) -> str:
+    """Return what the days count, and what they do not; "" where the table has none."""
+    if shown.case.costed is None or all(one.cost is None for one in costed):
+        return ""
+    from scorecard.cost_words import days_counted
+
+    return " ".join(map(sentence, days_counted(shown.case.costed)))
 
 
 def _paid_how(costed: Sequence[CostedMaker]) -> tuple[str, ...]:

@@ -145,6 +145,14 @@ def test_the_page_says_the_same_in_both_its_tables(folder):
     assert "70 days, in time" not in text
 
 
+def test_no_column_of_quoted_days_is_called_the_days_to_the_door(folder):
+    page = (folder / "reports" / "shortlist.html").read_text("utf-8")
+    style, table = page.split("</style>", 1)
+
+    assert (2, 0) == (table.count(">Days quoted, how it stands<"), table.count("Days to your door"))
+    assert (3, 0) == (style.count('content: "days quoted: "'), style.count('content: "there'))  # of two tables
+
+
 def test_the_workbook_says_the_same_with_the_latest_days(folder, plans):
     book = openpyxl.load_workbook(folder / "reports" / "shortlist.xlsx")
     head, *rows = [row for row in book["Costs"].iter_rows(values_only=True) if row[0] in ("Maker", "Fernhill")]

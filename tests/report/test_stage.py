@@ -68,3 +68,13 @@ def test_a_price_quoted_both_ways_is_a_range_of_what_is_paid():
     found = ordering(case_of(ANSWERS, {"Ash": row, "Birch": 4}))
 
     assert ("4.00 to 6.00", "800.00 to 1200.00", "") == (found.rows[0].piece, found.rows[0].paid, found.rows[0].way)
+
+
+def test_what_the_days_count_is_said_below_the_table():
+    found = ordering(case_of(ANSWERS, {"Cedar": 4, "Ash": 5}))
+
+    assert found.as_quoted.startswith("Days are as quoted, production and transit alone, without samples, proof and")
+
+
+def test_of_days_that_the_table_has_not_nothing_is_said():
+    assert "" == ordering(case_of(ANSWERS, {"Ash": 5})).as_quoted
