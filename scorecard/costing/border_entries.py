@@ -194,7 +194,7 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
     }
     open_ones = [amount for (has, is_), amount in readings.items() if has_tax in (None, has) and tax_is in (None, is_)]
     cost = min(open_ones) if end == "low" else max(open_ones)
-    words = f"{shown(of_price if cost < 0 else percent)} % of {priced(base, home)}, {_sales_words(has_tax, tax_is)}"
+    words = f"{shown(of_price if cost < ZERO else percent)} % of {priced(base, home)}, {_sales_words(has_tax, tax_is)}"
     if has_tax is True:
         words = f"{priced(inside, home)} at {shown(of_price)} % is in the price of {priced(base, home)} already"
         words += {"cost": "", "recoverable": ", and comes back", None: "; whether it comes back is not said"}[tax_is]

@@ -324,6 +324,13 @@ def test_where_tax_may_come_back_from_the_price_the_least_names_the_rate_that_co
     assert "20 % of 1200.00 GBP, inside the price or on top; comes back" == line.working
 
 
+def test_where_it_is_a_cost_each_end_names_its_own_rate():
+    line = line_of("sales tax", tax=(10, 20), price_has_tax=None, tax_is="cost")
+    of = "of 1200.00 GBP, inside the price or on top; a cost"
+
+    assert (0, 240, f"least: 10 % {of}; most: 20 % {of}") == (line.low, line.high, line.working)
+
+
 def test_what_is_known_of_a_sales_tax_without_a_rate_is_not_denied():
     rules = [uk(tax=None, tax_is=None, price_has_tax=has_tax) for has_tax in (None, True, False)]
     said = [costed(each, country="GB").gaps[0].words for each in rules]
