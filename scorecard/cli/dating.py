@@ -34,6 +34,7 @@ from scorecard.scheduling.wording import (
     holiday_sentence,
     left_words,
     plan_sentence,
+    sample_words,
     way_out_sentence,
 )
 from scorecard.screening import screen
@@ -228,5 +229,6 @@ def _next_step(schedule: Schedule, inputs: Inputs, ranked: Sequence[str]) -> str
     if not said:
         return f"ask how long production and transit take: {inputs.started.command('enquire')}"
     first = min(said, key=lambda plan: (plan.status != "in time", ranked.index(plan.maker.maker), plan.act_by))
-    what = "ask it for a sample" if first.act_by != first.order_by else "order"
+    sample = f"{sample_words(first)}; look at it, and " if first.status == "in time" and sample_words(first) else ""
+    what = "ask it for a sample" if first.act_by != first.order_by else f"{sample}order"
     return f"decide on {visible(first.maker.maker)} {by_way(first.way)}: {what} by {day_words(first.act_by)}"

@@ -1,6 +1,7 @@
 """``dates`` as a whole process."""
 
 import json
+import re
 from datetime import date
 
 import jsonschema
@@ -209,13 +210,29 @@ def test_every_step_stands_on_a_line_of_its_own_within_a_hundred_columns(folder)
     assert (True, []) == (len(steps) > 1, [line for line in lines if len(line) > 100 and "scorecard " not in line])
 
 
+SAMPLES = [
+    ["Maker", "Round", "Asked on", "Received on"],
+    ["Fernhill", "sample", date(2026, 11, 2), date(2026, 11, 22)],
+    ["Brightholm", "sample", date(2026, 11, 20), None],
+]
+
+
+@pytest.mark.parametrize(
+    ("maker", "sample"),
+    [
+        ("Fernhill", r"a sample came on 22 November 2026"),
+        ("Brightholm", r"a sample was asked for on 20 November 2026 and should come by \d+ \w+ 202\d"),
+    ],
+)
+def test_the_next_step_names_the_sample_under_way_before_the_order(tmp_path, maker, sample):
+    folder = folder_of(tmp_path, SHEETS | {"Samples": SAMPLES}, brief=DATED)
+    last = scorecard("dates", "--maker", maker, *AS_OF, cwd=folder).last
+
+    assert re.fullmatch(rf"Next: decide on {maker} by \w+: {sample}; look at it, and order by \d+ \w+ 2027", last), last
+
+
 def test_a_sample_on_the_sheet_shortens_the_chain_to_what_is_to_come(tmp_path):
-    samples = [
-        ["Maker", "Round", "Asked on", "Received on"],
-        ["Fernhill", "sample", date(2026, 11, 2), date(2026, 11, 22)],
-        ["Brightholm", "sample", date(2026, 11, 20), None],
-    ]
-    folder = folder_of(tmp_path, SHEETS | {"Samples": samples}, brief=DATED)
+    folder = folder_of(tmp_path, SHEETS | {"Samples": SAMPLES}, brief=DATED)
     plans = result_of(scorecard("dates", "--json", *AS_OF, cwd=folder))["plans"]
     found = {plan["maker"]: (plan["begin_by"] == plan["order_by"], plan["steps"][0]["step"]) for plan in plans}
 
