@@ -5,7 +5,7 @@ Enters: an option, or two of them. Leaves: what it comes to, how it turns out, w
 
 from collections.abc import Mapping
 from datetime import date
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from math import isfinite
 
 from scorecard.codes import amount_range, money, money_range
@@ -16,6 +16,7 @@ from scorecard.ordering.options import Ends, Option, Outcome
 from scorecard.ordering.steps import Step
 from scorecard.words import counted, listed, rounded, shortest
 
+MARGIN_IS = "The margin is what a good piece of the order leaves, in percent of its price without sales tax"
 PAID_FOR = {
     "samples": "samples",
     "deposit": "deposit",
@@ -132,8 +133,12 @@ def left_words(outcome: Outcome, home: str) -> str:
     return signed(low, home) if low == high else f"{signed(low, home)} to {signed(high, home)}"
 
 
-def _pieces(number: Decimal) -> str:
-    return counted(1, "piece") if number == 1 else f"{plain_number(number)} pieces"
+def _pieces(number: Decimal, kind: str = "") -> str:
+    """Return a number of good pieces, which may have a part of one on paper, as whole ones: "about 66 pieces"."""
+    whole = int(number.to_integral_value(ROUND_HALF_UP))
+    if not whole and number:
+        return f"less than one {kind}piece"
+    return f"{'' if whole == number else 'about '}{counted(whole, f'{kind}piece')}"
 
 
 def plain_number(number: Decimal) -> str:
@@ -174,7 +179,8 @@ def step_words(step: Step) -> str:
 
 
 def _must_sell(step: Step) -> str:
-    further = f"the {plain_number(step.more_good)} further pieces"
+    further = _pieces(step.more_good, "further ")
+    further = further if further.startswith(("about", "less")) else f"the {further}"
     if step.must_sell is None:
         return f"which {further} cannot bring back"
     if step.must_sell == 0:

@@ -1,5 +1,6 @@
 """One order size in words, and the step to the next."""
 
+import re
 from dataclasses import replace
 from datetime import timedelta
 from decimal import Decimal
@@ -9,6 +10,7 @@ from quoted import TODAY, quote, timing
 from sized import ALL_PAID, minimum, option, planned, prices, selling
 
 from scorecard.costing.amounts import Span
+from scorecard.costing.inputs import CostSettings
 from scorecard.size_words import (
     at_least_words,
     bears,
@@ -140,7 +142,29 @@ def test_more_that_costs_no_more_is_said(larger, words):
 def test_further_pieces_that_cannot_pay_for_themselves_are_said_to():
     (step,) = planned(*prices(p200="5.00", p201="6.00"), **SOLD).makers[0].steps
 
-    assert "which the 1 further pieces cannot bring back" in step_words(step)
+    assert "which the 1 further piece cannot bring back" in step_words(step)
+
+
+def test_parts_of_pieces_that_a_faulty_share_makes_are_told_as_whole_pieces():
+    # 3 % of 250 leave 242.5 good ones, 62.5 above the demand; of 201, 194.97: 0.97 more than of 200, 194
+    faulty = CostSettings(faulty_percent=Decimal(3))
+    plan = planned(*prices(p200="5.00", p201="6.00", p250="6.10"), settings=faulty, **SOLD)
+    size, steps = option(plan, 250), plan.makers[0].steps
+
+    assert Decimal("62.5") == size.outcomes["likely"].unsold
+    assert "250 at the likely demand, 180: left over about 63 pieces, with" in outcome_words(size)[1]
+    assert "which about 1 further piece cannot bring back" in step_words(steps[0])
+    assert re.search(
+        r"once \d+ of about 48 further pieces sell|which about 48 further pieces cannot", step_words(steps[1])
+    )
+
+
+def test_less_than_half_a_piece_is_no_piece():
+    faulty = CostSettings(faulty_percent=Decimal(70))
+    step, *_ = planned(*prices(p200="5.00", p201="6.00"), settings=faulty, **SOLD).makers[0].steps
+
+    # 200 leave 60, 201 leave 60.3
+    assert "which less than one further piece cannot bring back" in step_words(step)
 
 
 def test_further_pieces_that_pay_for_themselves_unsold_are_said_to():

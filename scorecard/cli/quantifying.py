@@ -66,11 +66,13 @@ def next_step(assessment: Assessment, plan: "Plan | None", inputs: Inputs) -> st
 def tell_plan(plan: "Plan") -> None:
     """Print a plan: what holds of all, the table of sizes, and what is said of each maker."""
     from scorecard.quantity_words import maker_words, plan_words
+    from scorecard.size_words import MARGIN_IS
 
     for words in plan_words(plan):
         _tell(words)
     rows = [_row(option) for one in plan.makers for option in one.options]
     typer.echo("\n" + as_text([HEADINGS, *rows], right=frozenset({1, 3, 4, 5, 6, 7})))
+    _tell(MARGIN_IS)
     _tell_left(plan)
     for one in plan.makers:
         typer.echo(f"\n{visible(one.maker)}")

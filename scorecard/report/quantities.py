@@ -67,6 +67,7 @@ class Quantities:
     ----------
     cases : what ``left`` of each row is for: demands, and their average
     stretches : the figures of the drawing
+    margin_is : of what the margin is so many percent
     """
 
     currency: str = ""
@@ -76,6 +77,7 @@ class Quantities:
     makers: tuple[MakerSaid, ...] = ()
     chart: QuantityChart | None = None
     stretches: tuple[StretchRow, ...] = ()
+    margin_is: str = ""
 
 
 def quantities_of_page(assessment: Assessment) -> Quantities:
@@ -90,6 +92,7 @@ def quantities_of_page(assessment: Assessment) -> Quantities:
         return Quantities()
     from scorecard.ordering.demands import CASES
     from scorecard.quantity_words import maker_words, plan_words
+    from scorecard.size_words import MARGIN_IS
 
     shown = presented(plan)
     demand = plan.selling.demand
@@ -101,6 +104,7 @@ def quantities_of_page(assessment: Assessment) -> Quantities:
         makers=tuple(MakerSaid(maker=one.maker, said=_sentences(maker_words(shown, one))) for one in shown.makers),
         chart=quantity_chart(plan),
         stretches=_stretches(plan),
+        margin_is=sentence(MARGIN_IS),
     )
 
 

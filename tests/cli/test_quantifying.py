@@ -113,6 +113,8 @@ def test_the_table_and_the_words_tell_the_same(usual):
 
     assert "By money alone, of the sizes weighed: Fernhill, 250 pieces, leaves most" in out
     assert "Fernhill 250 price break 1100.00 4.40 4.58 59 % 105" in out
+    # 7.10 of 12.00, the price less its tax of 20 %
+    assert "in percent of its price without sales tax." in out
     # 157.50 + 624.00 + 502.50
     assert "Left after everything Pieces 150 asked for 240 asked for 300 asked for On average" in out
     assert "Fernhill 250 +525.00 +1560.00 +1675.00 +1284.00" in out
