@@ -31,7 +31,7 @@ HEADINGS = (
     "Days quoted",
     "How it stands",
     "Begin by",
-    "Freight and border add",
+    "Freight and border, of the total",
     "Missing",
 )
 FEW = 3  # missing costs from which they are counted, not named, in the table

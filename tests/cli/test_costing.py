@@ -106,6 +106,13 @@ def test_the_cheapest_good_piece_stands_first_and_those_with_a_cost_missing_last
     ] == [(one["maker"], one["per_good_piece"]["low"] if one["complete"] else None, one["complete"]) for one in costs]
 
 
+def test_what_freight_and_border_make_is_said_to_be_of_the_total(folder):
+    # Fernhill: 12 of 1280, and 8 for the bank; an addition would be more than their part
+    out = cost(folder).out
+
+    assert ("Freight and border, of the total" in out, "border add" in out) == (True, False)
+
+
 def test_order_quantity_and_surplus_are_given(folder):
     fernhill = result(folder)["landed_costs"][0]
 

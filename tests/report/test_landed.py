@@ -159,6 +159,7 @@ def test_the_page_sets_every_sum_and_takes_what_was_typed_for_text():
 
     assert (True, True) == ("Every line of every sum stands here" in section, "Pack &lt;script&gt;" in section)
     assert (False, False) == ("<script>" in section, "Ash <b>" in section)
+    assert (True, False) == ("Freight and border, of the total" in section, "border add" in section)
 
 
 def test_a_ruled_out_maker_stands_below_without_a_place_and_with_the_reason():
