@@ -22,6 +22,7 @@ from scorecard.costing.timing import begin_words
 from scorecard.words import counted, day_words, listed, shortest
 
 Named = Callable[[str], str]
+Turn = tuple[Decimal, str] | None
 MOST = 6  # makers with several ways that are told about
 
 
@@ -149,18 +150,30 @@ def change_words(change: CurrencyChange, costed: Costed, named: Named = str) -> 
     """Return at which rate of a currency another maker becomes the cheapest."""
     rate, home = costed.inputs.rates.rates[change.currency], costed.inputs.rates.home
     unit = f"{home} for 1 {change.currency}" if rate.means == "home for one" else f"{change.currency} for 1 {home}"
-    turns = [
-        f"{named(end[1])} from {shortest(float(end[0]))} {unit} {side}"
-        for side, end in (("down", change.below), ("up", change.above))
-        if end is not None
-    ]
-    verb = "comes out" if change.rivals else "is the"
+    sides = (("down", change.below, change.unsure_below), ("up", change.above, change.unsure_above))
+    turns = [words for side, turn, doubt in sides if (words := _turn_words(turn, doubt, f"{unit} {side}", named))]
+    unsure = [doubt[1] for doubt in (change.unsure_below, change.unsure_above) if doubt]
+    verb = "is the" if change.is_sure else "comes out"
     now = f"{named(change.cheapest)} {verb} cheapest at {shortest(float(change.figure))} {unit}"
-    said = f"{now}; {listed(turns)}" if turns else f"{now}, and at any rate from half to twice that"
-    if not change.rivals:
+    together = "; ".join(turns) if unsure else listed(turns)
+    said = f"{now}; {together}" if turns else f"{now}, and at any rate from half to twice that"
+    rivals = [maker for maker in change.rivals if maker not in unsure]
+    if not rivals:
         return said
-    rivals = listed(map(named, change.rivals))
-    return f"{said}. That is by the middle of what each may cost: {rivals} may be cheaper at some of these rates"
+    may = f"{listed(map(named, rivals))} may be cheaper at some of these rates"
+    return f"{said}. {may}, too" if change.is_sure else f"{said}. That is by the middle of what each may cost: {may}"
+
+
+def _turn_words(turn: Turn, doubt: Turn, on: str, named: Named) -> str:
+    """Return from which rate on another may be cheaper, and from which it comes out so; "" where neither is."""
+    at = {end: f"from {shortest(float(end[0]))} {on}" for end in (turn, doubt) if end is not None}
+    if turn is None:
+        return f"{named(doubt[1])} may be cheaper {at[doubt]}" if doubt else ""
+    if doubt is None:
+        return f"{named(turn[1])} {at[turn]}"
+    who = "comes out cheapest" if turn[1] == doubt[1] else f"{named(turn[1])} comes out cheapest"
+    may = f"{named(doubt[1])} may be cheaper {at[doubt]}"
+    return f"{may}, and by the middle of what each may cost {who} {at[turn]}"
 
 
 def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[str]:

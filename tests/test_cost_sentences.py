@@ -257,3 +257,41 @@ def test_a_rate_says_who_may_be_cheaper_already():
 
     assert words.startswith("Fernhill comes out cheapest at 1.25 USD for 1 GBP; Oxlip from 1.37")
     assert words.endswith("Tansy may be cheaper at some of these rates")
+
+
+def told_change(*quotes):
+    costed = Costed(inputs=inputs(*quotes, rates=dollars()))
+    return change_words(costed.changes[0], costed)
+
+
+# 4.50 USD are 3.60 GBP today, 4.00 at 1.125, 4.50 at 1
+OXLIP = quote("4.50", maker="Oxlip", row=3, currency="USD", covers=PAID)
+
+
+def test_a_rate_from_which_a_range_may_be_cheaper_stands_before_the_one_by_the_middle():
+    assert (
+        "Oxlip is the cheapest at 1.25 USD for 1 GBP; Fernhill may be cheaper from 1.125 USD for 1 GBP down, and by "
+        "the middle of what each may cost comes out cheapest from 1 USD for 1 GBP down"
+    ) == told_change(quote(Span.of(4, 5), covers=PAID), OXLIP)
+
+
+def test_another_than_comes_out_cheapest_may_be_cheaper_before():
+    # 3.00 with duty of 4 % and VAT of 20 % are 3.744, or more: 4.50 USD at 1.2019
+    lacks = quote("3.00", maker="Tansy", row=4, covers="goods")
+
+    assert told_change(quote("4.50", covers=PAID), OXLIP, lacks).endswith(
+        "; Tansy may be cheaper from 1.201 USD for 1 GBP down, and by the middle of what each may cost Fernhill comes "
+        "out cheapest from 1 USD for 1 GBP down"
+    )
+
+
+def test_who_may_be_cheaper_is_told_where_nobody_comes_out_so():
+    # 9.00 GBP is out of reach; 3.00 with duty and VAT at 1.2019, and 5.00 with them, 6.24, at 0.7212
+    lacks = [
+        quote("3.00", maker="Tansy", row=4, covers="goods"),
+        quote("5.00", maker="Yarrow", row=5, covers="goods"),
+    ]
+
+    assert told_change(quote("9.00", covers=PAID), OXLIP, *lacks).endswith(
+        "; Tansy may be cheaper from 1.201 USD for 1 GBP down. Yarrow may be cheaper at some of these rates, too"
+    )

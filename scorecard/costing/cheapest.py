@@ -52,8 +52,12 @@ class Piece:
 
     def may_be_below(self, other: "Piece") -> bool:
         """Say whether it may cost less than another, whose costs are all known."""
+        return self.surely_above(other) < 0
+
+    def surely_above(self, other: "Piece") -> Decimal:
+        """Return by how much it surely costs more than another, in any case; below 0 where it may cost less."""
         cases = range(max(len(self.cases), len(other.cases)))
-        return any(self.in_case(case)[0] < other.in_case(case)[1] for case in cases)
+        return min(self.in_case(case)[0] - other.in_case(case)[1] for case in cases)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,11 +1,15 @@
-"""Comparing landed costs: what freight and border add, and the rate at which another maker becomes the cheapest."""
+"""Comparing landed costs: what part of the total freight and border make, and the rate at which the cheapest changes.
+
+Enters: costs, or what they are reckoned from. Leaves: shares of a total; for each currency the nearest rates at which
+another maker comes out cheapest, and those from which one may be.
+"""
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from decimal import Context, Decimal
 
 from scorecard.costing.amounts import HUNDRED, added, over, times, to_step
-from scorecard.costing.cheapest import Cheapest, cheapest_of
+from scorecard.costing.cheapest import Cheapest, Piece, cheapest_of
 from scorecard.costing.choosing import chosen_ways, middle
 from scorecard.costing.delivery_terms import Coverage
 from scorecard.costing.entries import Group
@@ -29,10 +33,13 @@ class CurrencyChange:
     currency : whose rate moves, the others staying
     figure : today's, in its own direction
     cheapest : the maker that comes out cheapest today
-    below, above : the rate, of 4 significant digits, and the maker that is then the cheapest or level with it; None
-        where none is
-    rivals : makers that may be cheaper all the same, for want of what is not known: today, or at half or twice the
-        rate where nobody else comes out cheapest up to there
+    below, above : the rate, of 4 significant digits, and the maker that is then the cheapest or level with it, by the
+        middle of what each may cost; None where none is
+    unsure_below, unsure_above : the nearer rate from which it may change, for a cost is a range or lacks a part, and
+        the maker that may be cheaper then; None where that is no other rate, and where it is not sure today
+    rivals : makers that may be cheaper all the same, for want of what is not known: today, from a rate on, or at half
+        or twice the rate where nobody else comes out cheapest up to there
+    is_sure : whether nobody may be cheaper today
     """
 
     currency: str
@@ -40,7 +47,10 @@ class CurrencyChange:
     cheapest: str
     below: tuple[Decimal, str] | None
     above: tuple[Decimal, str] | None
+    unsure_below: tuple[Decimal, str] | None = None
+    unsure_above: tuple[Decimal, str] | None = None
     rivals: tuple[str, ...] = ()
+    is_sure: bool = True
 
 
 def shares(cost: LandedCost) -> Mapping[Group, Decimal | None]:
@@ -125,8 +135,13 @@ def _change(inputs: CostInputs, currency: str, found: Cheapest) -> CurrencyChang
 
     ends = over(figure, _FURTHEST), times(figure, _FURTHEST)
     below, above = (where_it_changes(lead_at, figure, end) for end in ends)
+    doubts = [_doubt(inputs, currency, found, end) for end in ends]
+    unsure = [
+        None if doubt and turn and doubt[0] == turn[0] else doubt
+        for doubt, turn in zip(doubts, (below, above), strict=True)
+    ]
     unchanged = [end for end, turn in zip(ends, (below, above), strict=True) if turn is None]
-    rivals = [piece.maker for piece in found.rivals]
+    rivals = [piece.maker for piece in found.rivals] + [doubt[1] for doubt in unsure if doubt]
     rivals += [maker for end in unchanged for maker in _rivals_at(inputs, currency, end, today)]
     return CurrencyChange(
         currency=currency,
@@ -134,16 +149,41 @@ def _change(inputs: CostInputs, currency: str, found: Cheapest) -> CurrencyChang
         cheapest=today,
         below=below,
         above=above,
+        unsure_below=unsure[0],
+        unsure_above=unsure[1],
         rivals=tuple(dict.fromkeys(rivals)),
+        is_sure=found.is_sure,
     )
+
+
+def _doubt(inputs: CostInputs, currency: str, found: Cheapest, end: Decimal) -> tuple[Decimal, str] | None:
+    """Return the first rate on the way to an end from which another may be cheaper; None where it may be today."""
+    if not found.is_sure or not any(_is_open(cost) for cost in landed_costs(inputs)):
+        return None
+
+    def lead_at(other: Decimal) -> Lead:
+        own, others = _pieces_at(inputs, currency, other, found.piece.maker)
+        return min((piece.surely_above(own), piece.maker) for piece in others)
+
+    return where_it_changes(lead_at, inputs.rates.rates[currency].figure, end)
+
+
+def _is_open(cost: LandedCost) -> bool:
+    low, high = cost.per_good_piece
+    return low != high or not cost.is_complete
 
 
 def _rivals_at(inputs: CostInputs, currency: str, figure: Decimal, today: str) -> list[str]:
     """Return who may be cheaper than today's cheapest at another rate."""
+    own, others = _pieces_at(inputs, currency, figure, today)
+    return [piece.maker for piece in others if piece.may_be_below(own)]
+
+
+def _pieces_at(inputs: CostInputs, currency: str, figure: Decimal, today: str) -> tuple[Piece, list[Piece]]:
+    """Return what a good piece costs at another rate: at today's cheapest, and at every other maker."""
     chosen = _chosen(replace(inputs, rates=inputs.rates.with_figure(currency, figure)))
-    pieces = [bare_piece(cost) for cost in chosen.values()]
-    (own,) = (piece for piece in pieces if piece.maker == today)
-    return [piece.maker for piece in pieces if piece is not own and piece.may_be_below(own)]
+    pieces = {maker: bare_piece(cost) for maker, cost in chosen.items()}
+    return pieces.pop(today), list(pieces.values())
 
 
 def where_it_changes(lead_at: Callable[[Decimal], Lead], today: Decimal, end: Decimal) -> tuple[Decimal, str] | None:

@@ -115,6 +115,8 @@ def currency_changes_json(changes: Iterable[CurrencyChange]) -> list[dict[str, A
             "cheapest": change.cheapest,
             "below": _other(change.below),
             "above": _other(change.above),
+            "unsure_below": _doubtful(change.unsure_below),
+            "unsure_above": _doubtful(change.unsure_above),
             "may_be_cheaper": list(change.rivals),
         }
         for change in changes
@@ -123,6 +125,10 @@ def currency_changes_json(changes: Iterable[CurrencyChange]) -> list[dict[str, A
 
 def _other(change: tuple[Decimal, str] | None) -> dict[str, Any] | None:
     return None if change is None else {"rate": number(change[0]), "cheapest": change[1]}
+
+
+def _doubtful(doubt: tuple[Decimal, str] | None) -> dict[str, Any] | None:
+    return None if doubt is None else {"rate": number(doubt[0]), "maker": doubt[1]}
 
 
 def sampling_json(sampling: Sampling) -> dict[str, Any]:

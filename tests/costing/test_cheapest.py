@@ -33,6 +33,14 @@ def test_one_whose_least_lies_below_the_most_of_the_cheapest_may_be_cheaper():
     assert ("A", ["B"], []) == found(piece("A", "5.10", "5.90"), piece("B", "5.40", "6.20"))
 
 
+def test_how_surely_one_is_dearer_is_told_by_the_case_of_least():
+    # in the first case by 0.20 at least, in the second 0.10 may be saved
+    one = Piece(maker="A", cases=((Decimal("5.40"), Decimal("5.50")), (Decimal("6.00"), Decimal("6.20"))))
+    other = Piece(maker="B", cases=((Decimal("5.10"), Decimal("5.20")), (Decimal("6.00"), Decimal("6.10"))))
+
+    assert (Decimal("-0.10"), True) == (one.surely_above(other), one.may_be_below(other))
+
+
 def test_a_cost_without_an_upper_end_is_not_dropped():
     assert ("A", ["B"], []) == found(piece("A", "5.10"), piece("B", "3.00", OPEN))
 

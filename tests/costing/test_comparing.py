@@ -1,4 +1,4 @@
-"""What freight and border add, and the rate at which another maker becomes the cheapest."""
+"""What part of the total freight and border make, and the rate at which another maker becomes the cheapest."""
 
 from dataclasses import replace
 from decimal import Decimal
@@ -235,3 +235,52 @@ def test_who_may_be_cheaper_at_half_or_twice_the_rate_is_told_too():
     (change,) = currency_changes(inputs(quote("9.00", covers=ALL_PAID), there, lacks, rates=dollars()))
 
     assert (None, None, ("Tansy",)) == (change.below, change.above, change.rivals)
+
+
+def ranged(*more):
+    """Fernhill 4.00 to 5.00 GBP; Oxlip 4.50 USD, 3.60 GBP at today's 1.25 USD for one."""
+    there = quote("4.50", maker="Oxlip", row=3, currency="USD", covers=ALL_PAID)
+    return inputs(quote(Span.of(4, 5), covers=ALL_PAID), there, *more, rates=dollars())
+
+
+def test_a_rival_with_a_range_may_be_cheaper_from_its_low_end_on():
+    # 4.50 USD are 4.00 GBP, the low end, at 1.125 USD for one; 4.50, the middle, at 1
+    (change,) = currency_changes(ranged())
+
+    assert ("Oxlip", True, (MAKER,)) == (change.cheapest, change.is_sure, change.rivals)
+    assert ((Decimal("1.125"), MAKER), (Decimal("1.000"), MAKER)) == (change.unsure_below, change.below)
+    assert (None, None) == (change.unsure_above, change.above)
+
+
+def test_a_rival_that_lacks_a_cost_may_be_cheaper_from_its_least_on():
+    # Tansy costs 3.00 with duty of 4 % and VAT of 20 %, 3.744 GBP, or more, which 4.50 USD are at 1.2019
+    lacks = quote("3.00", maker="Tansy", row=4, covers="goods")
+    (change,) = currency_changes(ranged(lacks))
+
+    assert (Decimal("1.201"), "Tansy") == change.unsure_below
+    assert ((Decimal("1.000"), MAKER), ("Tansy",)) == (change.below, change.rivals)
+
+
+def test_a_range_of_todays_cheapest_counts_by_its_high_end():
+    # 4.20 to 4.50 USD are 3.36 to 3.60 GBP: up to 4.00 at 1.125, and 4.00 by the middle at 1.0875
+    there = quote(Span.of("4.20", "4.50"), maker="Oxlip", row=3, currency="USD", covers=ALL_PAID)
+    (change,) = currency_changes(inputs(quote("4.00", covers=ALL_PAID), there, rates=dollars()))
+
+    assert ((Decimal("1.125"), MAKER), (Decimal("1.087"), MAKER)) == (change.unsure_below, change.below)
+
+
+def test_where_every_cost_in_reach_is_known_it_changes_at_once():
+    dear = quote(Span.of(400, 500), maker="Tansy", row=4, covers=ALL_PAID)
+    both = rivals()
+    (change,) = currency_changes(replace(both, quotes=(*both.quotes, dear)))
+
+    assert ((Decimal("1.125"), MAKER), None, ()) == (change.below, change.unsure_below, change.rivals)
+
+
+def test_where_it_is_not_sure_today_no_further_rate_is_named():
+    # 3.60 GBP today, and Fernhill from 3.50 on; 4.25 by the middle at 1.058
+    there = quote("4.50", maker="Oxlip", row=3, currency="USD", covers=ALL_PAID)
+    (change,) = currency_changes(inputs(quote(Span.of("3.50", 5), covers=ALL_PAID), there, rates=dollars()))
+
+    assert (False, None, (MAKER,)) == (change.is_sure, change.unsure_below, change.rivals)
+    assert (Decimal("1.058"), MAKER) == change.below

@@ -135,6 +135,15 @@ def test_rates_changes_and_sampling_as_json():
     } == sampling_json(sampling_cost(case, [MAKER, "Oxlip"]))
 
 
+def test_a_rate_from_which_another_may_be_cheaper_as_json():
+    # 4.50 USD are 4.00 GBP, the low end, at 1.125 USD for one
+    there = quote("4.50", maker="Oxlip", row=3, currency="USD", covers=ALL_PAID)
+    case = inputs(quote(Span.of(4, 5), covers=ALL_PAID), there, rates=dollars())
+    (change,) = currency_changes_json(currency_changes(case))
+
+    assert ({"rate": 1.125, "maker": MAKER}, None) == (change["unsure_below"], change["unsure_above"])
+
+
 def test_with_a_cost_missing_there_is_no_most_and_no_share():
     (cost,) = as_json(inputs(quote(2)))
     (reading,) = cost["readings"]
