@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from scorecard.cost_words import CostTold, LineTold, SumTold
 
 MOST = 60  # costs, up to which it is said at which rate of a currency another is the cheapest
-LONGEST = 600  # characters of a line's working
+LONGEST = 600  # characters of a line's working, or of a source
 
 Ends = tuple[Decimal, Decimal]
 
@@ -129,12 +129,17 @@ def landed_of(assessment: Assessment, room: Room = ROOMS[0]) -> Landed:
         rows=rows,
         detailed=tuple(rows[at] for at in shown),
         beside=_sentences(
-            [*beside(ranked, first_ranked(assessment), isolate, changes=len(costed.costs) < MOST), *unquoted]
+            [*beside(ranked, first_ranked(assessment), _isolated, changes=len(costed.costs) < MOST), *unquoted]
         ),
         cautions=_sentences(cautions(costed.inputs, costed.costs)),
         left=len(costed.costs) - len(rows),
         sums=_sums_words(words, shown, len(costed.costs)),
     )
+
+
+def _isolated(words: str) -> str:
+    """Return a name, or where rates come from, which is a whole sentence."""
+    return isolate(words, LONGEST)
 
 
 def _in_detail(words: Sequence["CostTold"], most: int) -> list[int]:

@@ -11,6 +11,7 @@ from quoted import charge, offer, quote, uk
 
 from scorecard.assessment import assess
 from scorecard.costing.amounts import OPEN
+from scorecard.costing.import_presets import PRESETS, preset_for
 from scorecard.costing.inputs import CostSettings
 from scorecard.criteria import Limit
 from scorecard.report.extent import ROOMS
@@ -175,3 +176,12 @@ def test_the_page_calls_nobody_the_cheapest_who_is_ruled_out():
     more = {"offers": (offer("sea", 9, maker="Cedar", covers="door to door"),), "limit": Limit(at_least=60)}
 
     assert not any("Cedar" in words for words in landed({"Ash": 5, "Birch": 4, "Cedar": goods}, **more).said)
+
+
+@pytest.mark.parametrize("preset", PRESETS, ids=lambda preset: preset.name)
+def test_the_source_of_the_bases_at_the_border_stands_whole(preset):
+    rules = preset_for(min(preset.countries))
+    found = landed({"Ash": quote(5, maker="Ash", covers="goods", way="express")}, imports=rules)
+    (said,) = [words for words in found.beside if "Bases at the border" in words]
+
+    assert (True, True) == (preset.legal in said, rules.seen in said)
