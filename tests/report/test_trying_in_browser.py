@@ -621,6 +621,24 @@ def sizes(tab, selector):
     )
 
 
+# put a field just above the bar at the foot, and return where the field ends and where the bar begins
+ABOVE = """at => { const field = document.getElementById(`try-box-${at}`), bar = document.querySelector('.live');
+  field.focus({ preventScroll: true });
+  scrollBy(0, field.getBoundingClientRect().bottom - bar.getBoundingClientRect().top + 2); }"""
+ENDS = """at => [document.getElementById(`try-box-${at}`).getBoundingClientRect().bottom,
+  document.querySelector('.live').getBoundingClientRect().top]"""
+
+
+def test_what_is_typed_in_stays_above_the_bar_that_grows(tab):
+    tab.set_viewport_size({"width": 390, "height": 700})
+    tab.evaluate(ABOVE, 4)
+    begun = tab.evaluate(ENDS, 4)
+    tab.keyboard.press("Control+A")
+    tab.keyboard.type("40")
+    field, bar = tab.evaluate(ENDS, 4)
+    assert (True, True) == (bar < begun[1], field <= bar)
+
+
 @pytest.mark.parametrize("width", [320, 1200])
 def test_controls_are_large_enough_for_a_finger(tab, width):
     """WCAG 2.2, success criterion 2.5.8: at least 24 by 24 pixels; sliders at least 120 pixels wide."""

@@ -18,6 +18,15 @@ function show(theApp, stepped) {
   showControls(theApp, result, stepped);
   showWhatIf(theApp, result);
   showOutcome(theApp, result);
+  keepInSight();
+}
+
+// The bar at the foot grows with what it says: move what is being typed in out from under it.
+function keepInSight() {
+  const field = document.activeElement?.closest(".controls *, fieldset *");
+  const bar = document.querySelector(".live");
+  const under = field ? field.getBoundingClientRect().bottom + 8 - bar.getBoundingClientRect().top : 0;
+  if (under > 0) window.scrollBy(0, under);
 }
 
 // Put what is tried into the address, without a new entry in the history.
