@@ -24,6 +24,8 @@ WHOLE = sum(WIDTHS)
 LONGEST_TITLE = 44  # of a criterion, in characters that show
 HOLE = "\0"  # in a command: where the changed weights are put
 LONGEST_NAME = 120  # of a maker in the sentence on who leads
+RUN = "To see how firm that is, run this; with --save at its end it keeps these weights: "
+DOUBT = "; how firm that is, this sheet cannot tell"  # smallest changes are no formula
 
 
 def write_shortlist(book: Book, view: View) -> None:
@@ -81,8 +83,13 @@ def _who_leads(view: View) -> str:
     joint = f'"With these weights: "&COUNTIF({ranks},1)&" makers are level in first place, "&{name}&" among them"'
     margin = f"I{FIRST}-I{FIRST + 1}"
     ahead = f'IF({margin}<0.05,"less than 0.1",FIXED({margin},1))&" points ahead of "&{rival}'
-    leads = f'"With these weights: "&{name}&" leads, "&{ahead}'
+    leads = f'"With these weights: "&{name}&" leads, "&{ahead}&IF({_is_unchanged(view)},"","{DOUBT}")'
     return f"IF(COUNTIF({ranks},1)>1,{joint},{leads})"
+
+
+def _is_unchanged(view: View) -> str:
+    """Return the expression that is true while every weight is as saved."""
+    return f"SUMPRODUCT(--(C{FIRST}:C{view.total_row - 1}<>B{FIRST}:B{view.total_row - 1}))=0"
 
 
 def _led(view: View) -> str:
@@ -121,19 +128,21 @@ def _how_to_keep(view: View) -> tuple[str, str]:
     """Return the formula that says how to keep changed weights, and its text while none is changed."""
     unchanged = "Change a weight in a marked cell and watch the order. Nothing flows back to the folder by itself"
     keys, method = [criterion.key for criterion in view.criteria], view.assessment.case.criteria.note.method
-    whether = f"SUMPRODUCT(--(C{FIRST}:C{view.total_row - 1}<>B{FIRST}:B{view.total_row - 1}))=0"
     if method != "typed":
-        keep = '"To keep such an order of weights, change the list under [weights] in the criteria file"'
+        keep = literal(
+            "To keep such an order of weights, and to see how firm it is, change the list under [weights] in the criteria "
+            f"file, and run: {view.command('score')}"
+        )
     elif len(keys) > 60 or not all(fullmatch(r"[A-Za-z0-9_-]{1,60}", key) for key in keys):
-        keep = literal(f"To keep these weights, run: {view.command('reweigh NAME=WEIGHT --save')}")
+        keep = literal(f"{RUN}{view.command('reweigh NAME=WEIGHT')}")
     else:
         parts = "&".join(
             f'IF(C{row}=B{row},"", " {key}="&SUBSTITUTE(C{row},",","."))'.replace(', "', ',"')
             for row, key in enumerate(keys, start=FIRST)
         )
-        before, after = view.command(f"reweigh{HOLE} --save").split(HOLE)
-        keep = f"{literal(f'To keep these weights, run: {before}')}&{parts}&{literal(after)}"
-    return f'=IF({view.usable},IF({whether},"{unchanged}",{keep}),"")', unchanged
+        before, after = view.command(f"reweigh{HOLE}").split(HOLE)
+        keep = f"{literal(f'{RUN}{before}')}&{parts}&{literal(after)}"
+    return f'=IF({view.usable},IF({_is_unchanged(view)},"{unchanged}",{keep}),"")', unchanged
 
 
 def literal(text: str) -> str:

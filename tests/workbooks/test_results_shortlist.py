@@ -65,10 +65,26 @@ def test_a_margin_that_would_round_to_nothing_is_said_in_words():
 
 
 @pytest.mark.office
-def test_changed_weights_show_the_command_that_keeps_them(recalc):
+def test_changed_weights_show_the_command_that_tells_how_firm_it_is_and_keeps_them(recalc):
     again = recalc(retyped(written(varied_case()), [15, 12.5, 20, 10, 30, 0]))
 
-    assert "To keep these weights, run: scorecard reweigh rating=12.5 reply=30 --save" == again["Shortlist"]["A5"].value
+    assert (
+        "To see how firm that is, run this; with --save at its end it keeps these weights: "
+        "scorecard reweigh rating=12.5 reply=30"
+    ) == again["Shortlist"]["A5"].value
+
+
+@pytest.mark.office
+@pytest.mark.parametrize(("weights", "is_doubted"), [([30.0, 10.0], False), ([30.0, 11.0], True)])
+def test_only_with_changed_weights_it_is_said_that_the_sheet_cannot_tell_how_firm_they_are(recalc, weights, is_doubted):
+    case = make_case([numbers("work", 30), numbers("reply", 10)], {"Ash": [90, 20], "Birch": [50, 40]})
+
+    said = recalc(retyped(written(case), weights))["Shortlist"]["A4"].value
+
+    assert (True, is_doubted) == (
+        said.startswith("With these weights: Ash leads, 2"),
+        said.endswith("points ahead of Birch; how firm that is, this sheet cannot tell"),
+    )
 
 
 @pytest.mark.parametrize("key", ['a"&B8&"', "$(reboot)", "a b", "; reboot"])
