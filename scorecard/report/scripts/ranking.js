@@ -109,7 +109,7 @@ function verdictOf(result) {
 function leadsWhatever({ order, makers }) {
   const [first, ...rest] = order;
   if (makers[first].mayFail.some(Boolean)) return false;
-  return rest.every((other) => makers[first].lowest > makers[other].reachable + TIE);
+  return rest.every((other) => makers[first].lowest >= makers[other].reachable - TIE);
 }
 
 // The rival that the least weight moved between criteria brings level, and that part of all weight.
