@@ -6,9 +6,11 @@ from scorecard.calculation import Calculation
 from scorecard.frozen import dataclass
 from scorecard.sensitivity.rank_shares import FirstShares, RankShares
 from scorecard.sensitivity.weightings import KINDS
+from scorecard.sentences import of_hundred
 from scorecard.words import counted, drawn, rounded
 
 MOST = 10  # makers told of
+NEARLY_ALWAYS = 0.9  # of the weightings near these; our own choice
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,12 +31,14 @@ class Chances:
     half_width : the widest, in weightings of 100
     spread : how far a share may be from itself in the last column, in per cent
     rest : sentence about the makers left out; None where there are none
+    both : sentence on why the leader leads nearly always and it is too close to call all the same; None where it is not
     """
 
     rows: tuple[Chance, ...]
     half_width: str
     spread: str
     rest: str | None
+    both: str | None = None
 
 
 def chances_of(calculation: Calculation) -> Chances:
@@ -57,6 +61,21 @@ def chances_of(calculation: Calculation) -> Chances:
         half_width=rounded(max(100 * found[kind].half_width for kind in KINDS)),
         spread=spread,
         rest=_rest(calculation, len(leading) - len(rows), leading),
+        both=_both(calculation, spread),
+    )
+
+
+def _both(calculation: Calculation, spread: str) -> str | None:
+    """Return how a small change of weights and weights drawn near these can say two things, where they do."""
+    verdict, near = calculation.verdict, calculation.firmness.rank_shares["near"]
+    if verdict.kind != "close" or not verdict.moved or verdict.leader is None or verdict.rival is None:
+        return None
+    if near.shares[calculation.firmness.front.index(verdict.leader), 0] < NEARLY_ALWAYS:
+        return None
+    leader, rival = (calculation.case.table.makers[maker] for maker in (verdict.leader, verdict.rival))
+    return (
+        f"This and the verdict are both true: errors of up to {spread}% in each share seldom all pull the same way, so "
+        f"{leader} nearly always leads; but one particular move, of {of_hundred(verdict.moved)}, brings {rival} level."
     )
 
 

@@ -130,8 +130,8 @@ def _how_to_keep(view: View) -> tuple[str, str]:
     keys, method = [criterion.key for criterion in view.criteria], view.assessment.case.criteria.note.method
     if method != "typed":
         keep = literal(
-            "To keep such an order of weights, and to see how firm it is, change the list under [weights] in the criteria "
-            f"file, and run: {view.command('score')}"
+            "To keep such an order of weights, and to see how firm it is, change the list under [weights] in the "
+            f"criteria file, and run: {view.command('score')}"
         )
     elif len(keys) > 60 or not all(fullmatch(r"[A-Za-z0-9_-]{1,60}", key) for key in keys):
         keep = literal(f"{RUN}{view.command('reweigh NAME=WEIGHT')}")

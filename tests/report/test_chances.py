@@ -43,3 +43,32 @@ def test_how_often_a_maker_beyond_those_drawn_leads_is_told(assessed):
         "These draws are of the 200 best makers; among all, as the answers count now, one of the others leads" in told
     )
     assert told.endswith(" of 100 weightings.")
+
+
+TEN = [numbers(f"c{at}", 10) for at in range(10)]
+
+
+def test_a_small_move_beside_a_leader_that_nearly_always_leads_is_explained(assessed):
+    """Ahead by 6 points; what moves from the first criterion to the last takes 140 points of a share: 6 / 140."""
+    rows = {"Brightholm": [100, *[50] * 9], "Cressel": [0, *[50] * 8, 90]}
+    told = chances_of(assessed(make_case(TEN, rows))).both
+    assert "This and the verdict are both true: errors of up to 25% in each share" in told
+    assert told.endswith(
+        "Brightholm nearly always leads; but one particular move, of 4.3 of 100, brings Cressel level."
+    )
+
+
+def test_nothing_is_explained_where_another_often_leads_near_these_weights(assessed):
+    rows = {"Brightholm": [80, 40], "Cressel": [40, 80]}
+    assert chances_of(assessed(make_case([numbers("rating", 52), numbers("price", 48)], rows))).both is None
+
+
+def test_nothing_is_explained_where_much_weight_must_move(assessed):
+    """Ahead by 10 points; the widest move takes 140 points of a share: 10 / 140, more than 0.05."""
+    rows = {"Brightholm": [100, 90, *[50] * 8], "Cressel": [0, 50, *[50] * 7, 90]}
+    assert chances_of(assessed(make_case(TEN, rows))).both is None
+
+
+def test_nothing_is_explained_where_two_are_level(assessed):
+    rows = {"Brightholm": [80, *[50] * 9], "Cressel": [80, *[50] * 9]}
+    assert chances_of(assessed(make_case(TEN, rows))).both is None
