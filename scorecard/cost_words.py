@@ -32,7 +32,10 @@ _GAPS: dict[Group, frozenset[str]] = {
 }
 NOT_KNOWN = "days not known"
 AS_QUOTED = "Days are as quoted, production and transit alone, without samples, proof and days on which nobody works"
-COUNTED = "How a way stands and by when to begin count all of these, and days kept spare"
+COUNTED = (
+    "How a way stands and by when to begin count all of these, and days kept spare; what is assumed stands with "
+    "the dates"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,6 +19,7 @@ Way = Literal["sea", "air", "express", "rail", "road", "post"]
 Term = Literal["EXW", "FCA", "CPT", "CIP", "DAP", "DPU", "DDP", "FAS", "FOB", "CFR", "CIF"]
 Covers = Literal["goods", "goods and freight", "to my door, duty and tax paid"]
 PriceIsFor = Literal["each", "all"]
+DaysCounted = Literal["working days", "days"]
 
 WAYS: tuple[Way, ...] = get_args(Way)
 TERMS: tuple[Term, ...] = get_args(Term)
@@ -52,6 +53,7 @@ class QuoteRow:
     covers : how far the price takes the goods; None for "don't know" and for blank, which is costed every way
     way : the way of shipping that the price is for
     days : until the goods are ready or at the door, as far as the price covers
+    days_counted : which days the reply means; None where it does not say
     term : the delivery term (Incoterms 2020)
     term_place : its named place as typed, "" where blank
     setup : charged once, in ``currency``; a typed 0 is a set-up that costs nothing
@@ -76,6 +78,7 @@ class QuoteRow:
     covers: Covers | None = None
     way: Way | None = None
     days: Span | None = None
+    days_counted: DaysCounted | None = None
     term: Term | None = None
     term_place: str = ""
     setup: Span | None = None

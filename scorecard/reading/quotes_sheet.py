@@ -13,7 +13,7 @@ from math import isnan
 from scorecard.brief import UNITS
 from scorecard.codes import CURRENCY_DECIMALS, currency_offered
 from scorecard.costing.amounts import Span
-from scorecard.costing.quotes import COVERS, TERMS, WAYS, YES_NO, Covers, PriceIsFor, QuoteRow
+from scorecard.costing.quotes import COVERS, TERMS, WAYS, YES_NO, Covers, DaysCounted, PriceIsFor, QuoteRow
 from scorecard.costing.replies import same_pieces
 from scorecard.frozen import dataclass
 from scorecard.reading.cells import Fault, quoted
@@ -21,7 +21,7 @@ from scorecard.reading.date_values import read_day
 from scorecard.reading.names import same
 from scorecard.reading.reply_text import where_parts_go
 from scorecard.reading.sheet_table import TableRow
-from scorecard.reading.units import ANY_MONEY
+from scorecard.reading.units import ANY_MONEY, days_named
 from scorecard.reading.units import currencies as currencies_of
 
 QUOTES_SHEET = "Quotes"
@@ -56,6 +56,7 @@ CHARGED = {
     "deposit_percent": "Deposit %",
 }
 TERM_HEADINGS = ("Price covers", "Way", "Delivery term", "Place")
+DAYS_COUNTED: dict[str, DaysCounted] = {"working days": "working days", "calendar days": "days"}
 SIGNS_OF_ONE = {"€": "EUR", "US$": "USD"}  # other signs are those of several currencies, and are asked about
 
 
@@ -138,6 +139,7 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> tuple[Quot
     _require(row, "Price", "Write the price of this reply, or delete the row")
     _require(row, "Price is for", "Write each or all")
     _check_credit(row)
+    days, days_counted = _days(row)
     quote = QuoteRow(
         maker=maker or "",
         row=row.number_in_sheet,
@@ -148,7 +150,8 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> tuple[Quot
         pieces=row.whole("Pieces"),
         covers=_covers(row),
         way=row.choice("Way", WAYS),
-        days=row.number("Days", "days"),
+        days=days,
+        days_counted=days_counted,
         term=row.choice("Delivery term", TERMS),
         term_place=row.text("Place"),
         setup=row.number("Set-up", unit),
@@ -164,6 +167,14 @@ def _read(row: TableRow, meant: Meant, currencies: Container[str]) -> tuple[Quot
     )
     quote = replace(quote, unknown=_unknown(row, quote))
     return (quote if maker else None), None not in (maker, currency, price, is_for)
+
+
+def _days(row: TableRow) -> tuple[Span | None, DaysCounted | None]:
+    """Return the days of a reply, and which days it says that they are; "12 days" does not say."""
+    typed = row.values.get("Days")
+    named = days_named(typed) if isinstance(typed, str) else "days"
+    days = row.number("Days", named, said="" if named == "days" else named)
+    return days, DAYS_COUNTED.get(named) if days else None
 
 
 def _unknown(row: TableRow, quote: QuoteRow) -> frozenset[str]:

@@ -137,7 +137,7 @@ class TableRow:
         return name
 
     def number(
-        self, heading: str, unit: str = "", *, positive: bool = False, whole_reply: Wanted | None = None
+        self, heading: str, unit: str = "", *, positive: bool = False, whole_reply: Wanted | None = None, said: str = ""
     ) -> Span | None:
         """Return a number or a range, 0 or more; None where it is unknown, or once its problem is noted.
 
@@ -147,11 +147,12 @@ class TableRow:
         unit : that may stand beside it: "pieces", "days", a currency's code
         positive : whether 0 is a problem too
         whole_reply : what to write instead of a text that says more than a number; None where it has nothing to say
+        said : the unit that the cell names, where more than one may stand there, to be told with what was read
         """
         reading = self._reading(heading, unit, positive=positive, whole_reply=whole_reply)
         if reading is None:
             return None
-        self._tell(heading, reading)
+        self._tell(heading, reading, f" {said}" if said else "")
         return Span.between(reading.low, reading.high)
 
     def _reading(self, heading: str, unit: str, *, positive: bool, whole_reply: Wanted | None = None) -> Reading | None:
@@ -245,10 +246,10 @@ class TableRow:
         self.findings.refuse_answer(self.cell(heading), fault)
         return True
 
-    def _tell(self, heading: str, reading: Reading) -> None:
+    def _tell(self, heading: str, reading: Reading, said: str = "") -> None:
         """Note how a text was read, and what is odd about it."""
         if reading.read_as:
-            self.warn(heading, Fault("read-as", quoted(self.values[heading]), f"read as {reading.read_as}"))
+            self.warn(heading, Fault("read-as", quoted(self.values[heading]), f"read as {reading.read_as}{said}"))
         if reading.warning:
             self.warn(heading, reading.warning)
 

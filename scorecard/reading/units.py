@@ -17,6 +17,7 @@ SPELLINGS = (
     ("month", "months"),
     ("week", "weeks", "wk", "wks"),
     ("working day", "working days", "business day", "business days"),
+    ("calendar day", "calendar days"),
     ("day", "days", "d"),
     ("hour", "hours", "hr", "hrs", "h"),
     ("minute", "minutes", "min", "mins"),
@@ -95,6 +96,18 @@ def currencies(word: str) -> frozenset[str]:
     if word.upper() in CURRENCY_CODES:
         return frozenset({word.upper()})
     return frozenset(CURRENCY_SIGNS.get(_folded(word), ()))
+
+
+def days_named(text: str) -> str:
+    """Return which days a text says that it means; "days" where it does not say.
+
+    Examples
+    --------
+    >>> days_named("3-5 business days"), days_named("12 calendar days"), days_named("12 days")
+    ('working days', 'calendar days', 'days')
+    """
+    last = _meaning(" ".join(text.split()[-2:]))
+    return f"{last}s" if last in {"working day", "calendar day"} else "days"
 
 
 def is_known_unit(word: str) -> bool:

@@ -47,6 +47,7 @@ class WayTimes:
     ----------
     production : from approval, as far as ``up_to``
     counts : how the days of production are counted
+    counts_assumed : whether neither the reply nor ``[schedule]`` has said so
     up_to : whether the days of production end when the pieces are ready, when they are at the door, or there and
         cleared through customs
     transit : None where the days of production go further than "ready"
@@ -56,6 +57,7 @@ class WayTimes:
     way: Way
     production: Said
     counts: Counts = "working days"
+    counts_assumed: bool = False
     up_to: CoversUpTo = "ready"
     transit: Said | None = None
     way_assumed: bool = False

@@ -12,11 +12,11 @@ from types import MappingProxyType
 from typing import Literal, get_args
 
 from scorecard.costing.amounts import Span
-from scorecard.costing.quotes import Way
+from scorecard.costing.quotes import DaysCounted, Way
 from scorecard.errors import Place
 from scorecard.frozen import dataclass
 
-Counts = Literal["working days", "days"]
+Counts = DaysCounted
 COUNTS: tuple[Counts, ...] = get_args(Counts)
 
 Reach = Literal["own country", "no border", "border"]
@@ -125,7 +125,7 @@ class ScheduleSettings:
         receiving_days = 3             # your working days: unpack, count, check, pack
         clearance_days = "1-5"         # your country's working days; none where no customs border is crossed
         production_days = "15-25"      # once everything is approved; for makers that have not said
-        production_counts = "working days"   # or "days": how Days of a quote are counted
+        production_counts = "working days"   # or "days": how Days of a quote are counted that says neither
         proof_days = 2                 # the maker's working days, to draw the proof
         approval_days = 2              # your working days, to look at a proof or a sample and answer
         sample_rounds = 1              # before the order; 0 for none

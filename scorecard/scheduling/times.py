@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
 from datetime import date
 
+from scorecard.costing.amounts import Span
 from scorecard.costing.chargeable import fits
 from scorecard.costing.delivery_terms import covers_by_term
 from scorecard.costing.freight import FreightOffer, ShippingRule
@@ -17,7 +18,7 @@ from scorecard.costing.replies import Reply, standing
 from scorecard.errors import Place
 from scorecard.frozen import dataclass
 from scorecard.scheduling.inputs import CoversUpTo, Said, WayTimes, usual_production, usual_transit
-from scorecard.scheduling.settings import Days, Reach, ScheduleSettings
+from scorecard.scheduling.settings import Counts, Days, Reach, ScheduleSettings
 
 BY_LAND: tuple[Way, ...] = ("road",)
 FROM_AFAR: tuple[Way, ...] = ("sea", "air")
@@ -79,11 +80,13 @@ def times_of_way(offered: Offered, settings: ScheduleSettings, way: Way, reach: 
     priced = _priced(offered, way)
     production = usual_production(settings) if priced is None else priced.said()
     up_to: CoversUpTo = "ready" if priced is None else priced.up_to()
-    ready = up_to == "ready"
+    ready, said = up_to == "ready", priced.counted() if priced else None
+    is_set = ready and "production_counts" in settings.given
     return WayTimes(
         way=way,
         production=production,
-        counts=settings.production_counts if ready else "days",
+        counts=said or (settings.production_counts if ready else "days"),
+        counts_assumed=priced is not None and said is None and not is_set,
         up_to=up_to,
         transit=_transit(offered, settings, way, reach) if ready else None,
     )
@@ -98,9 +101,16 @@ class _Priced:
 
     def said(self) -> Said:
         """Return its days, or those that its reply gives elsewhere."""
-        rows = (self.row, *self.reply.rows)
-        days, place = next((row.days, row.at("Days")) for row in rows if row.days is not None)
-        return Said(days=Days.of(days), source=_cell(place))
+        days, row = self._told()
+        return Said(days=Days.of(days), source=_cell(row.at("Days")))
+
+    def counted(self) -> Counts | None:
+        """Return which days the reply says that they are."""
+        return self._told()[1].days_counted
+
+    def _told(self) -> tuple[Span, QuoteRow]:
+        """Return its days, and the row that gives them."""
+        return next((row.days, row) for row in (self.row, *self.reply.rows) if row.days is not None)
 
     def up_to(self) -> CoversUpTo:
         """Return how far the days go: as far as the price covers, to ready where that is open."""

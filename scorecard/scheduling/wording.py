@@ -278,7 +278,17 @@ def assumed_sentence(plan: Plan) -> str | None:
     if len(names) == len({placed.step.name for placed in plan.steps}):
         return "Every day counted here is assumed, since nobody has said"
     way = [f"that it ships {by_way(plan.way)}"] if plan.times.way_assumed else []
-    return f"Assumed, since nobody has said: {listed([*way, *names])}" if way or names else None
+    found = [*way, *_counts_assumed(plan), *names]
+    return f"Assumed, since nobody has said: {listed(found)}" if found else None
+
+
+def _counts_assumed(plan: Plan) -> list[str]:
+    """Return which days those of the quote are taken to be, where they are given and nobody has said which."""
+    times = plan.times
+    if not times.counts_assumed:
+        return []
+    what = "the maker's days" if times.up_to == "ready" else "the maker's days to your door"
+    return [f"that {what} are {'calendar days' if times.counts == 'days' else 'working days'}"]
 
 
 def way_out_sentence(way_out: WayOut, *, is_ordered: bool = False) -> str:

@@ -137,7 +137,8 @@ QUOTES = EntrySheet(
         _column(
             "Days",
             "How long it takes once everything is approved, as far as the price covers: ready, or at your door",
-            f"{_QUOTE}, as lead time or production time; ask whether they are working days",
+            f"{_QUOTE}, as lead time or production time; write 12 working days or 12 calendar days where it says "
+            "which, and ask where it does not",
             "number",
             "days",
         ),

@@ -479,3 +479,36 @@ def test_with_set_aside_a_quote_without_a_rate_counts_as_unreadable_with_the_row
 @pytest.mark.parametrize("typed", [1e308, "1" + "0" * 60, "5 - 1" + "0" * 13])
 def test_a_price_beyond_all_measure_is_refused_at_its_cell(tmp_path, typed):
     assert [("B2", "too-high")] == problems(tmp_path, ["Fernhill", typed, "each", "EUR"])
+
+
+@pytest.mark.parametrize(
+    ("typed", "days", "counted", "read_as"),
+    [
+        ("12 working days", Span.of(12), "working days", "12 working days"),
+        ("12-15 Business Days.", Span.of(12, 15), "working days", "12 to 15 working days"),
+        ("20 calendar days", Span.of(20), "days", "20 calendar days"),
+        ("at least 20 calendar days", Span(Decimal(20), None), "days", "20 or more calendar days"),
+        ("12 days", Span.of(12), None, "12"),  # which may be either
+    ],
+)
+def test_days_may_say_which_days_they_are(tmp_path, typed, days, counted, read_as):
+    costs_of(tmp_path, {"Quotes": [[*HEAD, "Days"], ["Fernhill", 480, "all", "EUR", typed]]})
+    case = read_folder(tmp_path, as_of=AS_OF)
+
+    assert [(days, counted)] == [(one.days, one.days_counted) for one in case.costs.quotes]
+    assert [("E2", f"read as {read_as}")] == [
+        (one.place.cell, one.wanted) for one in case.warnings if one.place.cell == "E2"
+    ]
+
+
+@pytest.mark.parametrize(("typed", "days"), [(12, Span.of(12)), ("?", None), (None, None)])
+def test_days_that_do_not_say_so_are_left_open(tmp_path, typed, days):
+    (quote,) = quotes(tmp_path, ["Fernhill", 480, "all", "EUR", typed], head=[*HEAD, "Days"])
+
+    assert (days, None) == (quote.days, quote.days_counted)
+
+
+def test_weeks_and_two_kinds_of_days_are_still_no_number_of_days(tmp_path):
+    rows = [["Fernhill", 480, "all", "EUR", typed] for typed in ("3 weeks", "5 calendar days or 3 working days")]
+
+    assert ["E2", "E3"] == [cell for cell, _ in problems(tmp_path, *rows, head=[*HEAD, "Days"]) if cell[0] == "E"]

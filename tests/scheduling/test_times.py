@@ -243,3 +243,40 @@ def test_in_a_csv_the_cell_says_where_days_come_from():
     places = {"Maker": Place(file="Quotes.csv", cell="A2"), "Days": Place(file="Quotes.csv", cell="I2")}
 
     assert "I2" == sources([quote(20, places=places)])
+
+
+@pytest.mark.parametrize("covers", ["goods", "goods and freight", "to my door, duty and tax paid"])
+@pytest.mark.parametrize("said", ["working days", "days"])
+def test_days_are_counted_as_the_reply_says_whatever_the_price_covers_and_the_file_has(covers, said):
+    settings = ScheduleSettings(
+        production_counts="days" if said == "working days" else "working days", given=frozenset({"production_counts"})
+    )
+    (one,) = times([quote(20, way="sea", covers=covers, days_counted=said)], settings=settings)
+
+    assert (said, False) == (one.counts, one.counts_assumed)
+
+
+def test_the_row_that_gives_the_days_says_which_they_are():
+    first, wanted = quote(20, way="sea", pieces=100, days_counted="days"), quote(row=3, pieces=200)
+
+    assert [("days", False)] == [(one.counts, one.counts_assumed) for one in times([first, wanted])]
+
+
+@pytest.mark.parametrize(
+    ("covers", "given", "counts", "assumed"),
+    [
+        ("goods", (), "working days", True),
+        ("goods", ("production_counts",), "working days", False),
+        ("goods and freight", (), "days", True),
+        ("goods and freight", ("production_counts",), "days", True),  # which speaks of days to ready
+    ],
+)
+def test_which_days_are_meant_is_assumed_where_nobody_has_said(covers, given, counts, assumed):
+    settings = ScheduleSettings(given=frozenset(given))
+    (one,) = times([quote(20, way="sea", covers=covers)], settings=settings)
+
+    assert (counts, assumed) == (one.counts, one.counts_assumed)
+
+
+def test_of_usual_days_it_is_known_which_they_are():
+    assert [False, False] == [one.counts_assumed for one in times()]

@@ -239,6 +239,21 @@ def test_days_that_nobody_has_said_are_named():
     )
 
 
+@pytest.mark.parametrize(
+    ("more", "words"),
+    [
+        ({"counts": "working days"}, "that the maker's days are working days"),
+        ({"counts": "days"}, "that the maker's days are calendar days"),
+        ({"counts": "days", "up_to": "at the door"}, "that the maker's days to your door are calendar days"),
+    ],
+)
+def test_which_days_the_makers_are_taken_to_be_is_said(more, words):
+    assumed = way(counts_assumed=True, **more)
+    told = assumed_sentence(plan(of_maker=maker("Fernhill", assumed), settings=NO_SAMPLE))
+
+    assert told.startswith(f"Assumed, since nobody has said: {words}, proof drawn")
+
+
 def test_where_all_is_assumed_that_is_all_that_is_said():
     said = way()
     assumed = replace(
