@@ -144,7 +144,13 @@ def first_shares(low: Floats, high: Floats, weightings: Weightings, draws: int =
 
 
 def _power_of_two(number: int) -> int:
-    """Return the greatest power of two that is not above a number."""
+    """Return the greatest power of two that is not above a number.
+
+    Examples
+    --------
+    >>> _power_of_two(4096), _power_of_two(4095), _power_of_two(1)
+    (4096, 2048, 1)
+    """
     return 1 << (number.bit_length() - 1)
 
 
