@@ -68,8 +68,17 @@ def named_way(typed: str | None) -> Way | None:
 
 def sheet_name(sheet: OrderSheet, way: Way | None) -> str:
     """Return the name of the page; that of a placed order has its day, so that the sheet that was sent stays."""
-    ends = [sheet.as_of.isoformat()] if sheet.placed else [way] if way else []
-    return f"{'-'.join(['order', safe_name(sheet.maker, sheet.row), *ends])}.html"
+    return _named(sheet, sheet.as_of.isoformat() if sheet.placed else way)
+
+
+def _named(sheet: OrderSheet, end: str | None) -> str:
+    return f"{'-'.join(['order', safe_name(sheet.maker, sheet.row), *([end] if end else [])])}.html"
+
+
+def drafts_of(sheet: OrderSheet, folder: Path) -> list[str]:
+    """Return the names of sheets from before an order was placed that still lie in a folder; of a draft none."""
+    names = [_named(sheet, way) for way in (None, *WAYS)] if sheet.placed else []
+    return [name for name in names if (folder / name).is_file()]
 
 
 def keep_complete(path: Path, page: str) -> None:
@@ -105,6 +114,9 @@ def tell_sheet(sheet: OrderSheet, path: Path) -> None:
     for words in (*own_notes(sheet), MONEY_CAUTION.rstrip("."), SAFETY, OWN_BRAND):
         _tell(f"{words}.", "")
     typer.echo(f"Page to print, with further cautions: {path.resolve()}")
+    drafts = drafts_of(sheet, path.parent)
+    if drafts:
+        _tell(f"From before the order was placed, and not to be sent any more: {listed(drafts)} beside it.", "")
 
 
 def _tell(words: str, mark: str) -> None:

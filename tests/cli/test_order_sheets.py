@@ -1,6 +1,7 @@
 """``order`` as a whole process: the sheet, what it lacks, and what it refuses."""
 
 import json
+from pathlib import Path
 
 import jsonschema
 import pytest
@@ -66,6 +67,16 @@ def test_a_draft_that_is_made_again_is_not_kept(tmp_path):
 def placed(tmp_path, arrived=None, faulty=None, way="air"):
     orders = [ORDERS[0], ["Brightholm", "2026-11-21", 200, way, None, arrived, faulty, None]]
     return lay_out(tmp_path, Orders=orders)
+
+
+def test_a_sheet_from_before_the_order_was_placed_is_named_as_not_to_be_sent(tmp_path):
+    folder = lay_out(tmp_path)
+    draft = Path(json.loads(order(folder, "Bright", "--json").out)["file"]).name
+    before = order(folder, "Bright").out
+    after = order(placed(tmp_path), "Bright").out
+
+    warned = "From before the order was placed, and not to be sent any more:"
+    assert (False, True) == (warned in before, f"{warned} {draft}" in " ".join(after.split()))
 
 
 def test_the_sheet_of_a_placed_order_goes_by_its_way_on_its_day_and_leaves_the_one_that_was_sent(tmp_path):
