@@ -4,6 +4,7 @@ Enters: a path, or the file's bytes. Leaves: a reading, with every problem and w
 bad input.
 """
 
+from collections.abc import Sequence
 from dataclasses import field, replace
 from hashlib import sha256
 from pathlib import Path
@@ -19,7 +20,7 @@ from scorecard.reading.criteria_bytes import decoded, read_bytes
 from scorecard.reading.criteria_order import problems_in_order, warnings_in_order
 from scorecard.reading.criteria_toml import read_tables
 from scorecard.reading.criterion_table import read_criterion
-from scorecard.reading.toml_tables import Notes, Table
+from scorecard.reading.toml_tables import Notes, Table, shown_value
 from scorecard.reading.weights_table import DerivedWeights, read_weights
 
 if TYPE_CHECKING:
@@ -219,6 +220,7 @@ def _read_criteria_tables(top: Table, named: Brief | None) -> tuple[tuple[Criter
         if (one := table.table(key))
     ]
     sound = tuple(criterion for criterion in found if criterion is not None)
+    _warn_of_one_title(table, sound)
     if not table.values and not ("criteria" in top and top.values["criteria"] != {}):
         top.problem("no-criteria", "criteria", "the file has no criteria", "Add one, such as [criteria.years_trading]")
     if "weights" not in top:
@@ -228,6 +230,17 @@ def _read_criteria_tables(top: Table, named: Brief | None) -> tuple[tuple[Criter
     derived = read_weights(weights, list(table.values)) if weights else None
     by_key = derived.weights if derived else {}
     return tuple(replace(criterion, weight=by_key.get(criterion.key, 0.0)) for criterion in sound), derived
+
+
+def _warn_of_one_title(criteria: Table, found: Sequence[Criterion]) -> None:
+    """Warn of each criterion with the title of one before it: no page could tell them apart."""
+    titled: dict[str, str] = {}
+    for criterion in found:
+        first = titled.setdefault(" ".join(criterion.title.casefold().split()), criterion.key)
+        if first != criterion.key:
+            said = f"the title {shown_value(criterion.title)} is that of [criteria.{first}] too"
+            wanted = "Give each criterion a title of its own, so that screen and page can tell them apart"
+            criteria.notes.warn("same-title", (*criteria.at(criterion.key), "title"), said, wanted)
 
 
 def _check_any_weight(criteria: Table) -> None:

@@ -239,6 +239,18 @@ def test_criteria_without_any_weight_cannot_rank():
     assert [("weights-all-zero", "criteria")] == found(SMALL.replace("weight = 1", "weight = 0").replace("= 3", "= 0"))
 
 
+def test_each_criterion_with_the_title_of_one_before_it_is_a_warning():
+    one = 'weight = 1\ncolumn = "{0}"\npoints = [[0, 0], [1, 100]]\ntitle = "{1}"\n'
+    titles = {"a": "Price", "b": " price ", "c": "Prices", "d": "PRICE"}
+    parts = [f"[criteria.{key}]\n{one.format(key, title)}" for key, title in titles.items()]
+    result = reading('[brief]\nitem = "mug"\nquantity = 200\n' + "".join(parts))
+
+    assert [("criteria.b.title", "same-title"), ("criteria.d.title", "same-title")] == [
+        (warning.place.key, warning.code) for warning in result.warnings
+    ]
+    assert ((), 'the title "PRICE" is that of [criteria.a] too') == (result.problems, result.warnings[1].found)
+
+
 def test_a_criterion_without_weight_is_a_warning():
     result = reading(SMALL.replace("weight = 1\n", ""))
 
