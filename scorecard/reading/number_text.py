@@ -13,6 +13,7 @@ from math import inf
 
 from scorecard.frozen import dataclass
 from scorecard.reading.cells import Decimal, Fault, quoted
+from scorecard.reading.headings import MINIMUM_PER
 from scorecard.reading.patterns import pattern
 from scorecard.reading.units import ColumnUnit, currencies, is_known_unit
 from scorecard.words import shortest
@@ -56,6 +57,8 @@ OUT_OF = pattern(  # 4.6/5, 4.6 (120), and both
 )
 COUNT = pattern(r"(\d[\d.,'’ ]*)(?:ratings?|reviews?)?", re.IGNORECASE)
 ATTACHED = pattern(r"\d[^\W\d_]|[^\W\d_]\d|[+\-−]\s*$|\d[.,]{2}")  # 1k: a number that is not the whole of it
+IN_THOUSANDS = pattern(r"(\d+(?:[.,]\d{1,2})?) ?k", re.IGNORECASE)
+PER_UNIT = pattern(r".*\d ?(?:pieces|pcs|pc)?\.? ?(?:per|each|a|/) ?(order|design|colou?r|size)s?", re.IGNORECASE)
 NO_MINIMUM = frozenset({"none", "no", "no minimum", "no moq"})
 YEARS_OF_THE_CALENDAR = (1800, 2100)
 COUNT_YEARS = "Write how many years it has been, or leave the cell empty"
@@ -232,6 +235,9 @@ def _likely(text: str, rule: NumberRule) -> str | None:
     """Return advice that names the number which is likely meant, or None where there is no telling."""
     if rule.is_minimum and text.casefold() in NO_MINIMUM:
         return "If there is no minimum, write 1"
+    if in_thousands := IN_THOUSANDS.fullmatch(text):
+        number = 1000 * float(in_thousands[1].replace(",", "."))
+        return _elsewhere(shortest(number), rule) or f"If {shortest(number)} is meant, write that alone"
     whole = OUT_OF.fullmatch(text)
     words = [whole[1]] if whole else [match[0].rstrip(" .,'’") for match in NUMBER_OR_WORD.finditer(text)]
     is_a_date = not whole and (DATE_LIKE.search(text) or MONTH.match(text))
@@ -242,9 +248,17 @@ def _likely(text: str, rule: NumberRule) -> str | None:
         return None
     if rule.unit.is_of_years and is_year(number):
         return COUNT_YEARS
+    return _elsewhere(text, rule) or f"If {shortest(number)} is meant, write that alone{_aside(text, rule)}"
+
+
+def _aside(text: str, rule: NumberRule) -> str:
+    """Return where the rest of a text belongs: how many ratings, or what a minimum is per; "" where nowhere."""
+    per = PER_UNIT.fullmatch(text) if rule.is_minimum else None
+    if per:
+        return f", and {per[1].casefold().replace('color', 'colour')} under {MINIMUM_PER}"
+    whole = OUT_OF.fullmatch(text)
     count = COUNT.fullmatch(whole[2]) if whole and whole[2] and rule.counted_under else None
-    aside = f", and {count[1].strip()} under {rule.counted_under}" if count else ""
-    return _elsewhere(text, rule) or f"If {shortest(number)} is meant, write that alone{aside}"
+    return f", and {count[1].strip()} under {rule.counted_under}" if count else ""
 
 
 def is_year(number: float) -> bool:

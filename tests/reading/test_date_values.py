@@ -77,3 +77,22 @@ def test_no_cell_makes_the_reader_stumble(value):
 @given(st.dates())
 def test_a_day_as_iso_text_reads_back_as_itself(day):
     assert day.toordinal() == read_day(day.isoformat())
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["30 Nov 2026", "30 November 2026", "30th of November 2026", "Nov 30, 2026", "november 30th 2026", "30-Nov-2026",
+     "30. Nov. 2026", "Monday, 30 Nov 2026", "Mon 30 Nov 2026"],
+)  # fmt: skip
+def test_a_day_with_its_month_in_words_is_offered_in_the_right_form(typed):
+    fault = read_day(typed)
+
+    assert "date-in-another-form" == fault.code
+    assert "If 30 November 2026 is meant, write 2026-11-30" == fault.wanted
+
+
+@pytest.mark.parametrize(
+    "typed", ["Nov 2026", "30 Nov", "31 Nov 2026", "30 Ju 2026", "30 Nov 30 2026", "5 pieces 2026"]
+)
+def test_no_day_is_offered_where_there_is_not_just_one(typed):
+    assert "Write the day as YYYY-MM-DD, such as 2026-11-25, or leave the cell empty" == read_day(typed).wanted

@@ -235,8 +235,10 @@ def test_what_is_no_count_is_sent_nowhere(text):
         ("300 per design", "If 300 is meant, write that alone"),
         ("five", "If 5 is meant, write that alone"),
         ("12.", "If 12 is meant, write that alone"),
-        ("1k", WRITE_A_NUMBER),
-        ("0.5k", WRITE_A_NUMBER),
+        ("1k", "If 1000 is meant, write that alone"),
+        ("0,5 K", "If 500 is meant, write that alone"),
+        ("1.250k", WRITE_A_NUMBER),
+        ("1km", WRITE_A_NUMBER),
         ("100-", WRITE_A_NUMBER),
         ("4..5", WRITE_A_NUMBER),
         ("100 or 200", WRITE_A_NUMBER),
@@ -246,6 +248,16 @@ def test_what_is_no_count_is_sent_nowhere(text):
 )
 def test_the_number_that_is_likely_meant_is_named(text, wanted):
     assert wanted == read_amount(text, NumberRule()).wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "unit"),
+    [("50 per design", "design"), ("MOQ 50 / colour", "colour"), ("50 pcs per color", "colour"), ("50 a Size", "size")],
+)
+def test_what_a_minimum_is_per_is_sent_to_its_own_column(text, unit):
+    wanted = read_amount(text, NumberRule(unit=ColumnUnit("pieces"), is_minimum=True)).wanted
+
+    assert f"If 50 is meant, write that alone, and {unit} under Minimum is per" == wanted
 
 
 def test_no_minimum_is_a_minimum_of_1():
