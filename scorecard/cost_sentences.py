@@ -195,6 +195,8 @@ def sampling_words(sampling: Sampling, home: str, named: Named = str) -> list[st
 
 
 def _sample_amount(one: SampledMaker, home: str) -> str:
+    if one.missing == ("sample postage",) and not one.low:
+        return "nothing but its postage"
     return f"at least {money(one.low, home)}" if one.missing else money_range(one.low, one.high, home)
 
 

@@ -295,3 +295,12 @@ def test_who_may_be_cheaper_is_told_where_nobody_comes_out_so():
     assert told_change(quote("9.00", covers=PAID), OXLIP, *lacks).endswith(
         "; Tansy may be cheaper from 1.201 USD for 1 GBP down. Yarrow may be cheaper at some of these rates, too"
     )
+
+
+def test_a_free_sample_costs_nothing_but_its_postage():
+    sampling = Sampling(makers=(ash(20), ash(0, "sample postage", maker="Birch")))
+
+    assert [
+        "Before you sample: 2 makers sampled cost 20.00 EUR or more in all (Ash 20.00 and Birch nothing but its "
+        "postage); not known, and in no sum: the sample postage of Birch"
+    ] == sampling_words(sampling, "EUR")

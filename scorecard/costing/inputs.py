@@ -18,7 +18,9 @@ from scorecard.errors import Place
 from scorecard.frozen import dataclass
 
 Balance = Literal["before shipment", "on arrival", "after checking"]
+SampleIs = Literal["free", "paid"]
 BALANCES: tuple[Balance, ...] = get_args(Balance)
+SAMPLES: tuple[SampleIs, ...] = get_args(SampleIs)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,12 +64,15 @@ class MakerFacts:
     minimum : its minimum order in pieces; None where unknown
     minimum_per : the unit of that minimum; None where blank
     country : ISO 3166-1 alpha-2, where the goods are made; None where unknown
+    sample : whether its samples are free or paid, where the column Sample says so in these very words, and a criterion
+        draws on it; what a reply says goes before
     """
 
     maker: str
     minimum: Span | None = None
     minimum_per: Unit | None = None
     country: str | None = None
+    sample: SampleIs | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,9 +16,16 @@ from scorecard.costing.entries import (
     entry,
     no_figure,
 )
+from scorecard.costing.inputs import SampleIs
 from scorecard.costing.prices import price_words
 from scorecard.costing.quantities import how_many, is_uncounted, minimum_gaps, possible_units
 from scorecard.costing.quotes import QuoteRow
+
+_PAID_SAMPLE = Gap(
+    "sample",
+    "sample: the sheet Makers says that samples are paid, and no reply says how much; the total is too low by that. "
+    "Write 0 as its Sample price if you want none",
+)
 
 
 def maker_entries(situation: Situation, end: End) -> list[Entry]:
@@ -60,7 +67,20 @@ def maker_gaps(situation: Situation) -> list[Gap]:
     if situation.facts.maker not in situation.inputs.settings.sampled:
         labels = {"sample_price": SAMPLE, "sample_postage": SAMPLE_POSTAGE}
         gaps += [no_figure(label.name.lower()) for field, label in labels.items() if reply.unsure(field, first)]
+        gaps += [_PAID_SAMPLE] if sample_as_listed(situation) == "paid" and not _is_bought(situation) else []
     return gaps
+
+
+def sample_as_listed(situation: Situation) -> SampleIs | None:
+    """Return whether a sample is free or paid by the sheet Makers, where no reply says what it costs."""
+    reply, first = situation.reply, situation.price.row
+    says = reply.saying("sample_price", first) or reply.unsure("sample_price", first)
+    return None if says else situation.facts.sample
+
+
+def _is_bought(situation: Situation) -> bool:
+    """Return whether the order is placed already, so that no sample comes before it any more."""
+    return situation.facts.maker in situation.inputs.ordered
 
 
 def _setup_counts(situation: Situation, row: QuoteRow) -> tuple[int, ...]:

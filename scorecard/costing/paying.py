@@ -166,7 +166,10 @@ def _sample(inputs: CostInputs, maker: str, replies: Sequence[Reply]) -> Sampled
     """Return a sample with postage, by the first reply that says it; what is not known of it is never taken as 0."""
     rows = {field: replies[0].saying(field) if replies else None for field in _OF_A_SAMPLE}
     spans = [(getattr(row, field), row.currency) for field, row in rows.items() if row is not None]
-    missing = tuple(_OF_A_SAMPLE[field] for field, row in rows.items() if row is None)
+    facts = inputs.makers.get(maker)
+    is_free = facts is not None and facts.sample == "free" and not (replies and replies[0].unsure("sample_price"))
+    known = {"sample_price"} if is_free else set()
+    missing = tuple(_OF_A_SAMPLE[field] for field, row in rows.items() if row is None and field not in known)
     low, high = (
         added(to_minor(inputs.rates.to_home(span.at(end), currency), inputs.rates.home) for span, currency in spans)
         for end in ENDS

@@ -7,6 +7,7 @@ from scorecard.costing.amounts import HUNDRED, ZERO, percent_of
 from scorecard.costing.border_entries import counts
 from scorecard.costing.chargeable import in_last_carton
 from scorecard.costing.entries import Entry, Situation
+from scorecard.costing.maker_entries import sample_as_listed
 from scorecard.costing.quantities import why_more
 from scorecard.costing.uncounted import uncounted_notes
 from scorecard.words import listed
@@ -51,10 +52,20 @@ def _unnamed(situation: Situation) -> str:
     """Return what the reply does not name: the total holds only if it is not charged."""
     missing = [] if _is_named(situation, "setup") else ["set-up"]
     sampled = situation.facts.maker in situation.inputs.settings.sampled
-    missing += [] if sampled or _is_named(situation, "sample_price") else ["a sample"]
+    missing += [] if sampled else _unnamed_of_sample(situation)
     if not missing:
         return ""
     return f"The reply names no charge for {listed(missing)}: ask; the total holds only if there is none"
+
+
+def _unnamed_of_sample(situation: Situation) -> list[str]:
+    """Return what is not named of a sample: its postage alone where it is free, nothing where it is a gap."""
+    if _is_named(situation, "sample_price"):
+        return []
+    listed_as = sample_as_listed(situation)
+    if listed_as == "free":
+        return [] if _is_named(situation, "sample_postage") else ["the postage of the free sample"]
+    return [] if listed_as == "paid" else ["a sample"]
 
 
 def _is_named(situation: Situation, field: str) -> bool:

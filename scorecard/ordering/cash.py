@@ -10,6 +10,7 @@ from typing import Literal, get_args
 
 from scorecard.costing.amounts import HUNDRED, OPEN, ZERO, Span, added, over, percent_of, times, to_minor
 from scorecard.costing.inputs import Balance
+from scorecard.costing.maker_entries import sample_as_listed
 from scorecard.costing.paying import BILL
 from scorecard.costing.sums import Line, Reading
 from scorecard.frozen import dataclass
@@ -168,7 +169,8 @@ def _unknown(reading: Reading) -> Iterable[When]:
     """Yield which of a sample and a deposit the reply names no amount for."""
     situation = reading.situation
     is_paid = situation.facts.maker in situation.inputs.settings.sampled
-    if not is_paid and situation.reply.saying("sample_price", situation.price.row) is None:
+    is_free = sample_as_listed(situation) == "free"
+    if not is_paid and not is_free and situation.reply.saying("sample_price", situation.price.row) is None:
         yield "samples"
     if _percent(reading) is None:
         yield "deposit"

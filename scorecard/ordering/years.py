@@ -5,6 +5,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from scorecard.costing.inputs import CostInputs
+from scorecard.costing.quotes import QuoteRow
 from scorecard.frozen import dataclass
 from scorecard.ordering.options import Option, middle
 from scorecard.ordering.selling import Selling
@@ -117,5 +118,11 @@ class _Year:
 
 def repeated(inputs: CostInputs) -> CostInputs:
     """Return inputs for an order that repeats an earlier one, without any sample."""
-    quotes = (replace(row, sample_price=None, sample_postage=None, credited_from=None) for row in inputs.quotes)
-    return replace(inputs, quotes=tuple(quotes), settings=replace(inputs.settings, reorder=True))
+    quotes = tuple(_without_sample(row) for row in inputs.quotes)
+    makers = {name: replace(facts, sample=None) for name, facts in inputs.makers.items()}
+    return replace(inputs, quotes=quotes, makers=makers, settings=replace(inputs.settings, reorder=True))
+
+
+def _without_sample(row: QuoteRow) -> QuoteRow:
+    unknown = row.unknown - {"sample_price", "sample_postage", "credited_from"}
+    return replace(row, sample_price=None, sample_postage=None, credited_from=None, unknown=unknown)

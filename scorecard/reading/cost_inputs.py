@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from math import isnan
+from typing import cast
 
 from scorecard.answers import MakerTable
 from scorecard.codes import CURRENCY_DECIMALS
@@ -14,8 +15,9 @@ from scorecard.costing.amounts import Span
 from scorecard.costing.currencies import Rates
 from scorecard.costing.freight import FreightOffer
 from scorecard.costing.import_presets import preset_for
-from scorecard.costing.inputs import CostInputs, MakerFacts
+from scorecard.costing.inputs import SAMPLES, CostInputs, MakerFacts, SampleIs
 from scorecard.costing.quotes import QuoteRow
+from scorecard.criteria import Criterion
 from scorecard.errors import Place, Problem
 from scorecard.reading.cost_tables import CostTables
 from scorecard.reading.costs import CostsReading
@@ -25,6 +27,7 @@ from scorecard.reading.filled_sheets import FilledSheet
 from scorecard.reading.findings import each_once
 from scorecard.reading.freight_sheet import FREIGHT_HEADINGS, FREIGHT_SHEET, read_freight
 from scorecard.reading.further_sheets import FurtherSheets
+from scorecard.reading.headings import SAMPLE, folded, heading_of
 from scorecard.reading.makers import MakersReading, ReadingOptions
 from scorecard.reading.names import same
 from scorecard.reading.quotes_sheet import QUOTE_HEADINGS, QUOTES_SHEET, read_quotes
@@ -123,7 +126,7 @@ def _inputs(
     return CostInputs(
         brief=replace(brief, currency=home),
         as_of=options.as_of or date.min,
-        makers={facts.maker: facts for facts in _facts(table)},
+        makers={facts.maker: facts for facts in _facts(table, criteria.criteria)},
         rates=tables.rates or Rates(home=home),
         quotes=quotes,
         offers=offers,
@@ -140,19 +143,31 @@ def _spelt(names: frozenset[str], makers: Sequence[str]) -> frozenset[str]:
     return frozenset(maker for maker in makers if same(maker) in wanted)
 
 
-def _facts(table: MakerTable) -> list[MakerFacts]:
+def _facts(table: MakerTable, criteria: Sequence[Criterion]) -> list[MakerFacts]:
     """Return what the sheet Makers says of each maker that bears on cost."""
     answers = table.minimum
-    countries = countries_of(table)
+    countries, samples = countries_of(table), _samples(table, criteria)
     return [
         MakerFacts(
             maker=maker,
             minimum=None if answers is None else _span(float(answers.low[at]), float(answers.high[at])),
             minimum_per=table.minimum_per[at] if table.minimum_per else None,
             country=countries[at],
+            sample=samples[at],
         )
         for at, maker in enumerate(table.makers)
     ]
+
+
+def _samples(table: MakerTable, criteria: Sequence[Criterion]) -> list[SampleIs | None]:
+    """Return which makers' samples are free, and which are paid, by the column Sample; other words are the user's."""
+    of_sample = (one for one in criteria if one.choices and folded(heading_of(one) or "") == folded(SAMPLE))
+    criterion = next((one for one in of_sample if one.key in table.answers), None)
+    if criterion is None:
+        return [None] * len(table)
+    choices = cast("tuple[str, ...]", criterion.choices)
+    known: list[SampleIs | None] = [next((one for one in SAMPLES if one == folded(each)), None) for each in choices]
+    return [None if isnan(answer) else known[int(answer)] for answer in table.answers[criterion.key].low]
 
 
 def _span(low: float, high: float) -> Span | None:

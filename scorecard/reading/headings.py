@@ -24,6 +24,7 @@ from scorecard.words import nearest
 MAKER = "Maker"
 MINIMUM_ORDER = "Minimum order"
 MINIMUM_PER = "Minimum is per"
+SAMPLE = "Sample"
 ASKED_ON = "Asked on"
 ANSWERED_ON = "Answered on"
 SEEN_ON = "Seen on"

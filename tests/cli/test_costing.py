@@ -291,3 +291,37 @@ def test_the_composite_example_comes_out_of_the_files(tmp_path, tax, total, piec
     assert (True, total, piece) == (cost_of["complete"], cost_of["total"]["high"], cost_of["per_good_piece"]["high"])
     assert piece == scored["makers"][0]["criteria"]["landed"]["answer"]
     assert scored["landed_costs"] == result(tmp_path)["landed_costs"]
+
+
+OF_SAMPLE = """
+[criteria.willing]
+weight = 1
+column = "Sample"
+choices = { "free" = 100, "Paid" = 60, "paid, credited to the order" = 80, "gratis" = 90 }
+"""
+
+
+@pytest.mark.parametrize(
+    ("sample", "gaps", "note"),
+    [
+        ("free", [], "set-up and the postage of the free sample"),
+        ("paid", ["sample"], "set-up"),
+        ("paid, credited to the order", [], "set-up and a sample"),
+        ("gratis", [], "set-up and a sample"),  # a word of the user's own
+        (None, [], "set-up and a sample"),
+    ],
+)
+def test_what_the_column_sample_says_counts_where_no_reply_says_it(tmp_path, sample, gaps, note):
+    (tmp_path / "criteria.toml").write_text(CRITERIA.replace("[currencies]", f"{OF_SAMPLE}\n[currencies]"), "utf-8")
+    makers = [[*row, "Sample" if row[0] == "Maker" else sample] for row in MAKERS]
+    write(tmp_path, Makers=makers)
+    (cold_quay,) = [one for one in result(tmp_path)["landed_costs"] if one["maker"] == "Cold Quay"]
+
+    assert gaps == [gap["name"] for gap in cold_quay["gaps"]]
+    assert f"The reply names no charge for {note}: ask; the total holds only if there is none" in cold_quay["notes"]
+
+
+def test_the_column_sample_is_the_users_own_where_no_criterion_draws_on_it(folder):
+    write(folder, Makers=[[*row, "Sample" if row[0] == "Maker" else "paid"] for row in MAKERS])
+
+    assert [] == next(one["gaps"] for one in result(folder)["landed_costs"] if one["maker"] == "Cold Quay")

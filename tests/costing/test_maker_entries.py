@@ -217,3 +217,35 @@ def test_only_of_a_charge_left_blank_it_is_said_that_the_reply_names_none():
     words = "The reply names no charge for set-up: ask; the total holds only if there is none"
 
     assert [True, False] == [words in cost.notes for cost in (blank, unknown)]
+
+
+def of_samples(sample):
+    return {MAKER: MakerFacts(maker=MAKER, country="CN", sample=sample)}
+
+
+BLANK = {"covers": "to my door, duty and tax paid", "setup": 0}
+
+
+def gap_names(row, sample="paid", **more):
+    (cost,) = landed(row, makers=of_samples(sample), **more)
+    return [gap.name for gap in cost.gaps]
+
+
+@pytest.mark.parametrize(("sample", "gaps"), [("paid", ["sample"]), ("free", []), (None, [])])
+def test_a_sample_that_the_sheet_makers_calls_paid_is_a_gap_until_a_reply_says_how_much(sample, gaps):
+    assert gaps == gap_names(quote(3, **BLANK), sample)
+
+
+@pytest.mark.parametrize("price", [0, 30, (10, 30)])
+def test_a_sample_with_a_price_is_no_gap_whatever_the_sheet_makers_says(price):
+    assert [] == gap_names(quote(3, sample_price=price, **BLANK))
+
+
+def test_a_reply_that_does_not_know_goes_before_the_sheet_makers():
+    assert ["sample"] == gap_names(quote(3, unknown=frozenset({"sample_price"}), **BLANK), "free")
+    assert ["sample"] == gap_names(quote(3, unknown=frozenset({"sample_price"}), **BLANK), "paid")
+
+
+def test_a_paid_sample_is_no_gap_once_it_is_bought_or_the_order_placed():
+    assert [] == gap_names(quote(3, **BLANK), settings=SAMPLED)
+    assert [] == gap_names(quote(3, way="sea", **BLANK), ordered={MAKER: "sea"})

@@ -109,6 +109,17 @@ def test_a_maker_whose_sample_is_not_priced_is_named():
     assert [True, True, False] == [one.is_known_of for one in found.makers]
 
 
+@pytest.mark.parametrize(
+    ("unsure", "missing"), [(False, ["sample postage"]), (True, ["sample price", "sample postage"])]
+)
+def test_of_a_free_sample_the_price_is_known_unless_a_reply_does_not_know_it(unsure, missing):
+    facts = {MAKER: MakerFacts(maker=MAKER, country="CN", sample="free")}
+    row = quote(5, unknown=frozenset({"sample_price"} if unsure else ()))
+    (one,) = sampling_cost(inputs(row, makers=facts), [MAKER]).makers
+
+    assert (Decimal(0), missing) == (one.low, list(one.missing))
+
+
 def test_of_two_replies_the_first_that_names_a_sample_says_what_it_costs():
     replies = (
         quote(5, way="sea", sample_postage=15),

@@ -27,6 +27,21 @@ def test_what_a_reply_does_not_name_is_asked_for():
     )
 
 
+@pytest.mark.parametrize(
+    ("sample", "postage", "words"),
+    [
+        ("free", None, ["the postage of the free sample"]),
+        ("free", 5, []),
+        ("paid", None, []),  # which is a gap
+    ],
+)
+def test_of_a_sample_it_is_asked_what_the_sheet_makers_does_not_say(sample, postage, words):
+    facts = {MAKER: MakerFacts(maker=MAKER, country="CN", sample=sample)}
+    asked = [f"The reply names no charge for {each}: ask; the total holds only if there is none" for each in words]
+
+    assert tuple(asked) == notes(quote(5, setup=0, sample_postage=postage, **ALL_PAID), makers=facts)
+
+
 def test_a_charge_of_nothing_is_named():
     assert () == notes(quote(5, **ALL_PAID, **NAMED))
 

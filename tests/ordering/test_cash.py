@@ -11,6 +11,7 @@ from quoted import TODAY, inputs, published, quote, timing
 from sized import ALL_PAID, option, planned, prices, selling, with_settings
 
 from scorecard.costing.amounts import Span
+from scorecard.costing.inputs import MakerFacts
 from scorecard.ordering.cash import cash_of
 from scorecard.ordering.options import Option
 from scorecard.ordering.plan import plan_of
@@ -57,6 +58,15 @@ def test_sample_deposit_balance_and_own_costs_come_in_their_order():
 
 def test_an_unknown_deposit_leaves_the_whole_bill_to_the_balance():
     assert {"balance": Decimal(1000)} == paid(lot(deposit_percent=None, sample_price=None, sample_postage=None))
+
+
+@pytest.mark.parametrize(("sample", "unknown"), [("free", ()), ("paid", ("samples",)), (None, ("samples",))])
+def test_the_price_of_a_free_sample_is_known(sample, unknown):
+    facts = {"Fernhill": MakerFacts(maker="Fernhill", country="CN", sample=sample)}
+    row = quote(5, pieces=1, covers=ALL_PAID, deposit_percent=30)
+    plan = plan_of(inputs(row, makers=facts), selling("18.00"), ["Fernhill"])
+
+    assert unknown == tuple(cash_of(option(plan, 200), None).unknown)
 
 
 def both_ends(cash):

@@ -9,9 +9,10 @@ from quoted import MAKER, inputs, offer, quote, uk
 from sized import minimum, planned, prices, selling, wanting, with_settings
 
 from scorecard.costing.inputs import MakerFacts
+from scorecard.costing.landed import landed_costs
 from scorecard.ordering.plan import yearly_of
 from scorecard.ordering.sizes import order_sizes, settled
-from scorecard.ordering.years import steady_order
+from scorecard.ordering.years import repeated, steady_order
 
 ALL = "to my door, duty and tax paid"
 WOHL = {"yearly_demand": 5000, "holding_percent": "20", "order_cost": "49"}
@@ -165,3 +166,11 @@ def test_no_order_costs_less_a_year(tiers, first, setup, freight, edge, demand, 
 
     assert found.cost <= min(map(year, range(1, MOST))) + 1e-6
     assert pytest.approx(year(found.economic)) == found.cost
+
+
+@pytest.mark.parametrize("unknown", [frozenset(), frozenset({"sample_price", "sample_postage"})])
+def test_a_sample_that_nobody_priced_is_no_gap_of_a_later_order(unknown):
+    facts = {MAKER: MakerFacts(maker=MAKER, country="CN", sample="paid")}
+    first = inputs(quote("5.00", covers=ALL, setup=0, unknown=unknown), makers=facts)
+
+    assert [False, True] == [landed_costs(each)[0].is_complete for each in (first, repeated(first))]
