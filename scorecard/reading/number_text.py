@@ -236,8 +236,8 @@ def _likely(text: str, rule: NumberRule) -> str | None:
     if rule.is_minimum and text.casefold() in NO_MINIMUM:
         return "If there is no minimum, write 1"
     if in_thousands := IN_THOUSANDS.fullmatch(text):
-        number = 1000 * float(in_thousands[1].replace(",", "."))
-        return _elsewhere(shortest(number), rule) or f"If {shortest(number)} is meant, write that alone"
+        told = shortest(1000 * float(in_thousands[1].replace(",", ".")))
+        return _elsewhere(told, rule) or f"If {told} is meant, write that alone"
     whole = OUT_OF.fullmatch(text)
     words = [whole[1]] if whole else [match[0].rstrip(" .,'’") for match in NUMBER_OR_WORD.finditer(text)]
     is_a_date = not whole and (DATE_LIKE.search(text) or MONTH.match(text))
