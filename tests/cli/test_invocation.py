@@ -67,7 +67,8 @@ def test_page_workbooks_and_criteria_file_hold_commands_as_they_are_typed(shop):
     assert "#     .venv/bin/scorecard score --folder shown" in text  # the criteria file
     assert "type in the terminal: .venv/bin/scorecard score --folder shown" in text  # the Guide
     assert "of the form .venv/bin/scorecard reweigh NAME=WEIGHT --save --folder shown" in text  # the Notes
-    assert '" --save --folder shown"' in text  # the Shortlist's formula
+    assert "with --save at its end it keeps these weights: .venv/bin/" in text  # the Shortlist's
+    assert '&" --folder shown"' in text  # formula, in two parts
 
 
 def test_the_command_on_the_page_runs(shop):
