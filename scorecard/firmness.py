@@ -19,7 +19,7 @@ from scorecard.screening import Screening
 from scorecard.sensitivity.can_lead import CanLead, can_lead
 from scorecard.sensitivity.dominance import beats_on_everything
 from scorecard.sensitivity.duels import Duels, duels
-from scorecard.sensitivity.rank_shares import FirstShares, RankShares, first_shares, rank_shares
+from scorecard.sensitivity.rank_shares import FirstShares, RankShares, first_shares, rank_shares_of_each
 from scorecard.sensitivity.smallest_change import SmallestChanges, smallest_changes
 from scorecard.sensitivity.weight_ranges import (
     RangeOverAnswers,
@@ -182,8 +182,8 @@ def _rivals_in_sheet(mix: Mapping[int, float] | None, ranked: tuple[int, ...]) -
 
 def _drawn(points: PointsTable, shares: Floats, front: tuple[int, ...], settings: Firmness) -> dict[str, RankShares]:
     low, high = points.low[list(front)], points.high[list(front)]
-    streams = {kind: Weightings(kind=kind, shares=shares, seed=settings.seed, spread=settings.spread) for kind in KINDS}
-    return {kind: rank_shares(low, high, stream) for kind, stream in streams.items()}
+    streams = [Weightings(kind=kind, shares=shares, seed=settings.seed, spread=settings.spread) for kind in KINDS]
+    return dict(zip(KINDS, rank_shares_of_each(low, high, streams), strict=True))
 
 
 def _first(counted: Floats, shares: Floats, order: tuple[int, ...], settings: Firmness) -> FirstShares:

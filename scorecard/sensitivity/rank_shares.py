@@ -4,7 +4,7 @@ Enters: least and greatest points, and a stream of weightings. Leaves: shares of
 Draws are worked through in small blocks, so that any number of them needs the same memory.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Sequence
 from itertools import islice
 
 import numpy as np
@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from scorecard.frozen import dataclass
 from scorecard.ranking import TIE
-from scorecard.sensitivity.weightings import Weightings
+from scorecard.sensitivity.weightings import Weightings, blocks_of_each
 from scorecard.value_functions import Floats
 
 FIRST_DRAWS, MOST_DRAWS = 2**14, 2**20
@@ -23,7 +23,7 @@ TARGET = 0.005
 SCORES_AT_ONCE = 2**17
 """Scores, and numbers drawn for them, in a block: few enough to stay in the processor's cache."""
 
-MOST_AT_ONCE = 4096
+MOST_AT_ONCE = 2048
 """Weightings in a block at most; the number of draws is a multiple of it, whatever the size of the blocks."""
 
 ALIKE_DECIMALS = 9
@@ -111,17 +111,25 @@ def rank_shares(low: Floats, high: Floats, weightings: Weightings, target: float
     >>> points = np.array([[100.0, 0.0], [0.0, 100.0], [60.0, 60.0]])
     >>> found = rank_shares(points, points, Weightings(kind="any", shares=np.array([0.5, 0.5])))
     >>> found.draws, found.shares[:, 0].round(2).tolist()
-    (40960, [0.4, 0.4, 0.2])
+    (38912, [0.4, 0.4, 0.2])
     """
-    field = _field(low, high, weightings.counted)
-    counting = _counts_of_ranks(field, weightings, len(low))
-    counts, draws = np.zeros((len(field.base), len(low)), dtype=np.int64), 0
-    while draws < (wanted := _draws_wanted(counts, draws, target)):
-        for block in islice(counting, (wanted - draws) // field.rows_at_once()):
-            counts += block
-        draws = wanted
-    shares = counts / draws
-    return RankShares(draws=draws, half_width=_half_width(shares, draws), shares=shares[field.of])
+    (found,) = rank_shares_of_each(low, high, [weightings], target)
+    return found
+
+
+def rank_shares_of_each(
+    low: Floats, high: Floats, streams: Sequence[Weightings], target: float = TARGET
+) -> list[RankShares]:
+    """Return the ``rank_shares`` of streams of one seed and the same shares, drawing once what they draw alike."""
+    field = _field(low, high, streams[0].counted)
+    scorer, counter, rows = _Scorer(field, -_scale(field)), _Counter(field, len(low)), field.rows_at_once()
+    tallies = [_Tally(field, len(low), target) for _ in streams]
+    blocks, uniforms = blocks_of_each(streams, rows), streams[0].uniforms(field.open_answers, rows)
+    while short := [(tally, block) for tally, block in zip(tallies, blocks, strict=True) if tally.wants_more()]:
+        drawn = next(uniforms)
+        for tally, block in short:
+            tally.add(counter.counts(scorer.scores(next(block), drawn)), rows)
+    return [tally.shares() for tally in tallies]
 
 
 def first_shares(low: Floats, high: Floats, weightings: Weightings, draws: int = DRAWS_OF_FIRST) -> FirstShares:
@@ -133,12 +141,13 @@ def first_shares(low: Floats, high: Floats, weightings: Weightings, draws: int =
     ----------
     low, high : (makers, criteria), least and greatest points, 0 to 100
     weightings : the stream to draw from
-    draws : a power of two, 4,096 at least
+    draws : a power of two, 2,048 at least
     """
     field = _field(low, high, weightings.counted)
-    counts = np.zeros(len(field.base), dtype=np.int64)
-    for scores in islice(_scores(field, weightings, np.float32(1)), draws // field.rows_at_once()):
-        counts += np.bincount(scores.argmax(axis=1), minlength=len(counts))
+    scorer, rows = _Scorer(field, np.float32(1)), field.rows_at_once()
+    counts, uniforms = np.zeros(len(field.base), dtype=np.int64), weightings.uniforms(field.open_answers, rows)
+    for weights in islice(weightings.blocks(rows), draws // rows):
+        counts += np.bincount(scorer.scores(weights, next(uniforms)).argmax(axis=1), minlength=len(counts))
     shares = counts / draws
     return FirstShares(draws=draws, half_width=_half_width(shares, draws), shares=shares[field.of])
 
@@ -156,8 +165,6 @@ def _power_of_two(number: int) -> int:
 
 def _draws_wanted(counts: NDArray[np.int64], draws: int, target: float) -> int:
     """Return how many draws bring the widest half-width to the target, by what was drawn so far."""
-    if not draws:
-        return FIRST_DRAWS
     needed = draws * (_half_width(counts / draws, draws) / target) ** 2
     return min(-int(-needed // MOST_AT_ONCE) * MOST_AT_ONCE, MOST_DRAWS)
 
@@ -192,35 +199,66 @@ def _first_alike(base: Floats, width: Floats) -> NDArray[np.intp]:
     return labels
 
 
-def _scores(field: _Field, weightings: Weightings, scale: np.floating) -> Iterator[NDArray[np.floating]]:
-    """Yield blocks of scores times ``scale``, (weightings, different makers), in the scale's precision.
+class _Tally:
+    """How often each different maker took each rank so far, and how many draws that still needs."""
 
-    Each block is good until the next is asked for: fresh memory for each would take as long as the scores.
+    def __init__(self, field: _Field, ranks: int, target: float) -> None:
+        self._of, self._target = field.of, target
+        self._counts = np.zeros((ranks, len(field.base)), dtype=np.int64)
+        self._draws, self._wanted = 0, FIRST_DRAWS
+
+    def wants_more(self) -> bool:
+        """Return whether more draws are wanted, by what the shares are so far."""
+        if self._draws == self._wanted:
+            self._wanted = _draws_wanted(self._counts, self._draws, self._target)
+        return self._draws < self._wanted
+
+    def add(self, counts: NDArray[np.int64], draws: int) -> None:
+        """Add what a block of draws came to, (ranks · different makers,)."""
+        self._counts.ravel()[:] += counts
+        self._draws += draws
+
+    def shares(self) -> RankShares:
+        """Return the shares of all makers."""
+        shares = self._counts.T / self._draws
+        return RankShares(draws=self._draws, half_width=_half_width(shares, self._draws), shares=shares[self._of])
+
+
+class _Scorer:
+    """What turns weightings into scores times a scale, in its precision, with room that is used again for each block.
+
+    An open answer is worth its weight times what it may be beyond its least points, of which a uniform number is drawn.
+    Where these answers are few they are columns beside the weights, and one product gives the scores.
     """
-    base = np.ascontiguousarray((field.base * scale).T, dtype=scale.dtype)
-    rows = field.rows_at_once()
-    scores = np.empty((rows, len(field.base)), dtype=scale.dtype)
-    opened = _opened(field, weightings.uniforms(field.open_answers, rows), scores)
-    for weights in weightings.blocks(rows):  # pragma: no branch - the stream has no end
-        np.matmul(weights.astype(scale.dtype, copy=False), base, out=scores)
-        if field.open_answers:
-            opened(weights * scale)
-        yield scores
 
+    def __init__(self, field: _Field, scale: np.floating) -> None:
+        self._field, self._scale, rows = field, scale, field.rows_at_once()
+        self._at_once = field.open_answers * len(field.base) <= SPREAD_AT_MOST
+        criteria, spread = _spread(field)
+        self._criteria = criteria[: len(criteria) * self._at_once]
+        points = np.vstack([field.base.T, spread[: len(self._criteria)]]) * scale
+        self._points = np.ascontiguousarray(points, dtype=scale.dtype)
+        self._weights = np.empty((rows, len(points)), dtype=scale.dtype)
+        self._opened = np.empty((rows, len(self._criteria)))
+        self._scores = np.empty((rows, len(field.base)), dtype=scale.dtype)
 
-def _opened(field: _Field, uniforms: Iterator[Floats], scores: NDArray[np.floating]) -> Callable[[Floats], None]:
-    """Return what adds to the scores what the open answers, drawn, are worth beyond their least."""
-    if field.open_answers * len(field.base) > SPREAD_AT_MOST:
-        return lambda weights: _add_one_by_one(field, next(uniforms), scores, weights)
-    criteria, spread = _spread(field)
-    worth, drawn = np.empty((len(scores), len(criteria))), np.empty(scores.shape)
+    def scores(self, weights: Floats, drawn: Floats) -> NDArray[np.floating]:
+        """Return the scores, (weightings, different makers), good until the next are asked for.
 
-    def add(weights: Floats) -> None:
-        np.take(weights, criteria, axis=1, out=worth, mode="clip")
-        np.multiply(worth, next(uniforms), out=worth)
-        np.add(scores, np.matmul(worth, spread, out=drawn), out=scores, casting="same_kind")
-
-    return add
+        Parameters
+        ----------
+        weights : (weightings, criteria)
+        drawn : (weightings, open answers), 0 to 1
+        """
+        known = weights.shape[1]
+        self._weights[:, :known] = weights
+        if self._at_once:
+            np.take(weights, self._criteria, axis=1, out=self._opened, mode="clip")
+            np.multiply(self._opened, drawn, out=self._weights[:, known:])
+        np.matmul(self._weights, self._points, out=self._scores)
+        if not self._at_once:
+            _add_one_by_one(self._field, drawn, self._scores, weights * self._scale)
+        return self._scores
 
 
 def _add_one_by_one(field: _Field, uniforms: Floats, scores: NDArray[np.floating], weights: Floats) -> None:
@@ -241,10 +279,14 @@ def _spread(field: _Field) -> tuple[NDArray[np.intp], Floats]:
     return criteria, spread
 
 
-def _counts_of_ranks(field: _Field, weightings: Weightings, ranks: int) -> Iterator[NDArray[np.int64]]:
-    """Yield how often each different maker took each rank, (different makers, ranks), block by block."""
-    counter = _Counter(field, ranks)
-    return map(counter.counts, _scores(field, weightings, -counter.scale))
+def _bits_of_place(field: _Field) -> int:
+    """Return how many bits of a key a maker's position takes."""
+    return (len(field.base) - 1).bit_length()
+
+
+def _scale(field: _Field) -> np.float64:
+    """Return what scores are multiplied by to fill the bits of a key that are left for them."""
+    return np.float64(2.0 ** (KEY_BITS - WHOLE_BITS - _bits_of_place(field)))
 
 
 class _Counter:
@@ -256,15 +298,17 @@ class _Counter:
 
     def __init__(self, field: _Field, ranks: int) -> None:
         self._makers, self._ranks, self._sizes = len(field.base), ranks, field.sizes
-        self._bits = (self._makers - 1).bit_length()
-        self.scale = np.float64(2.0 ** (KEY_BITS - WHOLE_BITS - self._bits))
-        self._tie = int(TIE * self.scale) << self._bits
+        self._bits = _bits_of_place(field)
+        self._tie = int(TIE * _scale(field)) << self._bits
         self._keys, self._gaps, self._order = np.empty((3, field.rows_at_once(), self._makers), dtype=np.int64)
         self._places = np.tile(np.arange(self._makers), (field.rows_at_once(), 1))  # in full: quicker than by row
         self._lines = self._places * self._makers
 
     def counts(self, scores: NDArray[np.floating]) -> NDArray[np.int64]:
-        """Return how often each different maker took each rank in a block of scores times minus the scale."""
+        """Return how often each rank was taken by each different maker, (ranks · makers,), in a block of scores.
+
+        The scores are those times minus ``_scale``.
+        """
         keys, order = self._keys, self._order
         np.copyto(keys, scores, casting="unsafe")
         np.left_shift(keys, self._bits, out=keys)
@@ -272,7 +316,7 @@ class _Counter:
         keys.sort(axis=1)
         np.bitwise_and(keys, (1 << self._bits) - 1, out=order)
         np.add(order, self._lines_in_order(), out=order)
-        return np.bincount(order.ravel(), minlength=self._ranks * self._makers).reshape(self._ranks, -1).T
+        return np.bincount(order.ravel(), minlength=self._ranks * self._makers)
 
     def _lines_in_order(self) -> NDArray[np.intp]:
         """Return how far the place, from 0, of each maker in order lies in a table of ranks by makers, line by line."""

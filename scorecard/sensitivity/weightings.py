@@ -3,8 +3,8 @@
 Enters: shares, the kind and a seed. Leaves: blocks of weightings without end, the same whatever the size of the blocks.
 """
 
-from collections.abc import Iterator
-from itertools import combinations
+from collections.abc import Iterator, Sequence
+from itertools import combinations, tee
 from typing import Literal
 
 import numpy as np
@@ -73,6 +73,16 @@ class Weightings:
         drawn = np.empty((rows, columns))
         while True:
             yield random.random(out=drawn)
+
+
+def blocks_of_each(streams: Sequence[Weightings], rows: int) -> list[Iterator[Floats]]:
+    """Return the blocks of streams of one seed and the same shares; those of "any" also serve "ordered"."""
+    by_kind = {stream.kind: stream.blocks(rows) for stream in streams}
+    if {"any", "ordered"} <= by_kind.keys():
+        by_kind["any"], drawn = tee(by_kind["any"])
+        shares = streams[0].shares[streams[0].counted]
+        by_kind["ordered"] = (in_order(block, shares) for block in drawn)
+    return [by_kind[stream.kind] for stream in streams]
 
 
 def in_order(weights: Floats, shares: Floats) -> Floats:
@@ -154,11 +164,13 @@ def _fitting(shares: Floats, reach: Floats, drawn: Floats) -> Floats:
     drawn : (rows, criteria - 1), 0 to 1
     """
     last = int(reach.argmax())
-    others = np.delete(np.arange(len(shares)), last)
-    moved = (2 * drawn - 1) * reach[others]
-    rest = -moved.sum(axis=1)
-    fits = np.abs(rest) <= reach[last]
-    weights = np.empty((np.count_nonzero(fits), len(shares)))
-    weights[:, others], weights[:, last] = moved[fits], rest[fits]
+    others = np.delete(reach, last)
+    moved = drawn * (2 * others)
+    moved -= others
+    rest = moved @ np.full(len(others), -1.0)
+    fits = np.flatnonzero(np.abs(rest) <= reach[last])
+    kept = moved[fits]
+    weights = np.empty((len(fits), len(shares)))
+    weights[:, :last], weights[:, last], weights[:, last + 1 :] = kept[:, :last], rest[fits], kept[:, last:]
     weights += shares
     return weights

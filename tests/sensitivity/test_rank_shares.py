@@ -12,7 +12,7 @@ import pytest
 from published import SUPPLIERS
 
 from scorecard.sensitivity import rank_shares as module
-from scorecard.sensitivity.rank_shares import first_shares, rank_shares
+from scorecard.sensitivity.rank_shares import first_shares, rank_shares, rank_shares_of_each
 from scorecard.sensitivity.weightings import Weightings
 
 UNITS_AND_MIDDLE = np.vstack([np.eye(3), np.full(3, 0.5)]) * 100
@@ -76,7 +76,7 @@ def test_a_sliver_of_the_weightings_is_found_as_often_as_it_is_large(criteria):
 class PlainUniformWeightings:
     """The usual mistake: uniform numbers over their sum, which favour the middle of the simplex."""
 
-    counted = np.arange(3)
+    kind, counted = "any", np.arange(3)
 
     def blocks(self, rows):
         random = np.random.default_rng(1)
@@ -213,9 +213,29 @@ def test_the_size_of_the_blocks_changes_nothing(kind, monkeypatch):
 
 
 def test_just_as_many_draws_are_made_as_half_a_point_needs():
-    # 1.96² · ¼ / 0.005² = 38,416, rounded up to whole blocks of 4,096
+    # 1.96² · ¼ / 0.005² = 38,416, rounded up to whole blocks of 2,048
     result = found([[100, 0], [0, 100]], "any", 1, 1)
-    assert (result.draws, result.half_width <= 0.005) == (40_960, True)
+    assert (result.draws, result.half_width <= 0.005) == (38_912, True)
+
+
+@pytest.mark.parametrize("kinds", [("any", "ordered", "near"), ("ordered", "any"), ("near", "ordered")])
+def test_streams_drawn_together_give_what_each_gives_alone(kinds):
+    random = np.random.default_rng(3)
+    low = random.random((7, 4)) * 60
+    high = low + 30 * (random.random((7, 4)) < 0.3)
+    streams = [weightings(kind, 4, 3, 2, 1, seed=5) for kind in kinds]
+    together = rank_shares_of_each(low, high, streams, target=0.006)
+    alone = [rank_shares(low, high, stream, target=0.006) for stream in streams]
+    assert [one.shares.tolist() for one in together] == [one.shares.tolist() for one in alone]
+    assert [(one.draws, one.half_width) for one in together] == [(one.draws, one.half_width) for one in alone]
+
+
+def test_a_stream_with_enough_draws_is_not_drawn_further_with_the_others():
+    # In this order the first always leads; over any weighting it does in half, which takes 38,416 draws to know.
+    points = np.array([[100.0, 0.0], [0.0, 100.0]])
+    streams = [weightings("ordered", 2, 1), weightings("any", 2, 1)]
+    found = rank_shares_of_each(points, points, streams)
+    assert [one.draws for one in found] == [16_384, 38_912]
 
 
 def test_the_half_width_is_the_widest_of_all_shares():
@@ -234,8 +254,8 @@ def test_a_finer_target_takes_more_draws_until_it_is_met():
 
 
 def test_the_draws_wanted_are_those_that_a_share_as_found_needs():
-    # 1.96² · ¼ · ¾ / 0.005² = 28,812, rounded up to whole blocks of 4,096
-    assert module._draws_wanted(np.array([[4096, 12288], [12288, 4096]]), 16384, 0.005) == 32_768
+    # 1.96² · ¼ · ¾ / 0.005² = 28,812, rounded up to whole blocks of 2,048
+    assert module._draws_wanted(np.array([[4096, 12288], [12288, 4096]]), 16384, 0.005) == 30_720
 
 
 def test_draws_end_at_2_to_the_20th():
@@ -259,7 +279,7 @@ def test_first_shares_are_those_of_rank_1():
     firsts = first_shares(points, points, stream, draws=65_536)
     usual = rank_shares(points, points, stream)
     as_many = rank_shares(
-        points, points, stream, target=usual.half_width * np.sqrt(usual.draws / (firsts.draws - 2048))
+        points, points, stream, target=usual.half_width * np.sqrt(usual.draws / (firsts.draws - 1024))
     )
     assert as_many.draws == firsts.draws == 65_536
     assert pytest.approx(as_many.shares[:, 0], abs=1e-4) == firsts.shares

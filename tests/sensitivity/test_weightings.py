@@ -10,7 +10,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
-from scorecard.sensitivity.weightings import KINDS, Weightings, _fitting
+from scorecard.sensitivity.weightings import KINDS, Weightings, _fitting, blocks_of_each
 
 SHARES = np.array([0.1, 0.4, 0.0, 0.3, 0.2])
 TIED = np.array([0.2, 0.3, 0.2, 0.3])
@@ -190,3 +190,11 @@ def test_a_spread_beyond_0_to_1_is_refused(spread):
 def test_shares_of_nothing_are_refused():
     with pytest.raises(ValueError, match="share"):
         Weightings(kind="any", shares=np.zeros(3))
+
+
+@pytest.mark.parametrize("kinds", [KINDS, ("ordered", "any"), ("near", "ordered"), ("any",)])
+def test_streams_drawn_together_are_those_drawn_alone(kinds):
+    streams = [Weightings(kind=kind, shares=SHARES, seed=3) for kind in kinds]
+    for stream, blocks in zip(streams, blocks_of_each(streams, 256), strict=True):
+        found, alone = list(islice(blocks, 3)), list(islice(stream.blocks(256), 3))
+        assert np.array_equal(alone, found)
