@@ -5,8 +5,7 @@ Enters: the faults of the text, and the problems and warnings of its tables. Lea
 
 from scorecard.errors import Place, Problem
 from scorecard.reading.criteria_toml import Tables
-from scorecard.reading.toml_repairs import Fault
-from scorecard.reading.toml_scan import Path
+from scorecard.reading.toml_scan import Fault, Path
 from scorecard.reading.toml_tables import Notes, dotted
 
 # What a lost line or table brings about: not to be told on top of the loss itself.

@@ -1,24 +1,13 @@
 """The criteria file's text as tables: all that is wrong with its TOML at once, and the rest read all the same.
 
-Enters: text. Leaves: tables, and the faults with their lines and keys. A statement that cannot be read is taken out,
-and the text read again without it, until all of it can be.
+Enters: text. Leaves: tables, and the faults with their lines and keys.
 """
 
-import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from scorecard.frozen import dataclass
-from scorecard.reading.toml_hints import hint, shown_line
-from scorecard.reading.toml_repairs import Fault, repaired
-from scorecard.reading.toml_scan import DEEPEST, Path, Statement, opens_a_block, statements
-
-_AT_LINE = re.compile(r"at line (\d+)")
-_TWICE = re.compile("twice|overwrite|uplicate|immutable")
-_LONG_NUMBER = re.compile(r"[\d_]{1000}")
-_CHARACTERS_TRIED = 2_000_000
-_MOST_FAULTS = 200
-_UNREAD = "unread line "
+from scorecard.reading.toml_scan import Fault, Path, Statement, is_hopeless, statements
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,112 +30,30 @@ class Tables:
 
 def read_tables(text: str) -> Tables:
     """Return what a TOML text says, as far as it can be read, and everything that is wrong with it."""
-    straight, repairs = repaired(text.replace("\r\n", "\n"))
-    attempt = _Attempt(straight)
-    values = attempt.parse()
-    return Tables(
-        values={key: value for key, value in values.items() if not key.startswith(_UNREAD)},
-        faults=(*repairs, *attempt.faults),
-        lines={statement.path: statement.line for statement in reversed(attempt.statements) if statement.path},
-        is_whole=attempt.is_whole,
-    )
+    text = text.replace("\r\n", "\n")
+    found = statements(text)
+    values = None if any(is_hopeless(one, text[one.start : one.end]) for one in found) else _as_it_stands(text)
+    if values is not None:
+        return Tables(values=values, faults=(), lines=_lines(found), is_whole=True)
+    from scorecard.reading.toml_rescue import Rescue  # most files need none
+
+    rescue = Rescue(text)
+    lines = _lines(rescue.statements)
+    return Tables(values=rescue.values, faults=tuple(rescue.faults), lines=lines, is_whole=rescue.is_whole)
 
 
-class _Attempt:
-    """A text on its way to being readable: its lines, of which more and more are taken out."""
-
-    def __init__(self, text: str) -> None:
-        self.lines = text.split("\n")
-        self.statements = statements(text)
-        self.faults: list[Fault] = []
-        self.is_whole = True
-        for statement in self.statements:
-            if _is_hopeless(statement, text[statement.start : statement.end]):
-                self._take_out(statement, self._unreadable(statement))
-
-    def parse(self) -> dict[str, object]:
-        """Return the tables of what can be read."""
-        tries = min(_MOST_FAULTS, 10 + _CHARACTERS_TRIED // (1 + sum(map(len, self.lines))))
-        for _ in range(tries):
-            try:
-                return tomllib.loads("\n".join(self.lines))
-            except (ValueError, RecursionError) as error:
-                self._take_out(*self._blamed(error))
-        self.is_whole = False
-        self.faults.append(_too_many(self.faults[-1].line))
-        return {}
-
-    def _blamed(self, error: Exception) -> tuple[Statement, Fault]:
-        """Return the statement that an error is about, with its fault."""
-        found = _AT_LINE.search(str(error))
-        filled = [number for number, line in enumerate(self.lines, 1) if line.strip()]
-        line = int(found[1]) if found else filled[-1]
-        statement = next((s for s in self.statements if s.line <= line <= s.last_line), _lone_line(line))
-        return statement, self._twice(statement) if _TWICE.search(str(error)) else self._unreadable(statement)
-
-    def _take_out(self, statement: Statement, fault: Fault) -> None:
-        """Take a statement out; a header leaves one behind, so that its keys do not fall to the table above."""
-        self.faults.append(fault)
-        self.is_whole = self.is_whole and bool(statement.path) and not statement.is_header
-        self.lines[statement.line - 1 : statement.last_line] = [""] * (statement.last_line - statement.line + 1)
-        if statement.is_header:
-            self.lines[statement.line - 1] = f'["{_UNREAD}{statement.line}"]'
-
-    def _text(self, statement: Statement) -> str:
-        return "\n".join(self.lines[statement.line - 1 : statement.last_line])
-
-    def _unreadable(self, statement: Statement) -> Fault:
-        """Return the fault of a statement that is no TOML."""
-        text = self._text(statement)
-        return Fault(
-            code="not-toml",
-            line=statement.line,
-            path=statement.path,
-            found=f"line {statement.line} cannot be read: {shown_line(text)}",
-            wanted=hint(text, statement),
-            is_lost=True,
-        )
-
-    def _twice(self, statement: Statement) -> Fault:
-        """Return the fault of a key or a table that was there before."""
-        what = "this table" if statement.is_header else "this key, or one within it,"
-        return Fault(
-            code="stands-twice",
-            line=statement.line,
-            path=statement.path,
-            found=f"{what} stands twice, the second time in line {statement.line}: {shown_line(self._text(statement))}",
-            wanted="Keep one of the two",
-            is_lost=True,
-        )
+def _as_it_stands(text: str) -> dict[str, object] | None:
+    """Return what a text says that has no fault, or None."""
+    try:
+        return tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return None
 
 
-def _is_hopeless(statement: Statement, text: str) -> bool:
-    """Return whether a statement would mislead the parser about where the fault is, or make it give up."""
-    too_much = statement.depth > DEEPEST or _LONG_NUMBER.search(text)
-    return not statement.is_balanced or bool(too_much) or opens_a_block(text)
-
-
-def _lone_line(line: int) -> Statement:
-    """Return a line that belongs to no statement, such as a comment with a character that may not stand in it."""
-    return Statement(
-        start=0,
-        end=0,
-        line=line,
-        last_line=line,
-        is_header=False,
-        path=None,
-        is_balanced=True,
-        depth=0,
-        braces_over_lines=(),
-    )
-
-
-def _too_many(line: int) -> Fault:
-    return Fault(
-        code="too-many-faults",
-        line=line,
-        path=None,
-        found="more lines cannot be read than are listed here",
-        wanted="Put these right first, and check that this is a criteria file",
-        is_lost=True,
-    )
+def _lines(found: Iterable[Statement]) -> dict[Path, int]:
+    """Return the line where each key stands, the first where it stands twice."""
+    lines: dict[Path, int] = {}
+    for statement in found:
+        if statement.path:
+            lines.setdefault(statement.path, statement.line)
+    return lines

@@ -10,7 +10,7 @@ from itertools import chain, islice
 
 from scorecard.frozen import dataclass
 from scorecard.reading.toml_hints import shown
-from scorecard.reading.toml_scan import COMMENT, TOKEN, Path, Statement, masked, statements
+from scorecard.reading.toml_scan import COMMENT, TOKEN, Fault, Statement, masked, statements
 
 _CLOSERS = (
     dict.fromkeys("“”„‟", '“”„‟"') | dict.fromkeys("‘’‚‛", "‘’‚‛'") | {'"': "“”„‟", "'": "‘’‚‛"}
@@ -23,26 +23,6 @@ _WORDY_HEADER = re.compile(r"\s*\[([^][\0\n]+)\]\s*$")
 _MOST_IN_ONE = 100  # beyond so many in one statement, it is no criteria file
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 _THOUSANDS = re.compile(r"[+-]?\d{1,3}(?:,\d{3})+")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fault:
-    """Something in a TOML text that stops it from being read as it stands.
-
-    Parameters
-    ----------
-    code, found, wanted : as in a Problem
-    line : its number, from 1
-    path : the key that it concerns; None where it cannot be told
-    is_lost : whether what stands there could not be read at all, rather than put right
-    """
-
-    code: str
-    line: int
-    path: Path | None
-    found: str
-    wanted: str
-    is_lost: bool = False
 
 
 @dataclass(frozen=True, slots=True)

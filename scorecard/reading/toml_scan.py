@@ -35,6 +35,7 @@ _KEY = re.compile(rf"\s*(?:{_PART})\s*(?:\.\s*(?:{_PART})\s*)*")
 _KEY_WITHOUT_EQUALS = re.compile(rf"\s*([A-Za-z0-9_-]+)(?:\s*:|\s+[\d{STRING}[{{])")
 _BRACKET = re.compile(r"[][{}]")
 _NEW_HEADER = re.compile(r"\s*\[{1,2}\s*[A-Za-z_][^],]*\]{1,2}[\s\1]*$")
+_LONG_NUMBER = re.compile(r"[\d_]{1000}")
 _NEW_PAIR = re.compile(r"\s*[A-Za-z0-9_.-]+\s*=")
 
 
@@ -62,6 +63,32 @@ class Statement:
     is_balanced: bool
     depth: int
     braces_over_lines: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """Something in a TOML text that stops it from being read as it stands.
+
+    Parameters
+    ----------
+    code, found, wanted : as in a Problem
+    line : its number, from 1
+    path : the key that it concerns; None where it cannot be told
+    is_lost : whether what stands there could not be read at all, rather than put right
+    """
+
+    code: str
+    line: int
+    path: Path | None
+    found: str
+    wanted: str
+    is_lost: bool = False
+
+
+def is_hopeless(statement: Statement, text: str) -> bool:
+    """Return whether a statement would mislead the parser about where the fault is, or make it give up."""
+    too_much = statement.depth > DEEPEST or _LONG_NUMBER.search(text)
+    return not statement.is_balanced or bool(too_much) or opens_a_block(text)
 
 
 def opens_a_block(text: str) -> bool:
