@@ -40,7 +40,7 @@ def _is_ordinary(cls: type) -> bool:
 
 def _frozen(cls: Any, *, eq: bool) -> Any:
     """Give a class with fields its functions, nearly all of them shared."""
-    cls.__init__ = _init(cls)
+    cls.__init__ = _Init(cls)
     cls.__setattr__, cls.__delattr__ = _refuse_to_set, _refuse_to_delete
     cls.__getstate__, cls.__setstate__ = _state, _set_state
     cls.__repr__ = _repr
@@ -50,6 +50,17 @@ def _frozen(cls: Any, *, eq: bool) -> Any:
         cls.__eq__, cls.__hash__ = _equal, _hash
         cls.__values__ = staticmethod(_values([one.name for one in dataclasses.fields(cls) if one.compare]))
     return cls
+
+
+class _Init:
+    """What sets the fields of a new object, compiled at the first: a run makes none of half the classes."""
+
+    def __init__(self, cls: Any) -> None:
+        self._cls = cls
+
+    def __get__(self, each: Any, cls: type) -> Any:
+        self._cls.__init__ = compiled = _init(self._cls)
+        return compiled.__get__(each, cls)
 
 
 def _init(cls: Any) -> Callable[..., None]:
