@@ -38,7 +38,7 @@ def test_every_command_has_help_with_an_example(tmp_path):
 
 def test_help_loads_nothing_heavy(tmp_path):
     program = (
-        "import sys\nfrom scorecard.cli import app\n"
+        "import sys\nfrom scorecard.cli.app import app\n"
         "try:\n    app(['--help'])\nexcept SystemExit:\n    pass\n"
         f"print([name for name in {HEAVY!r} if name in sys.modules])"
     )
@@ -50,7 +50,7 @@ def test_help_loads_nothing_heavy(tmp_path):
 def test_score_does_without_pandas(tmp_path):
     scorecard("demo", "shown", cwd=tmp_path)
     program = (
-        "import sys\nfrom scorecard.cli import app\n"
+        "import sys\nfrom scorecard.cli.app import app\n"
         "try:\n    app(['score', '--folder', 'shown'])\nexcept SystemExit:\n    pass\n"
         "print([name for name in ('pandas', 'scipy', 'tomlkit') if name in sys.modules])"
     )
@@ -62,7 +62,7 @@ def test_score_does_without_pandas(tmp_path):
 def test_score_loads_nothing_of_costs_dates_samples_and_arrivals_before_there_is_word_of_them(tmp_path):
     folder_of(tmp_path)
     program = (
-        "import sys\nfrom scorecard.cli import app\n"
+        "import sys\nfrom scorecard.cli.app import app\n"
         "try:\n    app(['score'])\nexcept SystemExit:\n    pass\n"
         f"print([name for name in {LATE!r} if name in sys.modules])"
     )
@@ -136,7 +136,7 @@ def test_the_tools_own_failure_is_one_sentence_and_status_1(tmp_path):
         "import scorecard.cli.scoring as scoring\n"
         "def fails(*args, **words): raise RuntimeError('broken inside')\n"
         "scoring.assess = fails\n"
-        "from scorecard.cli import app\napp(['score', '--folder', 'shown'])"
+        "from scorecard.cli.app import app\napp(['score', '--folder', 'shown'])"
     )
     scorecard("demo", "shown", cwd=tmp_path)
     done = subprocess.run([sys.executable, "-c", program], cwd=tmp_path, capture_output=True, text=True, timeout=60)

@@ -7,7 +7,7 @@ from builders import makers_csv
 from process import scorecard
 from typer.testing import CliRunner
 
-from scorecard.cli import app
+from scorecard.cli.app import app
 
 NAMES = ("Møllebro Čistá 工房", "Plain & Co")
 CODE_PAGES = ("cp1252", "cp437", "cp932", "latin-1", "utf-8")

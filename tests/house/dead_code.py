@@ -14,6 +14,8 @@ from house.sources import PACKAGE, Module
 
 CALLED_BY_FRAMEWORKS = {
     "__getattr__": "the import system",
+    "find_spec": "the import system",
+    "create_module": "the import system",
     "__init__": "Python",
     "__post_init__": "dataclasses",
     "main": "the console script",
