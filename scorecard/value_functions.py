@@ -70,6 +70,13 @@ class PiecewiseLinear:
         -------
         two of (makers,), 0 to 100
         """
+        least = self.points(low)
+        greatest = least.copy()
+        ranges = np.flatnonzero(low != high)  # most answers are one number
+        least[ranges], greatest[ranges] = self._over_ranges(low[ranges], high[ranges])
+        return least, greatest
+
+    def _over_ranges(self, low: Floats, high: Floats) -> tuple[Floats, Floats]:
         ends = self.points(low), self.points(high)
         least, greatest = np.minimum(*ends), np.maximum(*ends)
         for at, worth in self.knots:

@@ -7,6 +7,7 @@ from scorecard.codes import COUNTRIES, country_named, country_offered
 from scorecard.errors import Problem
 from scorecard.reading.cell_values import UNKNOWN_WORDS
 from scorecard.reading.cells import quoted
+from scorecard.reading.csv_spans import different
 
 MOST_OFFERED = 50  # texts for which the country that may be meant is sought: each is held against every name
 
@@ -19,7 +20,9 @@ def countries_of(table: MakerTable) -> list[str | None]:
 def unknown_countries(table: MakerTable) -> Iterator[Problem]:
     """Yield a warning for each country that cannot be told from what is typed, with the one that may be meant."""
     typed = table.details.get("Country", ())
-    unknown = {text for text in set(typed) if text.strip().casefold() not in UNKNOWN_WORDS and not country_named(text)}
+    unknown = {
+        text for text in different(typed) if text.strip().casefold() not in UNKNOWN_WORDS and not country_named(text)
+    }
     if not unknown:
         return
     wanted = {text: _wanted(text, seek=at < MOST_OFFERED) for at, text in enumerate(sorted(unknown))}

@@ -4,7 +4,7 @@ Enters: bytes, a separator, an encoding. Leaves: blocks of rows that all have as
 more than enclose cells. Whatever is written otherwise ends the blocks: from there on the csv module reads.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import chain
 from typing import Any, overload
 
@@ -110,6 +110,11 @@ def joined(parts: Sequence[Sequence[str]]) -> Sequence[str]:
         return list(chain.from_iterable(parts))
     ends = (np.concatenate(some) for some in zip(*((part.starts, part.ends) for part in spans), strict=True))
     return Spans(spans[0].content, spans[0].encoding, *ends)
+
+
+def different(texts: Sequence[str]) -> Iterable[str]:
+    """Return each text once; of stretches of a file without making a text of every cell."""
+    return texts.distinct()[0] if isinstance(texts, Spans) else set(texts)
 
 
 def _distinct_texts(texts: list[str]) -> tuple[list[str], Places]:
