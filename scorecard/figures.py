@@ -1,6 +1,6 @@
 """Numbers as the machine-readable result writes them: 12 significant digits, whole where they are whole, never NaN."""
 
-from math import isinf
+from math import isfinite, isinf
 from typing import Any
 
 import numpy as np
@@ -14,11 +14,18 @@ UNSURE = 1e-3  # the scaled number is nearer to its exact value than this
 def figure(number: float) -> float:
     """Return a number with 12 significant digits.
 
+    Raises
+    ------
+    ValueError
+        where it is none, or without end
+
     Examples
     --------
     >>> figure(0.1 + 0.2)
     0.3
     """
+    if not isfinite(number):
+        raise ValueError(f"{number} is no figure")
     return float(f"{number:.12g}")
 
 

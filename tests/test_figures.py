@@ -40,3 +40,11 @@ def test_a_whole_number_is_an_int():
 
 def test_a_huge_number_stays_a_float_that_no_reader_rounds():
     assert isinstance(plain(1e15), float)
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf"), -float("inf")])
+def test_what_is_no_number_is_no_figure(number):
+    with pytest.raises(ValueError, match="is no figure"):
+        figure(number)
+    with pytest.raises(ValueError, match="is no figure"):
+        figures(np.array([[1.0, number]]))

@@ -1,6 +1,5 @@
 """``check`` and ``score``: read a folder, assess it, print, and write the report, the workbook and the result."""
 
-import json
 from datetime import date, datetime
 from pathlib import Path
 from typing import Any
@@ -22,6 +21,7 @@ from scorecard.reading.earlier_runs import since_last_time
 from scorecard.reading.folder import read_folder
 from scorecard.reading.makers import ROW_LIMIT
 from scorecard.report.page import page
+from scorecard.result_bytes import result_bytes
 from scorecard.scale_doubts import with_scale_doubts
 from scorecard.sentences import supporting, told_apart_by_none, verdict_sentence
 from scorecard.stage import costed_makers, open_makers, stage_of, stage_sentences
@@ -179,12 +179,11 @@ def outputs_of(
     assessment: Assessment, result: dict[str, Any], made: datetime, *, inputs: Inputs, with_contacts: bool
 ) -> dict[str, bytes]:
     """Return the page, the workbook and the result as they are written, by file name."""
-    lines = json.dumps(result, ensure_ascii=False, allow_nan=False)
     command = inputs.started.in_files().command
     return {
         "shortlist.html": page(assessment, result, made=made, with_contacts=with_contacts, command=command).encode(),
         "shortlist.xlsx": results_workbook(assessment, made=made, command=command),
-        "shortlist.json": f"{lines}\n".encode(),
+        "shortlist.json": result_bytes(result) + b"\n",
     }
 
 
