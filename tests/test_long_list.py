@@ -36,3 +36,27 @@ def test_how_many_are_left_out_is_counted_and_said():
 
     assert LONGEST + 1 == len(result["makers"]) + result["left_out"]
     assert ["long-list"] == [one["code"] for one in result["warnings"]]
+
+
+def test_level_makers_are_taken_in_sheet_order():
+    points = [[50.0, 50.0]] * LONGEST + [[60.0, 50.0]]
+    case = shortened(
+        make_case([numbers("one", 1), numbers("two", 1)], {f"M{at}": row for at, row in enumerate(points)}), AS_OF
+    )
+
+    assert [*(f"M{at}" for at in range(BEST - 1)), f"M{LONGEST}"] == list(case.table.makers)
+
+
+def test_where_few_pass_the_limits_these_are_taken_and_as_many_others_as_are_shown():
+    points = [[50.0, 0.0]] * LONGEST + [[60.0, 50.0]]
+    criteria = [numbers("one", 1), numbers("two", 1, limit=Limit(at_least=10))]
+    case = shortened(make_case(criteria, {f"M{at}": row for at, row in enumerate(points)}), AS_OF)
+
+    assert [*(f"M{at}" for at in range(BEST)), f"M{LONGEST}"] == list(case.table.makers)
+
+
+def test_where_nobody_passes_the_limits_those_ruled_out_are_shown():
+    criteria = [numbers("one", 1), numbers("two", 1, limit=Limit(at_least=10))]
+    makers = {f"M{at}": [50.0, 0.0] for at in range(LONGEST + 1)}
+
+    assert [f"M{at}" for at in range(BEST)] == list(shortened(make_case(criteria, makers), AS_OF).table.makers)

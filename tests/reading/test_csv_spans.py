@@ -11,7 +11,7 @@ from scorecard.errors import InputError
 from scorecard.reading import csv_spans as module
 from scorecard.reading.cells import COLUMN_LIMIT
 from scorecard.reading.csv_cells import CsvSheet
-from scorecard.reading.csv_spans import LONGEST_IN_WORDS, Spans, distinct_keys, joined
+from scorecard.reading.csv_spans import LONGEST_IN_WORDS, Spans, different, distinct_keys, joined
 from scorecard.reading.gatekeeper import Admitted
 
 HEADING = "Maker,B,C\n"
@@ -151,3 +151,9 @@ def test_parts_of_one_file_are_joined_without_becoming_text():
 
     assert isinstance(whole, Spans)
     assert (["a", "b", "c"], ["a", "x"]) == (list(whole), joined([cells[:1], ["x"]]))
+
+
+def test_different_texts_are_told_of_stretches_and_of_texts_alike():
+    texts = ["Portugal", "", "Poland", "Portugal", ""]
+    assert ["", "Poland", "Portugal"] == sorted(different(spans(*texts))) == sorted(different(texts))
+    assert [] == list(different(()))
