@@ -47,10 +47,10 @@ class CurrencyChange:
     cheapest: str
     below: tuple[Decimal, str] | None
     above: tuple[Decimal, str] | None
-    unsure_below: tuple[Decimal, str] | None = None
-    unsure_above: tuple[Decimal, str] | None = None
-    rivals: tuple[str, ...] = ()
-    is_sure: bool = True
+    unsure_below: tuple[Decimal, str] | None
+    unsure_above: tuple[Decimal, str] | None
+    rivals: tuple[str, ...]
+    is_sure: bool
 
 
 def shares(cost: LandedCost) -> Mapping[Group, Decimal | None]:
@@ -158,19 +158,12 @@ def _change(inputs: CostInputs, currency: str, found: Cheapest) -> CurrencyChang
 
 def _doubt(inputs: CostInputs, currency: str, found: Cheapest, end: Decimal) -> tuple[Decimal, str] | None:
     """Return the first rate on the way to an end from which another may be cheaper; None where it may be today."""
-    if not found.is_sure or not any(_is_open(cost) for cost in landed_costs(inputs)):
-        return None
 
     def lead_at(other: Decimal) -> Lead:
         own, others = _pieces_at(inputs, currency, other, found.piece.maker)
         return min((piece.surely_above(own), piece.maker) for piece in others)
 
     return where_it_changes(lead_at, inputs.rates.rates[currency].figure, end)
-
-
-def _is_open(cost: LandedCost) -> bool:
-    low, high = cost.per_good_piece
-    return low != high or not cost.is_complete
 
 
 def _rivals_at(inputs: CostInputs, currency: str, figure: Decimal, today: str) -> list[str]:

@@ -120,6 +120,17 @@ def test_of_a_free_sample_the_price_is_known_unless_a_reply_does_not_know_it(uns
     assert (Decimal(0), missing) == (one.low, list(one.missing))
 
 
+def test_where_the_first_reply_does_not_know_the_price_of_a_free_sample_a_later_one_does_not_settle_it():
+    facts = {MAKER: MakerFacts(maker=MAKER, country="CN", sample="free")}
+    rows = (
+        quote(5, way="sea", sample_postage=5, unknown=frozenset({"sample_price"})),
+        quote(6, row=3, way="air", sample_price=30),
+    )
+    (one,) = sampling_cost(inputs(*rows, makers=facts), [MAKER]).makers
+
+    assert (("sample price",), Decimal(5), OPEN) == (one.missing, one.low, one.high)
+
+
 def test_of_two_replies_the_first_that_names_a_sample_says_what_it_costs():
     replies = (
         quote(5, way="sea", sample_postage=15),
