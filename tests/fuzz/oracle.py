@@ -11,6 +11,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from house.limits import is_within
+
 from scorecard.assessment import assess
 from scorecard.case import Case
 from scorecard.cli.scoring import Inputs, written
@@ -61,9 +63,9 @@ def fault(folder: Path, *, thorough: bool) -> str | None:
         return f"too long: {_innermost()}"
     except Exception as error:
         return f"{type(error).__name__}: {_innermost()}"
-    if took > SECONDS:
+    if not is_within(took, SECONDS):
         return "slow"
-    if held < _most_held() > MEBIBYTES:
+    if held < (most := _most_held()) and not is_within(most, MEBIBYTES):
         return "much memory"
     if before != {path: path.read_bytes() for path in folder.iterdir() if path.is_file()}:
         return "an input was changed"

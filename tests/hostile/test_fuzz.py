@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 from fuzz import oracle
 from hostile.hostile_file import CRITERIA, PLAIN_CSV
+from house.limits import LEFT_OUT
 
 from scorecard.errors import InputError, Place, Problem
 
@@ -48,6 +49,16 @@ def test_the_oracle_sees_a_crash_a_hang_and_a_changed_input(folder, monkeypatch)
         found.append(oracle.fault(folder, thorough=False).partition(":")[0])
 
     assert ["KeyError", "too long", "an input was changed"] == found
+
+
+def test_the_oracle_sees_what_takes_much_time_or_memory(folder, monkeypatch):
+    monkeypatch.delenv(LEFT_OUT, raising=False)
+    with monkeypatch.context() as slow:
+        slow.setattr(oracle.time, "process_time", iter([0.0, oracle.SECONDS + 0.1]).__next__)
+        assert "slow" == oracle.fault(folder, thorough=False)
+    monkeypatch.setattr(oracle, "_most_held", iter([0, oracle.MEBIBYTES + 1]).__next__)
+
+    assert "much memory" == oracle.fault(folder, thorough=False)
 
 
 def test_the_oracle_sees_a_problem_without_a_place(folder, monkeypatch):
