@@ -3,6 +3,7 @@
 import subprocess
 import sys
 
+import numpy
 import pytest
 
 from scorecard.cli.put_off import GIVEN_AT_ONCE, SELDOM_NEEDED
@@ -35,7 +36,8 @@ def test_a_score_loads_nothing_that_is_put_off(tmp_path):
     said("from scorecard.cli import main\nmain()", "demo", "--as-of", "2026-11-25", cwd=tmp_path)
     printed = said(STILL_OFF, "score", "--folder", "demo", "--as-of", "2026-11-25", cwd=tmp_path)
 
-    assert "off:" == printed[printed.index("loaded:") + 1]
+    in_numpy_1 = {"numpy.lib.npyio"} if numpy.__version__ < "2" else set()  # there its functions themselves are in it
+    assert set(printed[printed.index("loaded:") + 1 : printed.index("off:")]) <= in_numpy_1
     assert int(printed[-1]) > 10
 
 
