@@ -68,7 +68,8 @@ def _quick_texts(texts: Sequence[str], rule: NumberRule) -> list[float]:
     is_to_be_listed = mark in joined and (not rule.all_is_text or THOUSANDS.search(joined))
     if is_to_be_listed or not PLAIN_SIGNS[mark].issuperset(joined):
         raise ValueError
-    if f"{mark}\n" in joined or joined.endswith(mark):
+    framed = f"\n{joined}\n"
+    if any(bare in framed for bare in (f"{mark}\n", f"\n{mark}", f"-{mark}")):
         raise ValueError
     if mark == ",":
         texts = joined.replace(",", ".").split("\n")

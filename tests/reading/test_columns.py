@@ -3,7 +3,7 @@ from math import inf, nan
 import numpy as np
 import pytest
 from builders import codes
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from scorecard.reading.cell_values import Reading, read_number
@@ -45,6 +45,9 @@ def findings():
 
 
 @given(CELLS, st.sampled_from(RULES))
+@example([".5"], NumberRule(decimal=".", all_is_text=True))
+@example(["1.25", "-.5"], NumberRule(decimal=".", all_is_text=True))
+@example(["2", ",5"], NumberRule(decimal=",", all_is_text=True))
 def test_a_block_taken_at_once_says_the_same_as_each_cell_read_with_care(values, rule):
     quick = quick_numbers(values, rule)
     careful = [read_number(value, rule) for value in values]
