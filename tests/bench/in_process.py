@@ -237,9 +237,33 @@ def can_lead_rows() -> Iterator[str]:
     found = can_lead(points, SHARES)
     possible = [found[maker].possible for maker in asked]
     same(possible, [_best_margin(points, maker) >= -1e-9 for maker in asked], 0)
-    for told, work in (("a proof either way", _proven), ("the nearest weighting too", can_lead)):
-        ratios = ratio(_on(work, points), lambda: [_best_margin(points, one) for one in asked], rounds=3)
-        yield row(f"can lead, each of {MANY:,} makers, {told} / 20 linear programmes", ratios, 1.0)
+    same([_moved(found[maker].moved) for maker in asked], [_nearest(points, maker) for maker in asked], 1e-9)
+    for told, work, programme in (("a proof", _proven, _best_margin), ("the nearest weighting", can_lead, _nearest)):
+        ratios = ratio(_on(work, points), lambda ask=programme: [ask(points, one) for one in asked], rounds=3)
+        yield row(f"can lead, each of {MANY:,} makers, {told} / 20 programmes for it", ratios, 1.0)
+
+
+def _moved(part: float | None) -> float:
+    """Return the part of all weight moved, or -1 where nothing lets a maker lead."""
+    return -1.0 if part is None else part
+
+
+def _nearest(points: Floats, maker: int) -> float:
+    """Return the least part of all weight to move until nobody beats a maker, or -1, by a linear programme."""
+    from scipy.optimize import linprog
+
+    behind = np.delete(points, maker, axis=0) - points[maker]
+    criteria = len(SHARES)
+    found = linprog(
+        np.full(2 * criteria, 0.5),
+        A_ub=np.hstack([behind, -behind]),
+        b_ub=-behind @ SHARES,
+        A_eq=[[1] * criteria + [-1] * criteria],
+        b_eq=[0],
+        bounds=[(0, None)] * criteria + [(0, share) for share in SHARES],
+        method="highs",
+    )
+    return float(found.fun) if found.success else -1.0
 
 
 def _proven(points: Floats, shares: Floats) -> None:
