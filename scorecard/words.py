@@ -51,15 +51,20 @@ def shortest(number: float) -> str:
     return format(Decimal(repr(value)), "f") if 0 < abs(value) < 1 else repr(value)
 
 
+JUST_MORE = 1 + 5e-13  # lifts a half, and what is one in its 12 digits, above the half
+
+
 def rounded(number: float, decimals: int = 1) -> str:
-    """Return a number with so many decimals, and no minus sign before zero.
+    """Return a number with so many decimals, halves away from 0 as in a spreadsheet, and no minus sign before zero.
+
+    What is a half in its 12 significant digits counts as one, whatever sums left in the digits after them.
 
     Examples
     --------
-    >>> rounded(78.25), rounded(-0.04), rounded(4, 0)
-    ('78.2', '0.0', '4')
+    >>> rounded(78.25), rounded(70.24999999999999), rounded(-0.04), rounded(4, 0)
+    ('78.3', '70.3', '0.0', '4')
     """
-    text = f"{number:.{decimals}f}"
+    text = f"{number * JUST_MORE:.{decimals}f}"
     return text.lstrip("-") if float(text) == 0 else text
 
 

@@ -42,7 +42,7 @@ def score_scale(score: float, low: float, high: float) -> Scale:
     Examples
     --------
     >>> score_scale(78.25, 71, 90.1).words
-    '78.2, could be 71.0 to 90.1'
+    '78.3, could be 71.0 to 90.1'
     """
     band = band_words(low, high)
     words = rounded(score) if band is None else f"{rounded(score)}, could be {band}"
@@ -70,4 +70,4 @@ def percent(number: float) -> str:
     >>> percent(78.254), percent(100.0)
     ('78.25%', '100%')
     """
-    return f"{number:.2f}".rstrip("0").rstrip(".") + "%"
+    return rounded(number, 2).rstrip("0").rstrip(".") + "%"

@@ -1,6 +1,5 @@
 """The sheet Shortlist: the weights, to be changed, and beside them the order of the makers under these weights."""
 
-from decimal import ROUND_HALF_UP, Decimal
 from math import fsum
 from re import fullmatch
 from textwrap import wrap
@@ -9,7 +8,7 @@ from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.worksheet import Worksheet
 
 from scorecard.sentences import only_words, verdict_sentence
-from scorecard.words import counted
+from scorecard.words import counted, rounded
 from scorecard.workbooks.results_scores import may_yet_fail
 from scorecard.workbooks.results_view import FIRST, HEAD, NAME_WIDTH, QUIET, RULE, Book, View, heading_height, stored
 from scorecard.workbooks.results_view import INPUT_GROUND as GROUND
@@ -108,8 +107,8 @@ def _led(view: View) -> str:
 
 
 def _fixed(number: float) -> str:
-    """Return a margin with one decimal as spreadsheets round: a half away from zero, on 15 digits at most."""
-    return "less than 0.1" if number < 0.05 else str(Decimal(f"{number:.12g}").quantize(Decimal("0.1"), ROUND_HALF_UP))
+    """Return a margin with one decimal, as the sheet's own formula rounds it."""
+    return "less than 0.1" if number < 0.05 else rounded(number)
 
 
 def _what_is_wrong(view: View) -> str:

@@ -2,7 +2,7 @@ from scorecard.report.charts import Scale, score_scale, share_scale
 
 
 def test_a_score_without_a_band_is_a_dot_alone():
-    assert Scale(dot="78.25%", start=None, end=None, words="78.2") == score_scale(78.25, 78.25, 78.25)
+    assert Scale(dot="78.25%", start=None, end=None, words="78.3") == score_scale(78.25, 78.25, 78.25)
 
 
 def test_a_band_is_a_line_and_stands_in_the_words():

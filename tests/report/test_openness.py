@@ -44,10 +44,10 @@ def test_a_lead_that_is_not_sure_is_told_with_all_who_could_lead(found):
 
 
 def test_a_weight_that_would_make_the_lead_sure_is_told(found):
-    # at worst 60t + 90(1-t) against 90t + 50(1-t): level at t = 40/70, a weight of 1.3 beside 1
+    # at worst 60t + 90(1-t) against 90t + 50(1-t): level at t = 40/70, a weight of 1.3 beside 1, or of 2.25 beside 3
     one = found({"Brightholm": [60, 90], "Cressel": [(20, 90), 50]})
     said = (
-        "Brightholm would be sure of first place with one weight alone changed: Rating 0.0 to 1.3 or Price 2.2 or more."
+        "Brightholm would be sure of first place with one weight alone changed: Rating 0.0 to 1.3 or Price 2.3 or more."
     )
     assert said == one.weights
 

@@ -1,6 +1,7 @@
 // Numbers, added up and written exactly as the command does.
 
 const TIE = 1e-9; // scores nearer than this are level
+const JUST_MORE = 1 + 5e-13; // lifts a half, and what is one in its 12 digits, above the half
 const CLOSE = 0.05; // too close to call when so little weight, as a part of 1, decides it
 
 // The sum without rounding error: partial sums that do not overlap (Shewchuk 1997), rounded half to even at the end.
@@ -44,15 +45,9 @@ function product(shares, points) {
   return exactSum(shares.map((share, at) => share * points[at]));
 }
 
-// A number with so many decimals, no minus before zero; where two are equally near, the even one, as the command does.
+// A number with so many decimals, no minus before zero; halves away from 0, with what sums left after 12 digits.
 function rounded(number, decimals = 1) {
-  const size = Math.abs(number);
-  const halves = size * 2 ** (decimals + 1);
-  let text = size.toFixed(decimals);
-  if (Number.isInteger(halves) && halves % 2 === 1) {
-    const below = Math.floor(size * 10 ** decimals);
-    text = ((below + (below % 2)) / 10 ** decimals).toFixed(decimals);
-  }
+  const text = Math.abs(number * JUST_MORE).toFixed(decimals);
   return number < 0 && Number(text) !== 0 ? `-${text}` : text;
 }
 
