@@ -28,6 +28,9 @@ def question_phrase(calculation: Calculation, question: Question) -> str:
 
 def consequence_phrase(calculation: Calculation, question: Question) -> str:
     """Return which answers to a question would put whom first; "" where none would."""
+    if len(question.turns) > 1 and not any(turn.answers for turn in question.turns):
+        leaders = (calculation.case.table.makers[turn.leader_then] for turn in question.turns)
+        return f"{_given(calculation, question, question.turns[0])}, {listed(leaders, 'or')} leads"
     return "; ".join(_turn_phrase(calculation, question, turn) for turn in question.turns)
 
 

@@ -20,6 +20,8 @@ from scorecard.value_functions import Floats, Stretches, joined
 
 Ends = tuple[tuple[bool, bool], ...]
 
+EVERYTHING = (-np.inf, np.inf)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
@@ -30,7 +32,7 @@ class Turn:
     by : "points", or "limit" where it could do so only by ruling the leader out
     leader_then : position of the maker that it could put strictly first
     answers : stretches of answers as typed that would do it, infinite where open; a choice is its position. Empty where
-        they cannot be told: a steadied rating, a minimum per an unknown unit
+        they cannot be told: a steadied rating from an unknown number of ratings, a minimum per an unknown unit
     holds : of each stretch of numbers, whether its low and its high end would do it too; else they are only level
     """
 
@@ -206,8 +208,8 @@ def _answers_that_lift(standing: Standing, maker: int, criterion: int) -> tuple[
     if one.choices is not None:
         return tuple((at, to) for at, to in lifting if _passes(one, at)), ()
     within = _allowed_by(one.limit or Limit())
-    clear = _clear(standing, maker, criterion, lifting, within)
-    return _as_typed(one, standing.countings[criterion], maker, clear, within)
+    clear = _clear(standing, maker, criterion, lifting, within if one.steady is None else EVERYTHING)
+    return _as_typed(standing, (maker, criterion), clear, within=within)
 
 
 def _clear(
@@ -215,7 +217,7 @@ def _clear(
     maker: int,
     criterion: int,
     stretches: Stretches,
-    within: tuple[float, float] = (-np.inf, np.inf),
+    within: tuple[float, float] = EVERYTHING,
 ) -> Stretches:
     """Return the stretches that hold an answer which is more than level.
 
@@ -244,7 +246,7 @@ def _answers_that_sink(standing: Standing, maker: int, criterion: int) -> tuple[
     sinking: Stretches = ()
     if standing.shares[criterion] > 0:
         sinking = _clear(standing, maker, criterion, one.value.answers_below(_points_level(standing, maker, criterion)))
-    return _as_typed(one, standing.countings[criterion], maker, joined([*sinking, *_failing(one)]))
+    return _as_typed(standing, (maker, criterion), sinking, _failing(one))
 
 
 def _passes(criterion: Criterion, choice: float) -> bool:
@@ -262,21 +264,45 @@ def _failing(criterion: Criterion) -> Stretches:
 
 
 def _as_typed(
-    criterion: Criterion,
-    counting: Counting,
-    maker: int,
-    stretches: Stretches,
-    within: tuple[float, float] = (-np.inf, np.inf),
+    standing: Standing,
+    cell: tuple[int, int],
+    counted: Stretches,
+    tested: Stretches = (),
+    within: tuple[float, float] = EVERYTHING,
 ) -> tuple[Stretches, Ends]:
-    """Return stretches of counted answers as what would have to be typed; none where that cannot be told."""
+    """Return stretches as what would have to be typed; none where that cannot be told.
+
+    Parameters
+    ----------
+    cell : positions of the maker and the criterion
+    counted, tested : stretches of what the value function takes, and of what limits test
+    within : bounds of what limits test
+    """
+    maker, criterion, counting = cell[0], standing.criteria[cell[1]], standing.countings[cell[1]]
     if criterion.choices is not None:
-        return stretches, ()
+        return joined([*counted, *tested]), ()
     fewest, most = (float(pieces[maker]) for pieces in counting.pieces)
-    if criterion.steady is not None or fewest != most:
+    before = _unsteadied(criterion, counting, maker, counted)
+    if before is None or fewest != most:
         return (), ()  # the number of ratings, or the unit, is at play besides
-    low, high = float(counting.allowed.low[maker]), float(counting.allowed.high[maker])
-    held = _clipped(stretches, max(low, within[0]), min(high, within[1]))
+    low, high = float(counting.tested.low[maker]), float(counting.tested.high[maker])
+    held = _clipped(joined([*before, *tested]), max(low, within[0]), min(high, within[1]))
     return tuple((low * fewest, high * fewest) for low, high, _ in held), tuple(ends for _, _, ends in held)
+
+
+def _unsteadied(criterion: Criterion, counting: Counting, maker: int, counted: Stretches) -> Stretches | None:
+    """Return stretches of what is drawn to the usual rating as ratings; None where more than the rating decides it."""
+    if criterion.steady is None or counting.ratings is None:
+        return counted
+    number, most = float(counting.ratings.low[maker]), float(counting.ratings.high[maker])
+    if not 0 < number == most < np.inf:
+        return None
+    usual, counts_as = criterion.steady.usual, criterion.steady.usual_counts_as
+
+    def rating(drawn: float) -> float:
+        return (drawn * (number + counts_as) - counts_as * usual) / number
+
+    return tuple((rating(low), rating(high)) for low, high in counted)
 
 
 def _clipped(stretches: Stretches, low: float, high: float) -> list[tuple[float, float, tuple[bool, bool]]]:

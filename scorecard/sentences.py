@@ -15,6 +15,7 @@ from scorecard.ranking import TIE
 from scorecard.sensitivity.rank_shares import ALIKE_DECIMALS
 from scorecard.words import counted, drawn, known_words, listed, rounded
 
+TOGETHER = "no one open answer could put another first by itself, but the open answers could change that"
 NAMED = 10  # names in one list
 DRAWN = {  # each by what has to be sure of the weights for it to be the one to believe
     "any": "If you are sure of no weight",
@@ -35,7 +36,7 @@ def verdict_sentence(calculation: Calculation) -> str:
         case "one answer" if verdict.question is not None:
             return f"{leader} leads, but one answer could change it: {question_phrase(calculation, verdict.question)}"
         case "several answers":
-            return f"{leader} leads; no one open answer could change that, but several together could"
+            return f"{leader} leads; {TOGETHER}"
         case "alone":
             return f"{leader} is {only_words(calculation)}{_yet(calculation)}"
         case _:
@@ -49,7 +50,7 @@ def reservation(calculation: Calculation) -> str:
         case "one answer" if verdict.question is not None:
             return f"One answer could change it: {question_phrase(calculation, verdict.question)}"
         case "several answers":
-            return "No one open answer could change that, but several together could"
+            return f"N{TOGETHER[1:]}"
         case "alone":
             return f"It is {only_words(calculation)}{_yet(calculation)}"
         case "sure" if any_open(calculation):

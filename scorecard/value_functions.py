@@ -212,11 +212,11 @@ def joined(stretches: Iterable[tuple[float, float]]) -> Stretches:
 
     Examples
     --------
-    >>> joined([(5, 7), (1, 3), (2, 5)])
-    ((1, 5), (5, 7))
+    >>> joined([(5, 7), (1, 3), (2, 5), (8, 8), (8, 8)])
+    ((1, 5), (5, 7), (8, 8))
     """
     whole: list[tuple[float, float]] = []
-    for low, high in sorted(stretches):
+    for low, high in sorted(set(stretches)):
         if whole and low < whole[-1][1]:
             whole[-1] = (whole[-1][0], max(high, whole[-1][1]))
         else:

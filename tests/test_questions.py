@@ -326,6 +326,52 @@ def test_the_number_of_ratings_could_change_the_leader_at_no_answer_to_be_told()
     assert ("points", 1, ()) == (one.by, one.leader_then, one.answers)
 
 
+def steadied(fernhill, brightholm, counted=(30.0, 30.0), **more):
+    """Two ratings, each drawn to 4.0, which counts as 20 ratings."""
+    steady = Steady(count_column="Ratings counted", usual=4.0, usual_counts_as=20)
+    criterion = numbers("rating", 1, (4, 0), (5, 100), steady=steady, within=(0, 5), **more)
+    counts = {"rating": Answers(np.array(counted), np.array(counted))}
+    return make_case([criterion], {"Fernhill": [fernhill], "Brightholm": [brightholm]}, counts=counts)
+
+
+def test_of_a_steadied_rating_from_a_known_number_the_answers_are_told_as_typed():
+    # both from 30: whoever has more leads; by the middle of its range, 4.8, the second is level
+    (one,) = asked(steadied(4.8, (4.6, 5.0)))
+    assert [(1, ((pytest.approx(4.8), 5.0),)), (0, ((4.6, pytest.approx(4.8)),))] == [
+        (turn.leader_then, turn.answers) for turn in one.turns
+    ]
+
+    # 4.5 from 30 is drawn to 4.3, as is 4.9 from 10
+    (one,) = asked(steadied(4.5, (4.6, 5.0), (30.0, 10.0), unknown="worst"))
+    assert [(1, pytest.approx((4.9, 5.0)), (False, True))] == [
+        (turn.leader_then, turn.answers[0], turn.holds[0]) for turn in one.turns
+    ]
+
+
+def test_of_a_steadied_rating_a_limit_is_on_what_is_typed():
+    (one,) = asked(steadied(4.5, (3.0, 5.0), unknown="best", limit=Limit(at_least=3.5)))
+    assert [("points", 0, ((3.0, pytest.approx(4.5)),))] == [
+        (turn.by, turn.leader_then, turn.answers) for turn in one.turns
+    ]
+    (one,) = asked(steadied(4.5, (3.0, 5.0), unknown="worst", limit=Limit(at_least=4.6)))
+    assert [] == [turn for turn in one.turns if turn.leader_then == 0]
+
+
+@pytest.mark.parametrize("counted", [(30.0, 0.0), (30.0, np.nan)])
+def test_from_no_ratings_or_an_unknown_number_no_rating_is_told(counted):
+    assert all(
+        not turn.answers for one in asked(steadied(4.1, (4.0, 5.0), counted, unknown="best")) for turn in one.turns
+    )
+
+
+def test_a_choice_that_sinks_the_leader_and_rules_it_out_is_told_once():
+    method = choices("method", 1, {"transfer": 100, "screen": 80, "sticker": 0}, limit=Limit(none_of=("sticker",)))
+    years = numbers("years", 3)
+    rows = {"Ash": [None, 100], "Birch": ["screen", 30], "Cedar": ["screen", 85]}
+    (one,) = asked(make_case([method, years], rows))
+    assert (2, ((2.0, 2.0),)) == (one.leader_then, one.answers)
+
+
 def test_more_makers_than_any_table_shows_are_all_asked():
     assert 500 == len(asked(rated((1,), {f"maker {at}": [(1, 2)] for at in range(500)})))
 

@@ -52,7 +52,9 @@ def test_one_answer_that_could_change_it_is_told_with_who_would_lead():
 
 
 def test_several_answers_that_only_together_change_it_are_told_so():
-    expected = "Fernhill leads; no one open answer could change that, but several together could"
+    expected = (
+        "Fernhill leads; no one open answer could put another first by itself, but the open answers could change that"
+    )
     assert expected == verdict_on([50, 50], [(20, 65), (20, 65)], weights=(1, 1), unknown="worst")
 
 
@@ -98,7 +100,11 @@ def test_a_rival_that_can_at_best_draw_level_does_not_make_it_too_close():
             [(0, 90), 20],
             "One answer could change it: Brightholm on “C1” (if it is between 80 and 90, Brightholm leads)",
         ),
-        ([50, 50], [(20, 65), (20, 65)], "No one open answer could change that, but several together could"),
+        (
+            [50, 50],
+            [(20, 65), (20, 65)],
+            "No one open answer could put another first by itself, but the open answers could change that",
+        ),
     ],
 )
 def test_what_the_verdict_adds_is_told_without_the_leader(fernhill, brightholm, words):

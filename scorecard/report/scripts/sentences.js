@@ -62,7 +62,7 @@ function verdictSentence(page, result) {
     case "sure": return `${leader} leads whatever the open answers turn out to be.`;
     case "one answer": return `${leader} leads, but one answer could change it: ${askedPhrase(page, result)}.`;
     case "alone": return `${leader} is the only maker that passes every limit${verdict.mayFail ? ", and it may yet fail one" : ""}.`;
-    default: return `${leader} leads; no one open answer could change that, but several together could.`;
+    default: return `${leader} leads; no one open answer could put another first by itself, but the open answers could change that.`;
   }
 }
 
