@@ -114,16 +114,16 @@ def _how_to_change(criteria: CriteriaSet) -> str:
 def criterion_key(name: str, criteria: CriteriaSet) -> str:
     """Return the key of the criterion that a name means; case does not matter.
 
-    Its key or title decides, then the heading of its column, then a beginning of either that fits no other.
+    Its key or title decides, then the heading of its column, then a beginning of any of these that fits no other.
     """
     wanted = name.strip().casefold()
     names = {one.key: (one.key.casefold(), one.title.casefold()) for one in criteria}
     headings = {one.key: ((one.column or "").casefold(),) for one in criteria}
+    known = {key: (*names[key], *headings[key]) for key in names}
     found = (
         _fitting(names, wanted.__eq__)
         or _fitting(headings, wanted.__eq__)
-        or _fitting(names, lambda one: one.startswith(wanted))
-        or _fitting(headings, lambda one: one.startswith(wanted))
+        or _fitting(known, lambda one: one.startswith(wanted))
     )
     if len(found) == 1 and wanted:
         return found[0]

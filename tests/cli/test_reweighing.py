@@ -58,6 +58,22 @@ def test_a_beginning_of_its_columns_heading_does_too():
     assert "stars" == criterion_key("rat", criteria)
 
 
+def test_a_beginning_of_one_criterions_key_and_anothers_column_names_neither():
+    criteria = CriteriaSet((drawing("response", "Hours"), drawing("fame", "Rating")))
+
+    with pytest.raises(UsageError, match="r: this could be response or fame"):
+        criterion_key("r", criteria)
+    assert ("response", "fame") == (criterion_key("re", criteria), criterion_key("ra", criteria))
+
+
+def test_nothing_is_saved_where_a_name_fits_several(demo):
+    before = (demo / "criteria.toml").read_bytes()
+    ran = scorecard("reweigh", "r=40", "--save", cwd=demo)
+
+    assert (2, "r: this could be performance_rating or response_time.") == (ran.status, ran.err.partition(" Write")[0])
+    assert before == (demo / "criteria.toml").read_bytes()
+
+
 def test_a_key_goes_before_another_criterions_column():
     criteria = CriteriaSet((drawing("rating", "Stars"), drawing("fame", "Rating")))
 
