@@ -30,20 +30,28 @@ def reweigh_folder(inputs: Inputs, typed: Sequence[str], *, save: bool, as_json:
     _refuse_folder(inputs, typed)
     case = inputs.read()
     refuse_nobody(case)
+    how = _how_to_change(case.criteria)
     weights = named_weights(typed, case.criteria)
-    before = assess(case, as_of=inputs.day())
-    after = assess(case.with_criteria(changed(case.criteria, weights)), as_of=inputs.day())
+    if save and how:
+        raise UsageError(f"--save: {how}")
+    own = of_hundred(case.criteria)
+    before = assess(case.with_criteria(own), as_of=inputs.day())
+    after = assess(case.with_criteria(changed(own, weights)), as_of=inputs.day())
     kept = save_weights(inputs.criteria or inputs.folder / "criteria.toml", weights) if save else None
     if as_json:
         show_json(reweigh_result(before, after))
         return
     tell_case(case, inputs.day())
     tell_both(before, after)
-    if kept is not None:
+    if how:
+        typer.echo(f"Nothing is saved. {how}")
+        typer.echo("Next: other weights, or another judgement in the criteria file")
+    elif kept is not None:
         typer.echo(f"Saved; the file as it was is kept as {kept.name}.")
+        typer.echo(f"Next: {inputs.started.command('score')}")
     else:
         typer.echo("Nothing is saved; the same command with --save keeps these weights.")
-    typer.echo(f"Next: {inputs.started.command('score') if save else 'other weights, or the same with --save'}")
+        typer.echo("Next: other weights, or the same with --save")
 
 
 def _refuse_folder(inputs: Inputs, typed: Sequence[str]) -> None:
@@ -61,11 +69,8 @@ def named_weights(typed: Sequence[str], criteria: CriteriaSet) -> dict[str, floa
     Raises
     ------
     UsageError
-        If a word has no "=", names no criterion or several, or has no weight of 0 or more: all of them, in one message;
-        or if the weights come from a ranking or from pairs.
+        If a word has no "=", names no criterion or several, or has no weight of 0 or more: all of them, in one message.
     """
-    if criteria.note.method != "typed":
-        raise UsageError(with_program(_how_to_change(criteria)))
     apart = joined(typed)
     if apart is not None:
         raise UsageError(f"{' '.join(typed)}: write criterion, = and weight without spaces between them: {apart}")
@@ -100,15 +105,22 @@ def joined(typed: Sequence[str]) -> str | None:
 
 
 def _how_to_change(criteria: CriteriaSet) -> str:
-    if criteria.note.method == "ranks":
-        return (
-            "These weights come from an order of importance: change the list `ranks` under [weights] in the criteria "
-            "file, most important first, and run scorecard score again."
-        )
-    return (
-        "These weights come from comparisons by pairs: change the numbers in `pairs` under [weights] in the criteria "
-        "file (3 means that the first is three times as important), and run scorecard score again."
-    )
+    """Return how weights from judgements are changed for good; "" where they are typed."""
+    judged = {
+        "ranks": "an order of importance: to keep others, change the list `ranks` under [weights] in the criteria "
+        "file, most important first",
+        "pairs": "comparisons by pairs: to keep others, change the numbers in `pairs` under [weights] in the criteria "
+        "file (3 means that the first is three times as important)",
+    }
+    found = judged.get(criteria.note.method)
+    return with_program(f"The weights in the file come from {found}, and run scorecard score again.") if found else ""
+
+
+def of_hundred(criteria: CriteriaSet) -> CriteriaSet:
+    """Return the same criteria, with weights from judgements as parts of 100, beside which others can be typed."""
+    if criteria.note.method == "typed":
+        return criteria
+    return criteria.with_weights({key: 100 * share for key, share in criteria.shares.items()})
 
 
 def criterion_key(name: str, criteria: CriteriaSet) -> str:
@@ -172,7 +184,8 @@ def _weights_table(before: Assessment, after: Assessment) -> str:
     pairs = zip(before.case.criteria, before.shares, after.case.criteria, after.shares, strict=True)
     for old, old_share, new, new_share in pairs:
         shares = rounded(100 * old_share), rounded(100 * new_share)
-        rows.append((old.title, shortest(old.weight), shares[0], shortest(new.weight), shares[1]))
+        weights = (shortest(round(one.weight, 4)) for one in (old, new))
+        rows.append((old.title, next(weights), shares[0], next(weights), shares[1]))
     return as_text(rows, right=frozenset({1, 2, 3, 4}))
 
 

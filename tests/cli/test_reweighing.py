@@ -182,21 +182,25 @@ def test_all_weights_0_are_wrong_usage(demo):
 
 
 @pytest.mark.parametrize(
-    ("table", "key"),
+    ("table", "key", "said"),
     [
-        ('method = "ranks"\nranks = ["a", "b"]', "ranks"),
-        ('method = "pairs"\npairs = [["a", "b", 3]]', "pairs"),
+        ('method = "ranks"\nranks = ["a", "b"]', "ranks", "an order of importance"),
+        ('method = "pairs"\npairs = [["a", "b", 3]]', "pairs", "comparisons by pairs"),
     ],
 )
-def test_weights_from_judgements_are_changed_in_the_file(tmp_path, table, key):
+def test_weights_from_judgements_are_tried_as_parts_of_100_and_changed_in_the_file(tmp_path, table, key, said):
     criteria = "".join(f"[criteria.{name}]\npoints = [[0, 0], [9, 100]]\n" for name in "ab")
     (tmp_path / "criteria.toml").write_text(
         f'[brief]\nitem = "x"\nquantity = 1\n[weights]\n{table}\n{criteria}', "utf-8"
     )
     (tmp_path / "makers.csv").write_text("Maker,A,B\nOne,1,2\nTwo,3,1\n", "utf-8")
-    ran = scorecard("reweigh", "a=3", cwd=tmp_path)
+    tried = scorecard("reweigh", "a=30", cwd=tmp_path)
+    saved = scorecard("reweigh", "a=30", "--save", cwd=tmp_path)
 
-    assert (2, True) == (ran.status, f"`{key}`" in ran.err)
+    # a has 75 of 100 by either judgement: 3 times b, or 3/4 by the rank order centroid of two
+    assert ["A", "75", "75.0", "30", "54.5"] == tried.out.split("\n")[2].split()
+    assert (0, True) == (tried.status, f"Nothing is saved. The weights in the file come from {said}" in tried.out)
+    assert (2, True, "") == (saved.status, f"`{key}`" in saved.err, saved.out)
 
 
 @pytest.mark.parametrize("words", [("years", "10"), ("years", "=", "10"), ("years=", "10"), ("years", "=10")])
