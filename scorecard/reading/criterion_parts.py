@@ -63,29 +63,29 @@ def _knots(table: Table) -> PiecewiseLinear | None:
     listing = table.list_of("points")
     if listing is None:
         return None
-    knots = [_knot(table, number, item) for number, item in enumerate(listing, 1)]
-    sound = [knot for knot in knots if knot is not None]
+    pairs = [_knot(table, number, item) for number, item in enumerate(listing, 1)]
     if len(listing) < _PAIR:
         table.problem("too-few-points", "points", "one pair makes no line", "Write two or more: [[0, 0], [10, 100]]")
-    for (earlier, _), (later, _) in pairwise(sound):
+    answers = [answer for answer, _ in pairs if answer is not None]
+    for earlier, later in pairwise(answers):
         if later <= earlier:
             found = f"the answer {shortest(later)} comes after {shortest(earlier)}"
             table.problem(
                 "points-not-increasing", "points", found, "Put the pairs in order of their first numbers, each once"
             )
-    is_increasing = all(earlier < later for (earlier, _), (later, _) in pairwise(sound))
-    return PiecewiseLinear(tuple(sound)) if len(sound) == len(listing) >= _PAIR and is_increasing else None
+    knots = [(answer, points) for answer, points in pairs if answer is not None and points is not None]
+    is_increasing = all(earlier < later for earlier, later in pairwise(answers))
+    return PiecewiseLinear(tuple(knots)) if len(knots) == len(listing) >= _PAIR and is_increasing else None
 
 
-def _knot(table: Table, number: int, item: object) -> tuple[float, float] | None:
-    """Return one pair of an answer and its points."""
+def _knot(table: Table, number: int, item: object) -> tuple[float | None, float | None]:
+    """Return one pair of an answer and its points, each None where it is unsound."""
     if not isinstance(item, list) or len(item) != _PAIR:
         found = f"entry {number} is not a pair of an answer and its points"
         table.problem("not-a-pair", "points", found, "Write each as [answer, points], such as [3, 50]")
-        return None
+        return None, None
     answer, points = (checked_number(part, table.at("points"), table.notes) for part in item)
-    on_scale = _is_on_scale(table, "points", points)
-    return (answer, points) if answer is not None and points is not None and on_scale else None
+    return answer, points if _is_on_scale(table, "points", points) else None
 
 
 def _is_on_scale(table: Table, key: str, points: float | None) -> bool:

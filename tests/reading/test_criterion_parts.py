@@ -66,6 +66,15 @@ def test_choices_become_a_table_in_their_order():
         ({"points": [[0, -1], [3, 101]]}, [("points-outside-scale", "points")] * 2),
         ({"points": [[3, 0], [3, 100]]}, [("points-not-increasing", "points")]),
         ({"points": [[3, 0], [0, 100]]}, [("points-not-increasing", "points")]),
+        (
+            {"points": [[5, 0], [3, 120], [2, "x"]]},
+            [
+                ("points-outside-scale", "points"),
+                ("number-in-quotes", "points"),
+                ("points-not-increasing", "points"),
+                ("points-not-increasing", "points"),
+            ],
+        ),
         ({"points": [[0, 0], [float("inf"), 100]]}, [("not-finite", "points")]),
         ({"choices": {}}, [("no-choices", "choices")]),
         ({"choices": ["free"]}, [("not-a-table", "choices")]),
