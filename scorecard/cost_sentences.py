@@ -19,6 +19,7 @@ from scorecard.costing.paying import SampledMaker, Sampling, sampling_cost
 from scorecard.costing.pieces import bare_piece, piece_of
 from scorecard.costing.sources import source_words
 from scorecard.costing.timing import begin_words
+from scorecard.costing.validity import expired_words
 from scorecard.words import counted, day_words, listed, shortest
 
 Named = Callable[[str], str]
@@ -27,8 +28,14 @@ MOST = 6  # makers with several ways that are told about
 
 
 def compared(costed: Costed, named: Named = str) -> list[str]:
-    """Return what the sums say beside one another: price against landed cost, then one way against another."""
-    return [*_price_against_door(costed, named), *_ways(costed, named)]
+    """Return what the sums say beside one another: prices that are over, against landed cost, then way against way."""
+    over = expired_words(costed.cheapest_first, way_words, named)
+    return [*over, *_price_against_door(costed, named), *_ways(costed, named)]
+
+
+def way_words(cost: LandedCost) -> str:
+    """Return by which way a cost is."""
+    return f"by {cost.way}" if cost.way else "by a way not named"
 
 
 def goods_each(cost: LandedCost) -> Decimal:
@@ -95,10 +102,10 @@ def _one_way(costed: Costed, cost: LandedCost) -> str:
     least = "" if cost.is_complete else "at least "
     words = standing(costed, cost)
     time = f", {words}" if words else ""
-    way = f"by {cost.way}" if cost.way else "by a way not named"
     quoted = " as quoted" if cost.timing and cost.days else ""
     begin = f": {begin_words(cost.timing)}" if cost.timing else ""
-    return f"{way} {least}{_piece(cost, inputs.rates.home)} a good piece, {days_words(cost.days)}{quoted}{time}{begin}"
+    each = f"{way_words(cost)} {least}{_piece(cost, inputs.rates.home)} a good piece"
+    return f"{each}, {days_words(cost.days)}{quoted}{time}{begin}"
 
 
 def _why(costed: Costed, chosen: LandedCost, costs: Sequence[LandedCost]) -> str:

@@ -10,6 +10,7 @@ from math import ceil
 from scorecard.codes import money
 from scorecard.costing.amounts import HUNDRED, over, shown, times
 from scorecard.costing.timing import Status, begin_words, late_words, standing_words
+from scorecard.costing.validity import expired_words
 from scorecard.ordering.advice import Newsvendor
 from scorecard.ordering.changes import Stretch
 from scorecard.ordering.options import Option
@@ -55,6 +56,7 @@ def plan_words(plan: Plan) -> list[str]:
     """Return what holds of all makers together, the most useful first."""
     said = [
         *_best_words(plan),
+        *over_words(plan),
         *_average_words(plan),
         *cheapest_words(plan),
         kept_words(plan),
@@ -98,6 +100,13 @@ def _best_words(plan: Plan) -> list[str]:
         *_later_words(plan, later),
         *_between_words(plan, best),
     ]
+
+
+def over_words(plan: Plan) -> list[str]:
+    """Return whose quotes have expired, at which sizes where not at all; the maker that is named first in front."""
+    best = plan.best.maker if plan.best else ""
+    costs = sorted((option.cost for one in plan.makers for option in one.options), key=lambda cost: cost.maker != best)
+    return expired_words(costs, lambda cost: f"for {counted(cost.quantities[0], 'piece')}")
 
 
 def _late(plan: Plan, option: Option) -> str:

@@ -28,7 +28,6 @@ WRITE = "Whom to write to, not yet whom to order from"
 ORDER = "Whom to order from"
 NOT_RANKED = "price and freight are not in this ranking"
 DEARER_NAMED = 8  # makers named as both dearer and lower
-_EXPIRED = "its quote has expired: ask whether the price still holds"
 HAIR = 1e-9  # more than a sum of money is off, less than any minor unit
 
 Stage = Literal["write", "order"]
@@ -266,10 +265,12 @@ def _loss_words(calculation: Calculation, one: CostedMaker, kept: float) -> str:
 
 def _late_words(calculation: Calculation, makers: Sequence[CostedMaker]) -> str:
     """Return how the way that stands for a maker misses the need-by date, and that its quote is over; else ""."""
+    from scorecard.costing.validity import EXPIRED
+
     costed = calculation.case.costed
     found = [costed.status(one.cost) for one in makers if costed and one.cost]
     late = [status for status in found if status not in (None, "in time")]
-    stale = [_EXPIRED for one in makers if costed and one.cost and one.cost.is_expired and not one.is_typed]
+    stale = [EXPIRED for one in makers if costed and one.cost and one.cost.is_expired and not one.is_typed]
     return "".join(f" ({words})" for words in [*late, *stale])
 
 

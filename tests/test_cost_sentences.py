@@ -1,12 +1,12 @@
 """What landed costs say when they are compared."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 
 import pytest
 from ordered import PAID
-from quoted import charge, dollars, inputs, offer, quote, timing, uk
+from quoted import TODAY, charge, dollars, inputs, offer, quote, timing, uk
 
 from scorecard.brief import Brief
 from scorecard.cost_sentences import beside, change_words, compared, goods_each, rate_words, sampling_words
@@ -41,6 +41,20 @@ def test_a_low_price_that_is_dear_at_the_door_is_named():
         "door a good piece costs 6.97 GBP: number 2 of 2 makers. Oxlip is the cheapest there, at 4.00 GBP"
         == compared(by_two_ways())[0]
     )
+
+
+def test_a_price_that_holds_no_longer_comes_before_all_that_is_said_of_it():
+    late = TODAY - timedelta(days=1)
+    said = compared(costed(quote(4, covers=PAID, valid_until=late)), "[{}]".format)
+
+    assert ["The quote of [Fernhill] (until 24 November 2026) has expired: ask whether the price still holds"] == said
+
+
+def test_of_a_maker_by_two_ways_the_one_without_a_name_is_named_so():
+    over = quote(4, covers=PAID, valid_until=TODAY - timedelta(days=1))
+    said = compared(costed(over, quote(5, row=3, covers=PAID, way="air", valid_until=TODAY)))
+
+    assert "The quote of Fernhill by a way not named (until 24 November 2026) has expired" in said[0]
 
 
 def test_a_low_price_that_is_low_at_the_door_needs_no_word():

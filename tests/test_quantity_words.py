@@ -16,6 +16,7 @@ from scorecard.quantity_words import (
     late_lines,
     maker_words,
     newsvendor_words,
+    over_words,
     plan_words,
     steady_words,
 )
@@ -37,6 +38,34 @@ def test_a_loss_is_called_one():
     words = plan_words(planned(*prices(p1="5.00"), sold=selling("4.00")))
 
     assert "By money alone, of the sizes weighed: Fernhill, 200 pieces, loses least, 200.00 GBP" in words[0]
+
+
+def test_an_expired_quote_is_said_to_be_so_after_what_leaves_most_whose_maker_is_named_first():
+    # Oxlip leaves most: 200 × (18.00 − 4.50), Fernhill 200 × (18.00 − 5.00)
+    late = TODAY - timedelta(days=1)
+    over = [replace(row, valid_until=late) for row in (*prices(p100="5.00"), *prices("Oxlip", 9, p1="4.50"))]
+    words = plan_words(planned(*over))
+
+    assert (
+        "The quotes of Oxlip (until 24 November 2026) and Fernhill (until 24 November 2026) have expired: ask whether "
+        "the prices still hold" == words[1]
+    )
+
+
+def test_of_a_maker_with_prices_that_hold_the_sizes_whose_price_is_over_are_named():
+    few, more = prices(p100="5.00", p250="4.00")
+    unsaid = frozenset({"valid_until"})  # so that the one day is not taken for the other price
+    over = replace(few, valid_until=TODAY - timedelta(days=1))
+    words = over_words(planned(over, replace(more, unknown=unsaid)))
+
+    assert [
+        "The quote of Fernhill for 100 pieces and for 200 pieces (until 24 November 2026) has expired: ask whether the "
+        "price still holds"
+    ] == words
+
+
+def test_nothing_is_said_of_quotes_that_hold():
+    assert [] == over_words(planned(*TWO))
 
 
 def test_who_is_the_cheapest_from_where_to_where():

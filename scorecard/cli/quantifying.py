@@ -98,7 +98,7 @@ def _left_row(option: "Option") -> tuple[str, ...]:
 
 def tell_sizes(assessment: Assessment) -> None:
     """Print what each size costs, where the price that the pieces sell for is not given."""
-    from scorecard.quantity_words import cheapest_words
+    from scorecard.quantity_words import cheapest_words, over_words
     from scorecard.size_words import at_least_words
 
     plan = sizes_alone(assessment)
@@ -110,7 +110,7 @@ def tell_sizes(assessment: Assessment) -> None:
         total, each = (at_least_words(option, ends) for ends in (option.total, option.per_good))
         rows.append((visible(option.maker), str(option.pieces), ", ".join(option.size.whys), total, each))
     typer.echo("\n" + as_text(rows, right=frozenset({1, 3, 4})) + "\n")
-    for words in cheapest_words(plan):
+    for words in [*over_words(plan), *cheapest_words(plan)]:
         _tell(words)
 
 

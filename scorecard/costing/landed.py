@@ -6,6 +6,7 @@ and the least and greatest total over them.
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
+from datetime import date
 from decimal import Decimal
 
 from scorecard.costing.amounts import Span, added
@@ -91,10 +92,16 @@ class LandedCost:
         return not self.high.is_finite()
 
     @property
+    def held_until(self) -> date | None:
+        """The day until which the price that is counted held; None where it holds on the day that stands for today."""
+        rows = [self.reply.saying("valid_until", reading.situation.price.row) for reading in self.readings]
+        days = [row.valid_until for row in rows if row and row.valid_until]
+        return min((day for day in days if day < self.inputs.as_of), default=None)
+
+    @property
     def is_expired(self) -> bool:
         """Whether the price that is counted no longer held on the day that stands for today."""
-        rows = [self.reply.saying("valid_until", reading.situation.price.row) for reading in self.readings]
-        return any(row and row.valid_until and row.valid_until < self.inputs.as_of for row in rows)
+        return self.held_until is not None
 
     @property
     def days(self) -> Span | None:

@@ -228,3 +228,13 @@ def test_a_name_that_turns_the_line_around_shows_as_text(folder):
     (folder / "makers.xlsx").write_bytes(workbook_bytes({"Makers": makers, "Quotes": quotes}))
 
     assert "\u202e" not in quantity(folder).out
+
+
+@pytest.mark.parametrize("selling", [SELLING, ""])
+def test_an_expired_quote_is_said_to_be_so(tmp_path, selling):
+    heads, first, *rows = QUOTES
+    write(tmp_path, selling, [[*heads, "Valid until"], [*first, "2026-11-01"], *rows])
+
+    assert "The quote of Fernhill (until 1 November 2026) has expired: ask whether the price still holds." in " ".join(
+        quantity(tmp_path).out.split()
+    )

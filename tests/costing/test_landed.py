@@ -232,10 +232,12 @@ def test_what_was_spent_on_a_sample_is_what_the_price_for_the_fewest_pieces_says
 
 
 @pytest.mark.parametrize(
-    ("until_of_200", "until_of_400", "expired"),
-    [(-1, 0, True), (0, -1, True), (0, 0, False), (None, -1, True), (None, None, False)],
+    ("until_of_200", "until_of_400", "held_until"),
+    [(-1, 0, -1), (0, -1, -1), (0, 0, None), (None, -1, -1), (None, None, None), (-2, -5, -5)],
 )
-def test_a_price_is_over_the_day_after_its_last_where_that_of_either_quantity_is(until_of_200, until_of_400, expired):
+def test_a_price_is_over_the_day_after_its_last_where_that_of_either_quantity_is(
+    until_of_200, until_of_400, held_until
+):
     first, then = (None if days is None else TODAY + timedelta(days) for days in (until_of_200, until_of_400))
     unsaid = frozenset({"valid_until"})  # so that the one is not taken from the other
     cost = either_200_or_400(
@@ -243,7 +245,8 @@ def test_a_price_is_over_the_day_after_its_last_where_that_of_either_quantity_is
         quote(2, row=3, pieces=400, valid_until=then, unknown=unsaid),
     )
 
-    assert expired is cost.is_expired
+    assert (None if held_until is None else TODAY + timedelta(held_until)) == cost.held_until
+    assert (held_until is not None) is cost.is_expired
 
 
 def test_an_open_price_has_an_open_total():
