@@ -28,7 +28,7 @@ WHERE: dict[Group, str] = {
 }
 _GAPS: dict[Group, frozenset[str]] = {
     "freight": frozenset(PARTS) - {"clearance", "duty", "import tax"},
-    "border": frozenset({"clearance", "duty", "import tax", "sales tax"}),
+    "border": frozenset({"clearance", "duty", "import tax"}),
 }
 NOT_KNOWN = "days not known"
 AS_QUOTED = "Days are as quoted, production and transit alone, without samples, proof and days on which nobody works"

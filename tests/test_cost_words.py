@@ -151,6 +151,22 @@ def test_no_part_of_the_total_is_said_to_be_nought_per_cent(freight, duty, said)
     assert said == adds_words(cost)
 
 
+@pytest.mark.parametrize("tax", ["20", None])
+def test_sales_tax_is_nothing_at_the_border_even_where_it_has_no_rate(tax):
+    # 1000 for the goods, 90 for freight and 218 of tax: 90 of 1308; without a rate of 1090
+    near = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+    (cost,) = landed(quote(5), offers=(offer("road", 90),), makers=near, imports=uk(tax=tax, price_has_tax=False))
+
+    assert f"freight {7 if tax else 8} %, nothing at the border" == adds_words(cost)
+
+
+def test_sales_tax_goes_to_the_maker():
+    near = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+    (one,) = words(inputs(quote(5), offers=(offer("road", 90),), makers=near))
+
+    assert [("Sales tax", "the maker")] == [(each.name, each.where) for each in one.sums[0].lines if "tax" in each.name]
+
+
 def test_freight_and_border_inside_the_price_are_said_to_be():
     (cost,) = landed(quote(5, covers=PAID))
 

@@ -110,7 +110,7 @@ SAMPLE_POSTAGE = Label(key="sample postage", name="Sample postage", group="maker
 SAMPLE_CREDITED = Label(key="sample credited", name="Sample credited", group="maker")
 DUTY = Label(key="duty", name="Duty", group="border", parts=("duty",))
 IMPORT_TAX = Label(key="import tax", name="Import tax", group="border", parts=("import tax",))
-SALES_TAX = Label(key="sales tax", name="Sales tax", group="border", parts=("import tax",))
+SALES_TAX = Label(key="sales tax", name="Sales tax", group="maker")
 CURRENCY_CHARGE = Label(key="currency charge", name="Currency charge", group="payment")
 
 

@@ -10,7 +10,7 @@ from scorecard.costing.replies import Reply, standing
 from scorecard.costing.sums import Line, Reading
 from scorecard.frozen import dataclass
 
-BILL = ("goods", "set-up", "sample credited")
+BILL = ("goods", "set-up", "sample credited", "sales tax")
 _OF_A_SAMPLE = {"sample_price": "sample price", "sample_postage": "sample postage"}
 
 
@@ -45,7 +45,8 @@ def paid_before_checking(cost: LandedCost) -> PaidBefore:
     Notes
     -----
     The rest of the price is due before shipment unless ``[cost] balance`` says otherwise: common practice, no source.
-    Packaging and the like (group "extra") are not counted: they are not paid for these pieces to come.
+    Packaging and the like (group "extra") are not counted: they are not paid for these pieces to come. Sales tax where
+    no border is crossed is paid with the maker's bill, and a deposit is a part of both: common practice, no source.
     """
     each = [_of_reading(reading, cost.spent) for reading in cost.readings]
     known = None not in [_deposit(reading) for reading in cost.readings]

@@ -78,18 +78,18 @@ def _open_part(reading: Reading, line: Line) -> str:
     """Return what is open of one line by itself; "" where it is known, or follows from another."""
     if line.low == line.high:
         return ""
+    if line.key in ("duty", "import tax", "sales tax"):
+        return _of_duty_or_tax(reading.situation, line.key)
     if line.group == "maker":
         return _OF_THE_MAKER.get(line.key, line.name.lower())
     if line.key == "freight":
         return "freight"
-    if line.group == "border" and not line.key.startswith("charge:"):
-        return _at_the_border(reading.situation, line.key)
     charges = {f"charge:{charge.name}": charge for charge in applying(reading.situation)}
     amount = charges[line.key].amount if line.key in charges else None
     return line.name if amount is not None and not amount.is_known else ""
 
 
-def _at_the_border(situation: Situation, key: str) -> str:
+def _of_duty_or_tax(situation: Situation, key: str) -> str:
     if key == "duty":
         percent = duty_percent(situation)
         return "" if percent is None or percent.is_known else "the rate of duty"

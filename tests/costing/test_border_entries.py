@@ -206,6 +206,14 @@ def test_sales_tax_is_of_what_the_maker_and_the_carrier_are_paid():
     assert 240 == lines(cost)["sales tax"]
 
 
+def test_sales_tax_goes_to_the_maker_after_all_else_that_it_is_paid():
+    (reading,) = costed(uk(price_has_tax=False), country="GB", offers=(offer("road", 200),)).readings
+
+    assert [("goods", "maker"), ("sales tax", "maker"), ("freight", "freight")] == [
+        (line.key, line.group) for line in reading.lines
+    ]
+
+
 @pytest.mark.parametrize(
     ("has_tax", "tax_is", "span"),
     [

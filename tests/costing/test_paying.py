@@ -4,7 +4,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-from quoted import MAKER, inputs, landed, published, quote
+from quoted import MAKER, inputs, landed, published, quote, uk
 from sized import wanting
 
 from scorecard.costing.amounts import OPEN, Span
@@ -78,6 +78,16 @@ def test_tax_that_comes_back_is_paid_all_the_same():
     (cost,) = landed_costs(published(tax_is="recoverable"))
 
     assert Decimal("441.84") == paid_before_checking(cost).low
+
+
+def test_a_deposit_is_a_part_of_the_sales_tax_too_where_no_border_is_crossed():
+    # 30 % of 1000 and 20 % on top; the rest of both waits
+    facts, waits = {MAKER: MakerFacts(maker=MAKER, country="GB")}, CostSettings(balance="after checking")
+    row = quote(5, covers="goods and freight", way="road", deposit_percent=30)
+    (cost,) = landed(row, makers=facts, settings=waits, imports=uk(price_has_tax=False))
+    paid = paid_before_checking(cost)
+
+    assert (Decimal(360),) * 4 == (paid.deposit_low, paid.deposit_high, paid.low, paid.high)
 
 
 def test_a_sample_that_is_paid_for_counts_among_what_is_paid():

@@ -7,7 +7,7 @@ from decimal import Decimal
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from quoted import TODAY, inputs, published, quote, timing
+from quoted import TODAY, inputs, published, quote, timing, uk
 from sized import ALL_PAID, option, planned, prices, selling, with_settings
 
 from scorecard.costing.amounts import Span
@@ -97,6 +97,20 @@ def test_where_the_price_may_go_to_the_door_the_border_may_cost_nothing():
     cash = lot(covers=None, sample_price=None)
 
     assert ((0, 248), (1015, 1263)) == (both_ends(cash)["border"], cash.peak)
+
+
+@pytest.mark.parametrize(
+    ("has_tax", "deposit", "balance"),
+    [(False, (360, 360), (840, 840)), (True, (300, 300), (700, 700)), (None, (300, 360), (700, 840))],
+)
+def test_sales_tax_without_a_border_is_due_with_the_maker_s_bill_and_nothing_at_the_border(has_tax, deposit, balance):
+    # 1000 for the goods and 20 % on top; 30 % of both with the order
+    facts = {"Fernhill": MakerFacts(maker="Fernhill", country="GB")}
+    row = quote(5, pieces=1, covers="goods and freight", way="road", deposit_percent=30, sample_price=0)
+    read = inputs(row, makers=facts, imports=uk(price_has_tax=has_tax))
+    cash = cash_of(option(plan_of(read, selling("18.00"), ["Fernhill"]), 200), None)
+
+    assert {"deposit": deposit, "balance": balance} == both_ends(cash)
 
 
 def test_a_balance_on_arrival_is_paid_with_the_late_end_of_the_days():
