@@ -16,6 +16,7 @@ from scorecard.value_functions import Stretches
 from scorecard.words import listed, shortest
 
 OF_QUOTES = frozenset({"landed_cost_per_piece", "days_to_door"})  # measures that quotes and freight answer
+PRICE_HAS_TAX = "price_has_tax under [import] of the criteria file"
 MINIMUM_PER, ASKED_ON, ANSWERED_ON = "Minimum is per", "Asked on", "Answered on"
 
 
@@ -113,6 +114,8 @@ def _stretch(low: float, high: float, said: Callable[[str], str], decimals: int,
 def where_to_write(calculation: Calculation, maker: int, criterion: int) -> str:
     """Return the cells that an open answer belongs into, with their sheet and file, as ``cells_to_write``."""
     cells, table = cells_to_write(calculation, maker, criterion), calculation.case.table
+    if cells == PRICE_HAS_TAX:
+        return cells
     return f"{cells} of {table.file}" if cells.startswith("the sheets") else f"{cells} of {sheet_words(table)}"
 
 
@@ -121,19 +124,31 @@ def sheet_words(table: MakerTable) -> str:
     return f"the sheet {table.sheet} of {table.file}" if table.sheet else table.file
 
 
-def cells_to_write(calculation: Calculation, maker: int, criterion: int) -> str:
+def cells_to_write(calculation: Calculation, maker: int, criterion: int, name: str = "") -> str:
     """Return the cells that an open answer belongs into, listed; the row, where it has no column yet.
 
     Parameters
     ----------
     calculation : of a case on a day
     maker, criterion : positions
+    name : of the maker as it was read, where the calculation has it made fit for a page
     """
     table, one = calculation.case.table, calculation.case.criteria.criteria[criterion]
     if one.measure in OF_QUOTES and one.key not in table.letters:
-        return "the sheets Quotes and Freight"
+        is_of_cost = one.measure == "landed_cost_per_piece"
+        is_tax = is_of_cost and _only_sales_tax_is_open(calculation, name or table.makers[maker])
+        return PRICE_HAS_TAX if is_tax else "the sheets Quotes and Freight"
     columns = [column for column in _open_columns(calculation, maker, criterion) if column in table.letters]
     return listed(str(table.place(maker, column).cell) for column in columns) if columns else f"row {table.rows[maker]}"
+
+
+def _only_sales_tax_is_open(calculation: Calculation, name: str) -> bool:
+    """Say whether nothing of a maker's cost is open but whether its price has sales tax inside."""
+    from scorecard.costing.pieces import SALES_TAX_INSIDE, open_parts
+
+    costed = calculation.case.costed
+    cost = costed.chosen.get(name) if costed else None
+    return cost is not None and open_parts(cost) == (SALES_TAX_INSIDE,)
 
 
 def _open_columns(calculation: Calculation, maker: int, at: int) -> list[str]:

@@ -10,11 +10,13 @@ from cases import AS_OF, choices, make_case, numbers, rated, standing_of
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from ordered import case_of
+from quoted import quote, uk
 
 from scorecard.answers import Answers
 from scorecard.asks import answers_phrase, cells_to_write, consequence_phrase, question_phrase, where_to_write
 from scorecard.assessment import assess
 from scorecard.brief import Brief
+from scorecard.costing.inputs import MakerFacts
 from scorecard.criteria import Limit, Steady
 from scorecard.questions import questions
 
@@ -197,3 +199,38 @@ def test_a_landed_cost_is_written_into_quotes_and_freight_unless_it_has_a_column
         cells_to_write(assessed(bare), 1, 1),
         cells_to_write(assessed(case), 1, 1),
     )
+
+
+@pytest.mark.parametrize(
+    ("of_quote", "rules", "where"),
+    [
+        ({"covers": "goods and freight"}, uk(), "price_has_tax under [import] of the criteria file"),
+        # other things are open too, or nothing that this key would settle
+        ({"covers": "goods"}, uk(), "the sheets Quotes and Freight of {file}"),
+        ({"covers": "goods and freight"}, uk(tax=(10, 20), price_has_tax=True, tax_is=None),
+         "the sheets Quotes and Freight of {file}"),
+    ],
+)  # fmt: skip
+def test_where_only_the_sales_tax_inside_a_price_is_open_it_is_written_into_the_criteria_file(of_quote, rules, where):
+    near = {"Ash": MakerFacts(maker="Ash", country="GB")}
+    row = quote(5, maker="Ash", way="road", days=30, **of_quote)
+    case = case_of({"Ash": 1, "Birch": 2}, {"Ash": row}, weight=1, makers=near, imports=rules)
+    letters = {key: letter for key, letter in case.table.letters.items() if key != "landed"}
+    found = assessed(replace(case, table=replace(case.table, letters=letters)))
+
+    assert where.format(file=case.table.file) == where_to_write(found, 0, 1)
+    assert where_to_write(found, 0, 1).startswith(cells_to_write(found, 0, 1))
+    assert "the sheets Quotes and Freight" == cells_to_write(found, 1, 1)
+
+
+def test_a_name_that_was_made_fit_for_a_page_is_found_by_the_one_that_was_read():
+    near = {"Ash": MakerFacts(maker="Ash", country="GB")}
+    row = quote(5, maker="Ash", way="road", days=30, covers="goods and freight")
+    case = case_of({"Ash": 1, "Birch": 2}, {"Ash": row}, weight=1, makers=near)
+    letters = {key: letter for key, letter in case.table.letters.items() if key != "landed"}
+    found = assessed(replace(case, table=replace(case.table, letters=letters)))
+    named = replace(found, case=replace(found.case, table=replace(found.case.table, makers=("[Ash]", "[Birch]"))))
+
+    assert ["the sheets Quotes and Freight", "price_has_tax under [import] of the criteria file"] == [
+        cells_to_write(named, 0, 1), cells_to_write(named, 0, 1, "Ash")
+    ]  # fmt: skip

@@ -204,6 +204,14 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
     return AtTheBorder(entries=(replace(made, cost=cost, paid=cash),))
 
 
+def sales_tax_unsaid(situation: Situation) -> bool:
+    """Say whether nobody has said if a price has sales tax inside, where there may be any."""
+    rules = situation.inputs.imports
+    if situation.crosses_border or "duty" in situation.coverage.parts:
+        return False
+    return rules is None or (rules.price_has_tax is None and rules.tax_percent != Span(ZERO, ZERO))
+
+
 _SALES_TAX_GAPS = {
     None: "sales tax: no rate, and no word whether the price has it; the total may be too low by that",
     True: "sales tax: the price has it, but no rate tells what may come back; the total may be too high by that",
@@ -212,6 +220,10 @@ _SALES_TAX_GAPS = {
 
 
 def _sales_words(has_tax: bool | None, tax_is: str | None) -> str:
-    where = {True: "inside the price", False: "on top of the price", None: "inside the price or on top"}[has_tax]
+    where = {
+        True: "inside the price",
+        False: "on top of the price",
+        None: "inside the price or on top, as price_has_tax says",
+    }[has_tax]
     back = {"cost": "a cost", "recoverable": "comes back", None: "a cost or not"}[tax_is]
     return f"{where}; {back}"

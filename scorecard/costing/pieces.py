@@ -17,6 +17,7 @@ from scorecard.costing.importing import ImportRules
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.sums import Line, Reading, reckon
 
+SALES_TAX_INSIDE = "whether the price has sales tax inside (price_has_tax)"
 _OF_THE_MAKER = {"goods": "the price", "sample credited": "the sample"}
 
 
@@ -95,7 +96,7 @@ def _of_duty_or_tax(situation: Situation, key: str) -> str:
         return "" if percent is None or percent.is_known else "the rate of duty"
     rules = cast("ImportRules", situation.inputs.imports)  # without rules or a rate there is no line of tax
     if key == "sales tax" and rules.price_has_tax is None:
-        return "whether the price has sales tax inside"
+        return SALES_TAX_INSIDE
     if rules.tax_is is None:
         return f"whether {key} comes back"
     return "" if cast("Span", rules.tax_percent).is_known else f"the rate of {key}"

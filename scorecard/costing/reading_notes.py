@@ -4,13 +4,16 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from scorecard.costing.amounts import HUNDRED, ZERO, percent_of
-from scorecard.costing.border_entries import counts
+from scorecard.costing.border_entries import counts, sales_tax_unsaid
 from scorecard.costing.chargeable import in_last_carton
 from scorecard.costing.entries import Entry, Situation
 from scorecard.costing.maker_entries import sample_as_listed
 from scorecard.costing.quantities import why_more
+from scorecard.costing.quotes import COVERS
 from scorecard.costing.uncounted import uncounted_notes
 from scorecard.words import listed
+
+ALL_PAID = f"“{COVERS[2]}”"
 
 
 def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
@@ -22,6 +25,7 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
         _unnamed(situation),
         _uninsured(situation, entries),
         _country(situation),
+        _sales_tax(situation),
         _freight_inside(situation),
         _arrival(situation),
         _part_carton(situation),
@@ -85,6 +89,24 @@ def _country(situation: Situation) -> str:
     if situation.facts.country or "duty" in situation.coverage.parts:
         return ""
     return "Where the goods are made is not known: they are taken to cross a customs border"
+
+
+def _sales_tax(situation: Situation) -> str:
+    """Return what settles whether a price has sales tax inside, where nobody has said so.
+
+    A price that is said to pay all counts as it stands: this settles it for one maker, if no tax comes back.
+    """
+    if not sales_tax_unsaid(situation):
+        return ""
+    said = (
+        "Whether the price has sales tax inside is not known: ask, and write price_has_tax = true or false under "
+        "[import]; it holds for every maker without a customs border between"
+    )
+    rules = situation.inputs.imports
+    if rules is None or rules.tax_is != "cost":
+        return said
+    says = "the delivery term DDP" if situation.reply.head.term else f"{ALL_PAID} under Price covers"
+    return f"{said}. Of this maker alone {says} says it, if its price is so"
 
 
 def _freight_inside(situation: Situation) -> str:

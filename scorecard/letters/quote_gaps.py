@@ -1,11 +1,12 @@
 """What a maker's quote leaves out, as questions: its currency, the place of its term, and every cost without a figure.
 
 Enters: a calculation and a maker. Leaves: questions with the cells that their answers go into; none where nothing is
-quoted. What the buyer's own country charges is not asked of the maker.
+quoted. What the buyer's own country charges is not asked of the maker, but whether its price has that inside.
 """
 
 from collections.abc import Iterator
 
+from scorecard.asks import PRICE_HAS_TAX
 from scorecard.calculation import Calculation
 from scorecard.codes import COUNTRIES
 from scorecard.letters.plain import one_line
@@ -26,11 +27,15 @@ def gap_questions(calculation: Calculation, maker: int) -> Iterator[tuple[str, s
     cost = costed.chosen.get(name) if costed else None
     if cost is None:
         return
+    from scorecard.costing.border_entries import sales_tax_unsaid
+
     head, brief = cost.reply.head, calculation.case.brief
     if not head.currency_named:
         yield "Your price names no currency. In which currency is it?", _cell(head.at("Currency").cell)
     if head.term and not head.term_place.strip():
         yield f"Your price is {head.term}. Which place does it name?", _cell(head.at("Place").cell)
+    if any(sales_tax_unsaid(reading.situation) for reading in cost.readings):
+        yield "Does your price have sales tax inside, or does it come on top?", PRICE_HAS_TAX
     pieces, country = counted(cost.quantities[1], "piece"), COUNTRIES.get(brief.destination or "", "in our country")
     names = [one for one in dict.fromkeys(one.name for one in cost.gaps) if one not in OF_THE_BUYER]
     if "price" in names:

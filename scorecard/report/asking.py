@@ -13,7 +13,7 @@ from scorecard.harmless import safe_href
 from scorecard.questions import Question
 from scorecard.reasons import what_lets_in, why_ruled_out
 from scorecard.report.answers import typed_in_words
-from scorecard.report.texts import isolate
+from scorecard.report.texts import bare, isolate
 from scorecard.words import counted, rounded
 
 MOST_ASKED = 60  # questions on one page
@@ -131,13 +131,14 @@ def _matters(calculation: Calculation, question: Question) -> bool:
 
 def _asked(calculation: Calculation, question: Question) -> Asked:
     criterion = calculation.case.criteria.criteria[question.criterion]
+    name = calculation.case.table.makers[question.maker]
     return Asked(
-        maker=calculation.case.table.makers[question.maker],
+        maker=name,
         criterion=criterion.title,
         now=typed_in_words(calculation, question.maker, question.criterion),
         change=_change(calculation, question),
         carries=rounded(question.carries) if question.carries == 0 or question.carries >= 0.05 else "under 0.1",
-        cell=cells_to_write(calculation, question.maker, question.criterion),
+        cell=cells_to_write(calculation, question.maker, question.criterion, bare(name)),
     )
 
 

@@ -8,7 +8,7 @@ from quoted import MAKER, charge, landed, lines, offer, quote, uk
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import OPEN, Money, Span
-from scorecard.costing.border_entries import duty_percent
+from scorecard.costing.border_entries import duty_percent, sales_tax_unsaid
 from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.importing import Supplied
 from scorecard.costing.inputs import CostSettings, MakerFacts
@@ -317,7 +317,7 @@ def test_packing_that_the_buyer_pays_for_counts_into_the_customs_value():
     ("has_tax", "tax_is", "words"),
     [
         (True, "cost", "200.00 GBP at 20 % is in the price of 1200.00 GBP already"),
-        (None, None, "20 % of 1200.00 GBP, inside the price or on top; a cost or not"),
+        (None, None, "20 % of 1200.00 GBP, inside the price or on top, as price_has_tax says; a cost or not"),
         (False, "recoverable", "20 % of 1200.00 GBP, on top of the price; comes back"),
     ],
 )
@@ -329,12 +329,12 @@ def test_where_tax_may_come_back_from_the_price_the_least_names_the_rate_that_co
     line = line_of("sales tax", tax=(10, 20), price_has_tax=None, tax_is="recoverable")
 
     assert Decimal(-200) == line.low  # 20 % inside 1200, not 10 %, which are 109.09
-    assert "20 % of 1200.00 GBP, inside the price or on top; comes back" == line.working
+    assert "20 % of 1200.00 GBP, inside the price or on top, as price_has_tax says; comes back" == line.working
 
 
 def test_where_it_is_a_cost_each_end_names_its_own_rate():
     line = line_of("sales tax", tax=(10, 20), price_has_tax=None, tax_is="cost")
-    of = "of 1200.00 GBP, inside the price or on top; a cost"
+    of = "of 1200.00 GBP, inside the price or on top, as price_has_tax says; a cost"
 
     assert (0, 240, f"least: 10 % {of}; most: 20 % {of}") == (line.low, line.high, line.working)
 
@@ -344,3 +344,33 @@ def test_what_is_known_of_a_sales_tax_without_a_rate_is_not_denied():
     said = [costed(each, country="GB").gaps[0].words for each in rules]
 
     assert [True, False, False] == ["no word whether the price has it" in words for words in said]
+
+
+@pytest.mark.parametrize(
+    ("rules", "country", "covers", "unsaid"),
+    [
+        (uk(), "GB", "goods", True),
+        (uk(tax=None), "GB", "goods", True),
+        (None, "GB", "goods", True),
+        (uk(tax=(0, 20)), "GB", "goods", True),
+        (uk(tax=0), "GB", "goods", False),  # there is none
+        (uk(price_has_tax=True), "GB", "goods", False),
+        (uk(price_has_tax=False), "GB", "goods", False),
+        (uk(), "CN", "goods", False),
+        (uk(), "GB", "to my door, duty and tax paid", False),
+    ],
+)
+def test_whether_a_price_has_sales_tax_inside_is_open_until_a_key_or_the_reply_says_so(rules, country, covers, unsaid):
+    facts = {MAKER: MakerFacts(maker=MAKER, country=country)}
+    (cost,) = landed(quote(5, covers=covers), imports=rules, offers=EXPRESS, makers=facts)
+
+    assert unsaid is sales_tax_unsaid(cost.readings[0].situation)
+
+
+@pytest.mark.parametrize("said", [{"covers": "to my door, duty and tax paid"}, {"covers": None, "term": "DDP"}])
+def test_a_price_of_one_maker_that_pays_all_counts_as_it_stands(said):
+    rows = quote(5, **said), quote(5, maker="Oxlip", row=3)
+    facts = {maker: MakerFacts(maker=maker, country="GB") for maker in (MAKER, "Oxlip")}
+    costs = landed(*rows, makers=facts, offers=(offer("road", 200, maker="Oxlip"),))
+
+    assert [(1000, 1000), (1200, 1440)] == [(cost.low, cost.high) for cost in costs]

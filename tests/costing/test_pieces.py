@@ -55,7 +55,7 @@ def test_a_known_cost_has_nothing_open():
             ("what the price covers", "clearance"),
         ),  # the offer pays all but that
         # no border between maker and buyer
-        (quote(5), NEAR | {"imports": uk()}, ("whether the price has sales tax inside",)),
+        (quote(5), NEAR | {"imports": uk()}, ("whether the price has sales tax inside (price_has_tax)",)),
         (quote(5), NEAR | {"imports": uk(price_has_tax=True, tax_is=None)}, ("whether sales tax comes back",)),
         (quote(5), NEAR | {"imports": uk(tax=(5, 20), price_has_tax=False)}, ("the rate of sales tax",)),
     ],

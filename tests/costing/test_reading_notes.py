@@ -163,3 +163,43 @@ def test_whose_cost_a_good_piece_bears_is_said_where_more_are_ordered_than_wante
     assert 1 == len(said())
     assert "one of the 120 that you wanted" in said()[0]
     assert [] == said(settings=spare)
+
+
+NEAR = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+SALES_TAX = (
+    "Whether the price has sales tax inside is not known: ask, and write price_has_tax = true or false under [import]; "
+    "it holds for every maker without a customs border between"
+)
+
+
+def tax_notes(row, rules):
+    found = notes(row, makers=NEAR, imports=rules, offers=(offer("road", 90),))
+    return [note for note in found if "sales tax" in note]
+
+
+@pytest.mark.parametrize(
+    ("term", "rules", "words"),
+    [
+        (
+            {},
+            uk(),
+            f"{SALES_TAX}. Of this maker alone “to my door, duty and tax paid” under Price covers says it, if its "
+            "price is so",
+        ),
+        (
+            {"covers": None, "term": "EXW", "term_place": "works"},
+            uk(),
+            f"{SALES_TAX}. Of this maker alone the delivery term DDP says it, if its price is so",
+        ),
+        ({}, uk(tax_is="recoverable"), SALES_TAX),  # what is said to be paid in a price never comes back
+        ({}, uk(tax_is=None), SALES_TAX),
+        ({}, None, SALES_TAX),
+    ],
+)
+def test_what_settles_whether_a_price_has_sales_tax_inside_is_said(term, rules, words):
+    assert [words] == tax_notes(quote(5, **NAMED, **term), rules)
+
+
+@pytest.mark.parametrize("has_tax", [True, False])
+def test_once_it_is_said_whether_prices_have_sales_tax_nothing_is_noted(has_tax):
+    assert [] == tax_notes(quote(5, **NAMED), uk(price_has_tax=has_tax))
