@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from scorecard.costing.amounts import HUNDRED, ZERO, percent_of
+from scorecard.costing.amounts import HUNDRED, ZERO, Span, percent_of
 from scorecard.costing.border_entries import counts, sales_tax_unsaid
 from scorecard.costing.chargeable import in_last_carton
 from scorecard.costing.entries import Entry, Situation
@@ -23,6 +23,7 @@ def notes_on(situation: Situation, entries: Sequence[Entry]) -> tuple[str, ...]:
         _currency(situation),
         _surplus(situation),
         _unnamed(situation),
+        _screens(situation),
         _uninsured(situation, entries),
         _country(situation),
         _sales_tax(situation),
@@ -60,6 +61,17 @@ def _unnamed(situation: Situation) -> str:
     if not missing:
         return ""
     return f"The reply names no charge for {listed(missing)}: ask; the total holds only if there is none"
+
+
+def _screens(situation: Situation) -> str:
+    """Return that a set-up per colour is counted once for all designs, which may each need plates or screens."""
+    row, designs = situation.reply.saying("setup", situation.price.row), situation.inputs.brief.designs
+    if row is None or row.setup_per != "colour" or row.setup == Span.of(0) or designs == 1:
+        return ""
+    return (
+        f"Set-up per colour is counted once for all {designs} designs: ask whether each has plates or screens of its "
+        "own, and if so write the set-up of one design, per design"
+    )
 
 
 def _unnamed_of_sample(situation: Situation) -> list[str]:

@@ -42,6 +42,17 @@ def test_of_a_sample_it_is_asked_what_the_sheet_makers_does_not_say(sample, post
     assert tuple(asked) == notes(quote(5, setup=0, sample_postage=postage, **ALL_PAID), makers=facts)
 
 
+@pytest.mark.parametrize(
+    ("designs", "setup", "per", "said"),
+    [(3, 40, "colour", True), (1, 40, "colour", False), (3, 40, "design", False), (3, 0, "colour", False)],
+)
+def test_it_is_said_that_a_set_up_per_colour_is_counted_once_for_all_designs(designs, setup, per, said):
+    brief = Brief(item="towel", quantity=300, designs=designs, colours=2, destination="GB", currency="GBP")
+    row = quote(5, setup=setup, setup_per=per, sample_price=0, **ALL_PAID)
+
+    assert said == any("counted once for all 3 designs" in note for note in notes(row, brief=brief))
+
+
 def test_a_charge_of_nothing_is_named():
     assert () == notes(quote(5, **ALL_PAID, **NAMED))
 
