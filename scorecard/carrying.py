@@ -14,11 +14,12 @@ from typing import Literal
 
 from scorecard.answers import Answers
 from scorecard.case import Case
-from scorecard.checks import checked, sign_of
+from scorecard.checks import Check, checked, sign_of
 from scorecard.codes import CURRENCY_DECIMALS
 from scorecard.costing.amounts import Span, shown, unit_figure
 from scorecard.costing.freight import FreightOffer
 from scorecard.costing.quotes import STALE_DAYS, QuoteRow
+from scorecard.costing.replies import grouped
 from scorecard.criteria import Criterion
 from scorecard.frozen import dataclass
 from scorecard.memory import same_maker
@@ -70,10 +71,12 @@ class Carried:
     Parameters
     ----------
     makers : rows of the sheet Makers, by heading; what is not known is left out
+    checks : rows of the sheet Checks, by heading: those that came out with no, which only a new look changes
     last_time : the lines of the sheet "From last time"
     """
 
     makers: tuple[Mapping[str, Cell], ...]
+    checks: tuple[Mapping[str, Cell], ...]
     last_time: tuple[FromLastTime, ...]
 
 
@@ -87,7 +90,13 @@ def carried(case: Case, as_of: date) -> Carried:
     """
     makers = tuple(_maker_row(case, at, as_of) for at in range(len(case.table)))
     lines = [line for at in range(len(case.table)) for line in _lines(case, at, as_of)]
-    return Carried(makers=makers, last_time=tuple(lines))
+    signs = [sign for maker in case.table.makers for sign in checked(case.checks, maker).signs]
+    return Carried(makers=makers, checks=tuple(map(_check_row, signs)), last_time=tuple(lines))
+
+
+def _check_row(sign: Check) -> Mapping[str, Cell]:
+    row: dict[str, Cell] = {"Maker": sign.maker, "Check": sign.name, "State": sign.state, "Date": sign.checked_on}
+    return {heading: value for heading, value in row.items() if value is not None}
 
 
 def _maker_row(case: Case, at: int, as_of: date) -> Mapping[str, Cell]:
@@ -177,9 +186,11 @@ def _lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
     yield from _own_lines(case, maker, as_of)
     yield from _answer_lines(case, at, as_of)
     quotes = [row for row in case.costs.quotes if row.maker == maker] if case.costs else []
-    for row in quotes:
-        yield from _quote_lines(row, as_of)
     days = [row.quoted_on for row in quotes if row.quoted_on]
+    for reply in grouped(quotes):
+        day = next((row.quoted_on for row in reply if row.quoted_on), None)
+        for row in reply:
+            yield from _quote_lines(row, day, as_of)
     for offer in case.costs.offers if case.costs else ():
         if offer.maker == maker:
             yield from _carton_lines(offer)
@@ -222,7 +233,8 @@ def _answer_lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
             )
 
 
-def _quote_lines(row: QuoteRow, as_of: date) -> Iterator[FromLastTime]:
+def _quote_lines(row: QuoteRow, day: date | None, as_of: date) -> Iterator[FromLastTime]:
+    """Yield what a row of a reply of a day said."""
     pieces = f" for {row.pieces} pieces" if row.pieces else ""
     covers = f", covering {row.covers}" if row.covers else ""
     term = f", {row.term} {row.term_place}".rstrip() if row.term else ""
@@ -230,7 +242,7 @@ def _quote_lines(row: QuoteRow, as_of: date) -> Iterator[FromLastTime]:
     figures = (
         (f"price{pieces}", f"{_money(row.price, row)} {_each(row)}{covers}{term}{way}", "Price"),
         ("lead time", _days(row.days), "Days"),
-        ("set-up", _money(row.setup, row), "Set-up"),
+        ("set-up", _setup(row), "Set-up"),
         ("set-up again on reorder", {True: "yes", False: "no", None: ""}[row.setup_again], "Set-up again on reorder"),
         ("sample price", _money(row.sample_price, row), "Sample price"),
         ("sample postage", _money(row.sample_postage, row), "Sample postage"),
@@ -242,10 +254,15 @@ def _quote_lines(row: QuoteRow, as_of: date) -> Iterator[FromLastTime]:
                 maker=row.maker,
                 what=what,
                 figure=figure,
-                as_of=row.quoted_on,
-                state=_state(row.quoted_on, as_of),
+                as_of=day,
+                state=_state(day, as_of),
                 where=f"{heading}, sheet Quotes",
             )
+
+
+def _setup(row: QuoteRow) -> str:
+    per = f" per {row.setup_per}" if row.setup_per else ""
+    return f"{_money(row.setup, row)}{per}" if row.setup else ""
 
 
 def _each(row: QuoteRow) -> str:

@@ -86,12 +86,18 @@ def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
     as_of : the day that stands for today
     """
     text = text.removeprefix("\N{ZERO WIDTH NO-BREAK SPACE}")
-    charges = tuple(_charges(tomlkit.parse(text)))
+    before = tomlkit.parse(text)
+    charges, days = tuple(_charges(before)), tuple(_old_days(before, as_of))
+    for name, key, _ in days:
+        text = _with_key_as_comment(text, name, key)
     document = tomlkit.parse(_with_charges_as_comments(text))
     for name in CHARGED:
         document.get(name, {}).pop("charges", None)
+    for name, key, _ in days:
+        document.get(name, {}).pop(key, None)
     taken = [*charges, *_without_days(document), *_without_old_rates(document, as_of)]
-    taken += [*_without_old_days(document, as_of), *_without_duty(document, as_of)]
+    taken += [TakenOut(f"{key} of last time", day.isoformat(), f"{key} of [{name}]") for name, key, day in days]
+    taken += _without_duty(document, as_of)
     document.get("order", {}).pop("number", None)
     document.get("cost", {}).pop("sampled", None)
     return tomlkit.dumps(document), tuple(taken)
@@ -152,6 +158,8 @@ def _without_old_rates(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[
             one, other = (code, home) if name == "currencies" else (home, code)
             figure = f"{rates.pop(code)} {other} for 1 {one}{told}"
             yield TakenOut(f"rate of {code}", figure, f"{code} of [{name}]")
+    if not any(CODE.match(key) for key in (*table, *table.get("for_one", {}))):
+        table.pop("on", None)  # the day of the rates that came out, not of those to come
 
 
 def _is_recent(dated: object, as_of: date) -> bool:
@@ -163,12 +171,23 @@ def _is_given_in(document: tomlkit.TOMLDocument, code: str) -> bool:
     return bool(re.search(rf"""=\s*["']{code}["']""", tomlkit.dumps(document), re.IGNORECASE))
 
 
-def _without_old_days(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:
+def _old_days(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[tuple[str, str, date]]:
+    """Yield the table, the key and the day of every day that is over."""
     for name, key in (("brief", "need_by"), ("order", "deliver_by")):
         day = document.get(name, {}).get(key)
         if isinstance(day, date) and day < as_of:
-            del document[name][key]
-            yield TakenOut(f"{key} of last time", day.isoformat(), f"{key} of [{name}]")
+            yield name, key, day
+
+
+def _with_key_as_comment(text: str, name: str, key: str) -> str:
+    """Return a text with the line of a key as a comment, to be written anew; as it was where no such line stands."""
+    lines, is_within = text.splitlines(keepends=True), False
+    for at, line in enumerate(lines):
+        if line.lstrip().startswith("["):
+            is_within = bool(re.match(rf"\s*\[\s*{name}\s*\]", line))
+        elif is_within and re.match(rf"\s*{key}\s*=", line):
+            return "".join([*lines[:at], f"# {line}", *lines[at + 1 :]])
+    return text
 
 
 def _without_duty(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:

@@ -95,7 +95,7 @@ def test_each_figure_of_a_quote_comes_back_with_its_old_value(tmp_path):
 
     assert ("5.00 EUR each, DAP my door, by road", "to confirm") == told["price for 200 pieces"]
     assert ("30 days", "to confirm") == told["lead time"]
-    assert ("60.00 EUR", "to confirm") == told["set-up"]
+    assert ("60.00 EUR per design", "to confirm") == told["set-up"]
     assert ("30 %", "to confirm") == told["deposit"]
 
 
@@ -104,7 +104,7 @@ def test_an_open_end_of_a_quote_comes_back_with_its_unit(tmp_path):
     row = list((dict(zip(QUOTES[0], QUOTES[1], strict=True)) | more).values())
     told = lines(found(tmp_path, Quotes=[QUOTES[0], row]))
 
-    assert ("60.00 EUR or more", "30 days or more") == (told["set-up"].figure, told["lead time"].figure)
+    assert ("60.00 EUR or more per design", "30 days or more") == (told["set-up"].figure, told["lead time"].figure)
 
 
 def test_freight_comes_back_with_the_day_of_its_makers_last_quote(tmp_path):
@@ -130,6 +130,26 @@ def test_the_approved_piece_and_warning_signs_come_as_facts(tmp_path):
         made["approved piece"].state,
     )
     assert made["warning sign"].figure.startswith("it names no buyer who can be asked")
+
+
+def test_what_came_out_with_no_is_a_row_of_the_next_checks(tmp_path):
+    heads = ["Maker", "Check", "State", "Date"]
+    rows = [["Fernhill", "references", "no", "2026-10-01"], ["Fernhill", "who prints it", "yes", "2026-10-01"]]
+    carried = found(tmp_path, Checks=[heads, *rows, ["Fernhill", "a walk round the press", "no", None]])
+
+    assert [
+        {"Maker": "Fernhill", "Check": "references", "State": "no", "Date": date(2026, 10, 1)},
+        {"Maker": "Fernhill", "Check": "a walk round the press", "State": "no"},
+    ] == list(carried.checks)
+
+
+def test_a_row_that_continues_a_reply_has_its_day(tmp_path):
+    dated = dict(zip(QUOTES[0], QUOTES[1], strict=True))
+    more = dict.fromkeys(dated) | {"Maker": dated["Maker"], "Pieces": 600, "Price": 4, "Price is for": "each"}
+    told = lines(found(tmp_path, Quotes=[*QUOTES, list(more.values())]))
+
+    assert told["price for 600 pieces"].as_of is not None
+    assert told["price for 600 pieces"].as_of == told["price for 200 pieces"].as_of
 
 
 @pytest.mark.parametrize(

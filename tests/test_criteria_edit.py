@@ -63,9 +63,31 @@ def test_prices_days_of_ways_and_days_that_are_over_come_out():
     } == tomllib.loads(text)
 
 
-@pytest.mark.parametrize("comment", ["# my mugs", "# enamel", "# what it sells for", "# amount = 38"])
+@pytest.mark.parametrize(
+    "comment", ["# my mugs", "# enamel", "# what it sells for", "# amount = 38", "\n# need_by = 2026-05-14\n"]
+)
 def test_comments_stay_and_charges_become_comments(comment):
     assert comment in for_next_order(TEXT, AS_OF)[0]
+
+
+def test_a_day_that_is_over_comes_out_where_its_table_has_no_line_of_its_own():
+    text, taken = for_next_order("brief.need_by = 2026-05-14\nbrief.quantity = 5\n", AS_OF)
+
+    assert ({"brief": {"quantity": 5}}, 1) == (tomllib.loads(text), len(taken))
+
+
+@pytest.mark.parametrize(
+    ("rates", "left"),
+    [
+        ("USD = 0.9\non = 2026-01-05\n", {}),
+        ("on = 2026-01-05\n[currencies.for_one]\nUSD = 1.1\n", {"for_one": {}}),
+        ("USD = 0.9\nGBP = 1.2\non = 2026-01-05\n", {"GBP": 1.2, "on": date(2026, 1, 5)}),  # the page is paid in it
+    ],
+)
+def test_the_day_of_rates_goes_with_the_last_of_them(rates, left):
+    text = f'[brief]\ncurrency = "EUR"\n[cost]\nstorage = {{ amount = 5, currency = "GBP" }}\n[currencies]\n{rates}'
+
+    assert left == tomllib.loads(for_next_order(text, AS_OF)[0])["currencies"]
 
 
 def test_a_day_that_is_still_to_come_stays():

@@ -48,7 +48,7 @@ def lay_out_again(folder: Path, inputs: Inputs, kind: str | None = None) -> Laid
     found = replace(found, last_time=(*found.last_time, *map(_line, taken), *map(_artwork, files)))
     records = remembered_records(case, inputs)
     more = _templates(inputs.folder) | ({MEMORY_FILE: memory_bytes(records)} if records else {})
-    rows = {"Makers": [dict(row) for row in found.makers]}
+    rows = {"Makers": [dict(row) for row in found.makers], "Checks": [dict(row) for row in found.checks]}
     lay_out_folder(folder, text.encode(), rows, more, LastTime(lines=found.last_time, as_of=day))
     return LaidOut(
         words=_words(folder, found, records, files), result=_result(folder, inputs, found, records, list(more))
@@ -95,9 +95,14 @@ def _words(folder: Path, found: Carried, records: list[Record], files: list[str]
     )
     return (
         f"{folder.resolve()} is ready: {counted(len(found.makers), 'maker')} with what is known of them, and no prices."
-        f"{own}{old}{_artwork_words(files)}\n"
+        f"{own}{_signs(found)}{old}{_artwork_words(files)}\n"
         f"Next: put the new quantity and the day into criteria.toml, then ask again: {command('enquire', folder)}"
     )
+
+
+def _signs(found: Carried) -> str:
+    comes = "comes" if len(found.checks) == 1 else "come"
+    return f" {counted(len(found.checks), 'warning sign')} {comes} along on the sheet Checks." if found.checks else ""
 
 
 def _artwork_words(files: list[str]) -> str:

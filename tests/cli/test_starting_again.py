@@ -3,6 +3,7 @@
 import json
 import re
 import shlex
+import tomllib
 
 import jsonschema
 import openpyxl
@@ -95,10 +96,22 @@ def test_wording_of_ones_own_comes_along(tmp_path, before):
     assert "Hello {maker}: {questions}" == (tmp_path / "new" / "enquiry-short.txt").read_text("utf-8")
 
 
+def test_a_warning_sign_comes_along_and_is_told_again(tmp_path):
+    checks = [["Maker", "Check", "State", "Date"], ["Fernhill", "bank name equals company name", "no", "2026-10-01"]]
+    lay_out(tmp_path / "old", Orders=ORDERS, Checks=checks, criteria=CRITERIA + MEASURE)
+    ran = start(tmp_path)
+    scored = scorecard("score", *LATER, cwd=tmp_path / "new")
+    page = (tmp_path / "new" / "reports" / "shortlist.html").read_text("utf-8")
+
+    assert " 1 warning sign comes along on the sheet Checks." in ran.out
+    assert (0, True) == (scored.status, "the account is in another name than the company" in page)
+
+
 def test_the_day_that_is_over_comes_out(tmp_path, before):
     start(tmp_path)
 
-    assert "need_by = 2027-05-14" not in (tmp_path / "new" / "criteria.toml").read_text("utf-8")
+    text = (tmp_path / "new" / "criteria.toml").read_text("utf-8")
+    assert (True, False) == ("\n# need_by = 2027-05-14" in text, "need_by" in tomllib.loads(text)["brief"])
 
 
 @pytest.mark.parametrize(
