@@ -16,6 +16,7 @@ from scorecard.costing.bill import Bill, bill_of
 from scorecard.costing.choosing import chosen_way
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import FOR_ANY_WAY, STALE_DAYS, QuoteRow, Way
+from scorecard.design_minimums import below_minimum
 from scorecard.frozen import dataclass
 from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.orders import OrderRow, under_way
@@ -292,6 +293,10 @@ def _of_quantity(sheet: OrderSheet) -> Iterator[Missing]:
     if fewest == most and (len(known) < len(pieces) or sum(known) != fewest):
         told = f", which make {sum(known)} of {fewest}" if len(known) == len(pieces) else ""
         yield Missing(what=f"the pieces of each design{told}", where="pieces of each [[order.designs]]")
+    table = sheet.case.table
+    if small := below_minimum(sheet.terms, table, table.rows.index(sheet.row)):
+        where = f"pieces of each [[order.designs]], or Minimum order in row {sheet.row} of the sheet Makers"
+        yield Missing(what=small, where=where)
     if sheet.terms.over_percent is None or sheet.terms.under_percent is None:
         yield _in_table("the accepted over- and under-run", "over_percent", "under_percent")
     if sheet.terms.over_percent and sheet.terms.overs is None:

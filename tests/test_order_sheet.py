@@ -151,6 +151,16 @@ def test_pieces_of_the_designs_that_do_not_add_up_are_missing(tmp_path):
     assert ["the pieces of each design, which make 190 of 200"] == missing(tmp_path, order=order)
 
 
+def test_a_design_below_the_makers_minimum_per_design_is_missing(tmp_path):
+    order = ORDER.replace('name = "Harbour light"', 'name = "Harbour light"\npieces = 160')
+    found = sheet(tmp_path, order=order.replace('name = "Night light"', 'name = "Night light"\npieces = 40'))
+
+    where = "pieces of each [[order.designs]], or Minimum order in row 2 of the sheet Makers"
+    assert [("Night light: 40, below the minimum of 60 per design", where)] == [
+        (one.what, one.where) for one in found.missing
+    ]
+
+
 def test_pieces_that_do_not_split_evenly_are_missing(tmp_path):
     criteria = CRITERIA.replace("quantity = 200", "quantity = 201")
 

@@ -10,9 +10,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from scorecard.case import Case, day_meant
+from scorecard.design_minimums import BELOW_MINIMUM, below_minimums
 from scorecard.errors import InputError, Place, Problem
 from scorecard.reading.criteria_file import read_criteria
 from scorecard.reading.dates import DatesReading, ReadSoFar
+from scorecard.reading.findings import each_once
 from scorecard.reading.makers import ROW_LIMIT, ReadingOptions, read_makers
 from scorecard.reading.memory_file import MemoryReading, read_memory
 from scorecard.reading.once_filled import read_costs, read_dates, read_dealings
@@ -88,7 +90,7 @@ def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings:
     problems = (
         criteria.problems + makers.problems + costs.problems + dealings.problems + dates.problems + memory.problems
     )
-    of_sheets = (*makers.warnings, *costs.warnings, *dealings.warnings, *dates.warnings)
+    of_sheets = (*makers.warnings, *_of_designs(read), *costs.warnings, *dealings.warnings, *dates.warnings)
     noticed = tuple(dict.fromkeys((*criteria.warnings, *warnings, *of_sheets)))
     set_aside = makers.set_aside + costs.set_aside + dealings.set_aside
     if problems or criteria.brief is None or criteria.criteria_set is None or makers.table is None:
@@ -113,6 +115,12 @@ def _case(read: ReadSoFar, dates: DatesReading, memory: MemoryReading, warnings:
         schedule=dates.inputs,
         sources=tuple(source for source in (criteria.source, makers.source) if source is not None),
     )
+
+
+def _of_designs(read: ReadSoFar) -> tuple[Problem, ...]:
+    """Return the warnings where designs are ordered in fewer pieces than a maker's minimum per design."""
+    terms, table = read.criteria.order, read.makers.table
+    return () if terms is None or table is None else each_once(below_minimums(terms, table), BELOW_MINIMUM)
 
 
 def _with_samples(read: ReadSoFar) -> "CostInputs | None":

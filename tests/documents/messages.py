@@ -28,6 +28,7 @@ WARNINGS = {
     ("costing/doubts.py", "*"),
     ("costing/replies.py", "two-prices"),
     ("ordering/doubts.py", "*"),
+    ("design_minimums.py", "*"),
     ("long_list.py", "long-list"),
     ("cli/caring.py", "dishwasher-without-cycles"),
     ("letters/wording.py", "no-questions"),

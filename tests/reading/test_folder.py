@@ -213,3 +213,16 @@ def test_a_sample_of_the_sheet_samples_is_paid_for(tmp_path):
         costs_of(tmp_path, sheets, '[cost]\nsampled = ["Brightholm"]\n').settings.sampled,
         costs_of(tmp_path, sheets).settings.sampled,
     )
+
+
+def test_designs_below_a_minimum_per_design_are_a_warning_at_the_first_cell_that_says_it(folder):
+    brief = CRITERIA.replace("quantity = 200\n", "quantity = 200\ndesigns = 2\n")
+    designs = '[[order.designs]]\nname = "Gull"\npieces = 150\n[[order.designs]]\nname = "Tern"\npieces = 50\n'
+    (folder / "criteria.toml").write_text(brief + designs)
+    rows = [("Ash", 7, 100, "design"), ("Birch", 7, 100, "order"), ("Cedar", 7, 100, "design")]
+    makers_xlsx(folder / "makers.xlsx", ("Maker", "Years trading", "Minimum order", "Minimum is per"), rows)
+
+    found = "Tern: 50, below the minimum of 100 per design, here and in 1 more cell: Makers!D4"
+    assert [("below-minimum", "D2", found)] == [
+        (one.code, one.place.cell, one.found) for one in read_folder(folder).warnings
+    ]
