@@ -14,10 +14,12 @@ from scorecard.checks import Checked, checked
 from scorecard.costed import Costed, costed_on
 from scorecard.costing.bill import Bill, bill_of
 from scorecard.costing.choosing import chosen_way
+from scorecard.costing.entries import SALES_TAX
 from scorecard.costing.landed import LandedCost
 from scorecard.costing.quotes import FOR_ANY_WAY, STALE_DAYS, QuoteRow, Way
 from scorecard.design_minimums import below_minimum
 from scorecard.frozen import dataclass
+from scorecard.order_lacks import Missing, of_sales_tax
 from scorecard.order_terms import DesignTerms, OrderTerms
 from scorecard.orders import OrderRow, under_way
 from scorecard.samples import SampleRound
@@ -26,14 +28,7 @@ from scorecard.words import counted, day_words, listed
 
 TABLE = "[order] of the criteria file"
 METHOD_COLUMN = "print method"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Missing:
-    """What is not settled yet, and where to settle it; sentences without the full stop."""
-
-    what: str
-    where: str
+_ASKED_APART = frozenset({"price", SALES_TAX.key})  # gaps that are missing under names of their own
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -308,11 +303,12 @@ def _of_price(sheet: OrderSheet, cost: LandedCost, bill: Bill) -> Iterator[Missi
     reply = cost.reply
     if len({reading.situation.coverage.words for reading in cost.readings}) > 1:
         yield _in_quote("what the price covers", row, "Price covers")
-    elif names := list(dict.fromkeys(gap.name for gap in cost.gaps if gap.name != "price")):
+    elif names := list(dict.fromkeys(gap.name for gap in cost.gaps if gap.name not in _ASKED_APART)):
         yield Missing(what=f"what these cost you: {listed(names)}", where="the sheets Quotes and Freight")
-    if any(line.low != line.high for line in bill.lines):
-        open_lines = listed(line.name.lower() for line in bill.lines if line.low != line.high)
-        yield _in_quote(f"one exact figure for: {open_lines}", row, "Price")
+    yield from of_sales_tax(cost.readings[0].situation)
+    open_lines = [line.name for line in bill.lines if line.low != line.high and line.name != SALES_TAX.name]
+    if open_lines:
+        yield _in_quote(f"one exact figure for: {listed(name.lower() for name in open_lines)}", row, "Price")
     if bill.currency is None:
         yield _in_quote("one currency for the whole bill", row, "Currency")
     if reply.saying("setup", row) is None:

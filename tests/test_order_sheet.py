@@ -7,7 +7,7 @@ import pytest
 from order_folder import CRITERIA, HEADINGS, MAKERS, ORDER, QUOTES, lay_out
 
 from scorecard.costed import with_costs
-from scorecard.letters.order_words import own_notes, payment_facts
+from scorecard.letters.order_words import own_notes, payment_facts, tax_facts
 from scorecard.order_sheet import order_sheet
 from scorecard.reading.folder import read_folder
 
@@ -112,6 +112,41 @@ def test_each_line_of_the_table_that_is_not_there_is_missing(tmp_path, line, wha
 )
 def test_each_part_of_the_quote_that_is_open_is_missing(tmp_path, changes, what):
     assert [what] == missing(tmp_path, Quotes=quoted(**changes))
+
+
+HOME = [MAKERS[0], ["Fernhill", 4.5, 60, "design", "Ireland"], *MAKERS[2:]]
+
+
+def test_a_sheet_is_not_complete_while_nobody_knows_whether_the_price_has_sales_tax_inside(tmp_path):
+    found = sheet(tmp_path, criteria=CRITERIA.replace("price_has_tax = true\n", ""), Makers=HOME)
+
+    # 200 × 5 + 2 × 60 = 1120, and 20 % of it 224
+    assert [("whether the price has sales tax inside", "price_has_tax in [import] of the criteria file")] == [
+        (one.what, one.where) for one in found.missing
+    ]
+    assert ((1120, 1344), [""]) == (found.bill.total, [one.value for one in tax_facts(found)])
+
+
+def test_a_sales_tax_that_comes_on_top_is_in_the_payments_of_a_complete_sheet(tmp_path):
+    found = sheet(tmp_path, criteria=CRITERIA.replace("price_has_tax = true", "price_has_tax = false"), Makers=HOME)
+
+    # 30 % of 1344 is 403.20
+    assert (True, (1344, 1344)) == (found.is_complete, found.bill.total)
+    assert "403.20 EUR (30 % of the bill)" == payment_facts(found)[0].value
+    assert [] == tax_facts(found)
+
+
+def test_of_another_country_without_a_border_the_tax_office_is_to_be_asked(tmp_path):
+    criteria = CRITERIA.replace("price_has_tax = true", "price_has_tax = false")
+    notes = [own_notes(sheet(tmp_path, criteria=criteria)), own_notes(sheet(tmp_path, criteria=criteria, Makers=HOME))]
+
+    assert [1, 0] == [sum(one.startswith("Between two countries") for one in each) for each in notes]
+
+
+def test_without_a_rate_the_sales_tax_is_asked_for_once_and_at_its_key(tmp_path):
+    criteria = CRITERIA.replace("tax_percent = 20\n", "").replace("price_has_tax = true", "price_has_tax = false")
+
+    assert ["one exact rate of the sales tax that comes on top of the price"] == missing(tmp_path, criteria=criteria)
 
 
 def test_a_price_without_a_last_day_is_good_for_half_a_year(tmp_path):

@@ -1,15 +1,17 @@
-"""What the maker bills, in the quote's own currency: goods, set-up, less a sample that is credited; deposit and rest.
+"""What the maker bills, in the quote's own currency: goods, set-up, credited sample, sales tax; deposit and rest.
 
 Enters: one reading of a landed cost. Leaves: the bill; the landed cost holds the same lines in the brief's currency.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from scorecard.costing.amounts import HUNDRED, Span, added, percent_of, to_minor
+from scorecard.codes import amount_range
+from scorecard.costing.amounts import HUNDRED, Span, added, percent_of, shown, to_minor
+from scorecard.costing.border_entries import WHERE_SALES_TAX_IS, sales_tax_on_top
 from scorecard.costing.currencies import Rates
-from scorecard.costing.entries import Entry, Situation
+from scorecard.costing.entries import SALES_TAX, Entry, Situation
 from scorecard.costing.inputs import Balance
 from scorecard.costing.maker_entries import credit_entries, goods_entry, setup_entries
 from scorecard.costing.sums import Reading
@@ -88,7 +90,8 @@ def bill_of(reading: Reading) -> Bill:
 
     Parameters
     ----------
-    reading : of a landed cost; what its price covers does not matter here
+    reading : of a landed cost; what its price covers matters here only for sales tax, which may come on top where no
+        border lies between
     """
     situation = reading.situation
     row, reply = situation.price.row, situation.reply
@@ -106,10 +109,37 @@ def bill_of(reading: Reading) -> Bill:
     )
     return Bill(
         quantity=situation.quantity,
-        lines=lines,
+        lines=(*lines, *_sales_tax(situation, lines)),
         deposit_percent=deposit.deposit_percent if deposit else None,
         balance=situation.inputs.settings.balance if situation.inputs.settings.balance_said else None,
     )
+
+
+def _sales_tax(situation: Situation, lines: Sequence[BillLine]) -> Iterator[BillLine]:
+    """Yield the sales tax on top of the lines, once for each currency; from 0 where they may have it inside."""
+    percent = sales_tax_on_top(situation)
+    if percent is None:
+        return
+    for currency in dict.fromkeys(line.currency for line in lines):
+        own = [line for line in lines if line.currency == currency]
+        low, high = added(line.low for line in own), added(line.high for line in own)
+        yield BillLine(
+            name=SALES_TAX.name,
+            working=_tax_words(situation, amount_range(low, high, currency)),
+            low=to_minor(percent_of(percent.low, low), currency),
+            high=to_minor(percent_of(percent.at("high"), high), currency),
+            currency=currency,
+        )
+
+
+def _tax_words(situation: Situation, base: str) -> str:
+    rules = situation.inputs.imports
+    percent, has_tax = (rules.tax_percent, rules.price_has_tax) if rules else (None, None)
+    where = WHERE_SALES_TAX_IS[has_tax]
+    if percent is None:
+        return f"no rate is given; {where}"
+    ends = dict.fromkeys((shown(percent.low), shown(percent.at("high"))))
+    return f"{' to '.join(ends)} % of {base}, {where}"
 
 
 def _lines(entries: Callable[..., list[Entry]], situation: Situation, currency: str) -> list[BillLine]:

@@ -174,6 +174,26 @@ def _tax_entries(situation: Situation, rules: ImportRules, made: Border, end: En
     return [replace(whole, cost=ZERO if back else whole.paid, working=whole.working + note)]
 
 
+def bears_sales_tax(situation: Situation) -> bool:
+    """Return whether the maker's price has sales tax inside or on top: no border is crossed, and it pays no duty."""
+    return not situation.crosses_border and "duty" not in situation.coverage.parts
+
+
+def sales_tax_on_top(situation: Situation) -> Span | None:
+    """Return the percent of sales tax that comes on top of what the maker asks; from 0 where that may have it inside.
+
+    None where nothing comes on top; without an upper end where there is no rate.
+    """
+    if not bears_sales_tax(situation):
+        return None
+    rules = situation.inputs.imports
+    has_tax = rules.price_has_tax if rules else None
+    percent = rules.tax_percent if rules and rules.tax_percent is not None else Span(ZERO, None)
+    if has_tax is True or percent == Span.of(0):
+        return None
+    return Span(percent.low if has_tax is False else ZERO, percent.high)
+
+
 def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtTheBorder:
     """Return the sales tax of a maker with no border between, in every way that is not ruled out."""
     rules = situation.inputs.imports
@@ -219,11 +239,10 @@ _SALES_TAX_GAPS = {
 }
 
 
+WHERE_SALES_TAX_IS = {True: "inside the price", False: "on top of the price", None: "inside the price or on top"}
+
+
 def _sales_words(has_tax: bool | None, tax_is: str | None) -> str:
-    where = {
-        True: "inside the price",
-        False: "on top of the price",
-        None: "inside the price or on top, as price_has_tax says",
-    }[has_tax]
+    where = WHERE_SALES_TAX_IS[has_tax] + (", as price_has_tax says" if has_tax is None else "")
     back = {"cost": "a cost", "recoverable": "comes back", None: "a cost or not"}[tax_is]
     return f"{where}; {back}"

@@ -27,6 +27,7 @@ from scorecard.letters.order_words import (
     payment_facts,
     price_rows,
     quantity_facts,
+    tax_facts,
     total_words,
 )
 from scorecard.letters.plain import one_line
@@ -73,7 +74,7 @@ def order_page(sheet: OrderSheet, *, written: datetime) -> str:
         "quantity": quantity_facts(sheet),
         "prices": price_rows(sheet),
         "total": total_words(sheet),
-        "payment": payment_facts(sheet),
+        "payment": [*tax_facts(sheet), *payment_facts(sheet)],
         "approvals": approval_lines(sheet),
         "approved": approved_lines(sheet),
         "packing": packing_facts(sheet),

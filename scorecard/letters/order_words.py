@@ -21,6 +21,7 @@ from scorecard.inspection.plan_words import limit_sentence
 from scorecard.inspection.plans import sampling_plan
 from scorecard.inspection.settings import InspectionSettings
 from scorecard.letters.plain import one_line
+from scorecard.letters.sales_tax_words import sales_tax_words, tax_notes
 from scorecard.order_sheet import OrderedDesign, OrderSheet
 from scorecard.order_terms import Whose
 from scorecard.orders import OrderRow
@@ -160,6 +161,12 @@ def total_words(sheet: OrderSheet) -> str:
     if bill is None or bill.total is None or bill.currency is None:
         return ""
     return amount_range(*bill.total, bill.currency)
+
+
+def tax_facts(sheet: OrderSheet) -> list[Fact]:
+    """Return whether the price has sales tax inside; nothing where a line of the bill says it, or there is none."""
+    words = sales_tax_words(sheet.cost.readings[0].situation) if sheet.cost else None
+    return [] if words is None else [Fact("Sales tax", words)]
 
 
 def payment_facts(sheet: OrderSheet) -> list[Fact]:
@@ -312,6 +319,7 @@ def _money_notes(sheet: OrderSheet) -> Iterator[str]:
     yield f"At your door: {at_least}{total} in all, {at_least}{piece} a good piece"
     paid = paid_before_checking(cost)
     yield f"Before you can check anything you will have paid {at_least}{amount_range(paid.low, paid.high, home)}"
+    yield from tax_notes(cost.readings[0].situation)
     if not inputs.settings.balance_said:
         yield (
             "You have not said when the rest is due, so it is counted as paid before shipment: ask for payment after "

@@ -5,12 +5,12 @@ from decimal import Decimal
 
 import pytest
 from order_folder import FREIGHT, HEADINGS, lay_out
-from quoted import landed, quote
+from quoted import MAKER, dollars, landed, quote, uk
 
 from scorecard.costing.amounts import OPEN, Span
 from scorecard.costing.bill import bill_of
 from scorecard.costing.currencies import Rates
-from scorecard.costing.inputs import CostSettings
+from scorecard.costing.inputs import CostSettings, MakerFacts
 from scorecard.costing.landed import landed_costs
 from scorecard.reading.folder import read_folder
 
@@ -138,3 +138,78 @@ def test_when_the_rest_is_due_is_as_the_user_says_or_not_known():
     said = CostSettings(balance="on arrival", balance_said=True)
 
     assert [None, "on arrival"] == [quoted_bill(2, settings=each).balance for each in (None, said)]
+
+
+def at_home(*rows, country="GB", **rules):
+    """Return the bill of a maker from whom no border lies to the buyer in the UK, at 20 % of sales tax."""
+    facts = {MAKER: MakerFacts(maker=MAKER, country=country)}
+    (cost,) = landed(*rows or [quote("8.55", deposit_percent=50)], makers=facts, imports=uk(**rules))
+    return bill_of(cost.readings[0])
+
+
+def test_sales_tax_on_top_is_a_line_of_the_bill_and_raises_both_payments():
+    found = at_home(price_has_tax=False)
+
+    # 200 × 8.55 = 1710; 20 % of it 342; half of 2052
+    tax = found.lines[-1]
+    assert ("Sales tax", "20 % of 1710.00 GBP, on top of the price", 342, 342) == (*said(tax), tax.low, tax.high)
+    assert ((2052, 2052), (1026, 1026), (1026, 1026)) == (found.total, found.deposit, found.rest)
+
+
+def said(line):
+    return line.name, line.working
+
+
+def test_sales_tax_that_may_be_inside_leaves_the_bill_open_by_all_of_it():
+    found = at_home(price_has_tax=None)
+
+    assert ("Sales tax", "20 % of 1710.00 GBP, inside the price or on top") == said(found.lines[-1])
+    assert ((1710, 2052), (855, 1026)) == (found.total, found.deposit)
+
+
+def test_sales_tax_is_of_what_is_left_once_a_sample_is_credited_and_to_the_last_minor_unit():
+    found = at_home(quote("8.55", setup=40, sample_price=12, credited_from=100), tax="17.5", price_has_tax=False)
+
+    # 17.5 % of 1710 + 40 - 12 = 1738 is 304.15
+    assert ("17.5 % of 1738.00 GBP, on top of the price", Decimal("304.15")) == (
+        found.lines[-1].working,
+        found.lines[-1].low,
+    )
+
+
+@pytest.mark.parametrize(
+    ("rate", "has_tax", "words", "ends"),
+    [
+        ((10, 20), False, "10 to 20 % of 1710.00 GBP, on top of the price", (171, 342)),
+        ((10, 20), None, "10 to 20 % of 1710.00 GBP, inside the price or on top", (0, 342)),
+        (None, False, "no rate is given; on top of the price", (0, OPEN)),
+        (None, None, "no rate is given; inside the price or on top", (0, OPEN)),
+    ],
+)
+def test_a_rate_of_sales_tax_that_is_open_or_not_given_leaves_its_line_open(rate, has_tax, words, ends):
+    tax = at_home(tax=rate, price_has_tax=has_tax).lines[-1]
+
+    assert (words, *ends) == (tax.working, tax.low, tax.high)
+
+
+@pytest.mark.parametrize(
+    ("row", "country", "rules"),
+    [
+        (quote(5), "GB", {"price_has_tax": True}),
+        (quote(5), "GB", {"price_has_tax": None, "tax": 0}),
+        (quote(5), "CN", {"price_has_tax": False}),  # import tax is due at the border, and not to the maker
+        (quote(5, covers="to my door, duty and tax paid"), "GB", {"price_has_tax": False}),
+    ],
+)
+def test_where_no_sales_tax_comes_on_top_the_bill_has_no_line_of_it(row, country, rules):
+    assert ["Goods"] == [line.name for line in at_home(row, country=country, **rules).lines]
+
+
+def test_sales_tax_of_a_bill_in_two_currencies_stands_in_each():
+    rows = [quote(2, currency="USD"), quote(3, row=3, setup=40, covers="goods and freight", way="sea")]
+    facts = {MAKER: MakerFacts(maker=MAKER, country="GB")}
+    cost, _ = landed(*rows, makers=facts, imports=uk(price_has_tax=False), rates=dollars())
+    taxes = [(line.low, line.currency) for line in bill_of(cost.readings[0]).lines if line.name == "Sales tax"]
+
+    # 20 % of 400 USD, and of 40 GBP
+    assert [(80, "USD"), (8, "GBP")] == taxes
