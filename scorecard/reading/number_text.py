@@ -6,15 +6,15 @@ are possible the brief's decimal mark decides, and where it does not, nothing is
 
 import re
 import unicodedata
+from collections.abc import Sequence
 from dataclasses import field
-from decimal import ROUND_CEILING, ROUND_FLOOR
 from decimal import Decimal as Exact
-from math import inf
 
 from scorecard.frozen import dataclass
 from scorecard.reading.cells import Decimal, Fault, quoted
 from scorecard.reading.headings import MINIMUM_PER
 from scorecard.reading.patterns import pattern
+from scorecard.reading.rough_ranges import Named, in_own_unit, or_working, range_of
 from scorecard.reading.units import ColumnUnit, currencies, is_known_unit
 from scorecard.words import shortest
 
@@ -48,7 +48,13 @@ NUMBER_WORDS = {word: number for number, word in enumerate(SMALL_NUMBERS, 1)} | 
     "hundred": 100,
     "thousand": 1000,
 }
-NUMBER_OR_WORD = pattern(rf"\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_WORDS)})\b", re.IGNORECASE)
+TIMES = {"k": 1000, "thousand": 1000, "hundred": 100, "dozen": 12, "dozens": 12, "doz": 12}
+QUANTITY = pattern(  # 2.4k, 2 dozen: a number, and what it is multiplied by
+    rf"((?:(?<![^\s$€£¥])[.,])?\d(?:[\d.,'’]|\s(?=\d))*|\b(?:{'|'.join(NUMBER_WORDS)})\b)"
+    rf"(?:\s?({'|'.join(TIMES)})(?![^\W_]))?",
+    re.IGNORECASE,
+)
+BETWEEN = pattern(r"(.*?)\s*(?:[-–—‐‑−]|\b(?:to|or|and)\b)\s*", re.IGNORECASE)  # 3 weeks to 4 weeks
 WHOLE_NUMBER = pattern(r"[+-]?[0-9]+")
 PLAIN = {mark: pattern(rf"[+-]?[0-9]+(?:{re.escape(mark)}[0-9]+)?") for mark in ".,"}
 THOUSANDS = pattern(r"(?<![\d.,'’])(?<![\d.,'’] )[1-9]\d{0,2}[.,]\d{3}(?![\d.,])")  # or three decimals
@@ -57,11 +63,12 @@ OUT_OF = pattern(  # 4.6/5, 4.6 (120), and both
 )
 COUNT = pattern(r"(\d[\d.,'’ ]*)(?:ratings?|reviews?)?", re.IGNORECASE)
 ATTACHED = pattern(r"\d[^\W\d_]|[^\W\d_]\d|[+\-−]\s*$|\d[.,]{2}")  # 1k: a number that is not the whole of it
-IN_THOUSANDS = pattern(r"(\d+(?:[.,]\d{1,2})?) ?k", re.IGNORECASE)
 PER_UNIT = pattern(r".*\d ?(?:pieces|pcs|pc)?\.? ?(?:per|each|a|/) ?(order|design|colou?r|size)s?", re.IGNORECASE)
 NO_MINIMUM = frozenset({"none", "no", "no minimum", "no moq"})
 YEARS_OF_THE_CALENDAR = (1800, 2100)
 COUNT_YEARS = "Write how many years it has been, or leave the cell empty"
+LEAST_AND_GREATEST = "Write the least and the greatest that it can be, as in 3-5"
+GREATEST_TOLD = 1e100  # so that it can be multiplied
 AS_TEXT = 'where a spreadsheet made a date of 3-5, format the cell as text and type "3 to 5"'
 WRITE_A_NUMBER = "Write a number, a range such as 3-5, or leave the cell empty"
 
@@ -186,14 +193,26 @@ def _beside(text: str, before: str, after: str, rule: NumberRule) -> Fault | Non
     unit = rule.unit
     if (not before or unit.has_currency(before)) and unit.allows_after(after, bool(before)):
         return None
-    for word in (before, after.partition(" ")[0].partition("/")[0]):
-        if word and currencies(word) and not unit.has_currency(word):
-            return _other_money(text, rule)
+    if _is_other_money(ROUGHLY.sub("", before).strip(" ."), after, unit):
+        return _other_money(text, rule)
     if not before and is_known_unit(after):
-        alone = f"Write the number{rule.of_unit}{unit.weeks_as_days(text)}" if unit.unit else "Write the number alone"
+        alone = f"Write the number{rule.of_unit}{_told(text, after, rule)}" if unit.unit else "Write the number alone"
         wanted = _elsewhere(text, rule) or alone
         return Fault("other-unit", f"{quoted(text)} is not a number{rule.of_unit}", wanted)
     return not_a_number(text, rule)
+
+
+def _told(text: str, word: str, rule: NumberRule) -> str:
+    """Return words that say a number of another unit in the column's own, or none."""
+    named = _named(text, rule)
+    told = in_own_unit(named[0], rule.unit.rates(word)) if named else []
+    return f": {or_working(told)}" if told else ""
+
+
+def _is_other_money(before: str, after: str, unit: ColumnUnit) -> bool:
+    """Say whether a currency that is not the column's stands beside a number."""
+    beside = (before, after.partition(" ")[0].partition("/")[0])
+    return any(word and currencies(word) and not unit.has_currency(word) for word in beside)
 
 
 def _other_money(text: str, rule: NumberRule) -> Fault:
@@ -207,53 +226,109 @@ def _other_money(text: str, rule: NumberRule) -> Fault:
 
 def _elsewhere(text: str, rule: NumberRule) -> str | None:
     """Return advice where the first number of a text is one that its column would refuse, or None."""
-    first = NUMBER_OR_WORD.search(text)
-    number = settle(first[0].rstrip(" .,'’"), rule.decimal) if first and rule.within else None
-    if rule.within is None or not isinstance(number, float) or rule.within[0] <= number <= rule.within[1]:
+    first = QUANTITY.search(text)
+    number = settle(first[1].rstrip(" .,'’"), rule.decimal) if first and rule.within else None
+    return _outside(number, rule) if isinstance(number, float) else None
+
+
+def _outside(number: float, rule: NumberRule) -> str | None:
+    """Return advice where a number is one that its column would refuse, or None."""
+    if rule.unit.is_of_years and is_year(number):
+        return COUNT_YEARS
+    if rule.within is None or rule.within[0] <= number <= rule.within[1]:
         return None
     low, high = (shortest(end) for end in rule.within)
     return f"Write a number from {low} to {high}, which {shortest(number)} is not, or leave the cell empty"
 
 
+def _named(text: str, rule: NumberRule) -> list[Named]:
+    """Return the numbers that a text names, of 4.6/5 and 4.6 (120) the first; none where one of them cannot be told."""
+    whole = OUT_OF.fullmatch(text)
+    text = whole[1] if whole else text
+    found = list(QUANTITY.finditer(text))
+    named = []
+    for match, end in zip(found, [*(after.start() for after in found[1:]), len(text)], strict=False):
+        word = match[1].rstrip(" .,'’")
+        number = NUMBER_WORDS.get(word.casefold()) or settle(word, rule.decimal)
+        if isinstance(number, Fault) or number > GREATEST_TOLD:
+            return []
+        named.append(Named(Exact(shortest(number)), TIMES.get((match[2] or "").casefold(), 1), text[match.end() : end]))
+    return named
+
+
+def _holds_a_date(text: str) -> bool:
+    """Say whether a text looks as if a date stood in it; 4.6/5 (120) is none."""
+    return not OUT_OF.fullmatch(text) and bool(DATE_LIKE.search(text) or MONTH.match(text))
+
+
 def _range_for(text: str, rule: NumberRule) -> str:
-    """Return advice to write a range that fits a rough number: a tenth less to a tenth more, or the range it names."""
-    words = [match[0].strip() for match in NUMBER_OR_WORD.finditer(text)]
-    told = [NUMBER_WORDS.get(word.casefold()) or settle(word, rule.decimal) for word in words]
-    numbers = [Exact(shortest(number)) for number in told if not isinstance(number, Fault) and number < inf]
-    if len(numbers) != len(told) or len(numbers) not in (1, 2) or numbers[0] > numbers[-1]:
-        return "Write the least and the greatest that it can be, as in 3-5"
-    unit = Exact(1).scaleb(min(int(number.as_tuple().exponent) for number in numbers))
-    low, high = numbers[0], numbers[-1]
-    if len(numbers) == 1:
-        low = (low * Exact("0.9")).quantize(unit, ROUND_FLOOR)
-        high = (high * Exact("1.1")).quantize(unit, ROUND_CEILING)
-    least, greatest = rule.within or (-inf, inf)
-    return f"Write a range such as {shortest(max(float(low), least))}-{shortest(min(float(high), greatest))}"
+    """Return advice to write a range that fits a rough number: a tenth less to a tenth more, or the range it names.
+
+    It is in the column's unit; where another stands beside the number whose rate is not sure, no range is named.
+    """
+    core = " ".join(ROUGHLY.sub(" ", text).split()).removeprefix(". ")
+    named = [] if _holds_a_date(core) else _named(core, rule)
+    if len(named) not in (1, 2):
+        return LEAST_AND_GREATEST
+    before = "".join(QUANTITY.split(core, 1)[0].split()[-1:])
+    rest = named[-1].rest
+    unit, tail = rule.unit.first_unit(rest)
+    is_other = _is_other_money(before, rest.strip(), rule.unit) or (rest[:1].isalpha() and not unit)
+    rates = () if is_other else rule.unit.rates(unit)
+    if not rates:
+        in_unit = f" in {rule.unit.unit}" if rule.unit.unit else ""
+        return f"Write the least and the greatest that it can be{in_unit}, as in 3-5"
+    if len(named) > 1 and not _is_one_range(named, rates, rule):
+        return LEAST_AND_GREATEST
+    ranges = [range_of(named, rate, rule.within) + _kind(unit, rule) for rate in rates]
+    outside = _outside(named[0].in_unit(rates[0]), rule)
+    return outside or f"Write a range such as {or_working(ranges)}{_doubt(core, unit, tail, rule)}"
+
+
+def _is_one_range(named: Sequence[Named], rates: Sequence[tuple[int, int]], rule: NumberRule) -> bool:
+    """Say whether two numbers are the ends of one range: multiplied alike, in one unit, the greater last."""
+    low, high = named
+    between = BETWEEN.fullmatch(low.rest)
+    if between is None or low.times != high.times or low.number > high.number:
+        return False
+    unit = between[1].strip()
+    return not unit or (rule.unit.first_unit(unit) == (unit, "") and rule.unit.rates(unit) == rates)
+
+
+def _kind(unit: str, rule: NumberRule) -> str:
+    """Return the kind of days that must stand beside a number of them, or none."""
+    return f" {rule.unit.unit}" if unit and rule.unit.is_kind_of_days else ""
+
+
+def _doubt(core: str, unit: str, tail: str, rule: NumberRule) -> str:
+    """Return where the rest of a rough number belongs, or that it is to be looked at where that cannot be told."""
+    aside = _aside(core, rule)
+    is_sure = not tail or not rule.unit.unit or (unit and not rule.unit.codes)
+    return aside or ("" if is_sure else f", if a number{rule.of_unit} is meant")
 
 
 def _likely(text: str, rule: NumberRule) -> str | None:
     """Return advice that names the number which is likely meant, or None where there is no telling."""
     if rule.is_minimum and text.casefold() in NO_MINIMUM:
         return "If there is no minimum, write 1"
-    if in_thousands := IN_THOUSANDS.fullmatch(text):
-        told = shortest(1000 * float(in_thousands[1].replace(",", ".")))
-        return _elsewhere(told, rule) or f"If {told} is meant, write that alone"
-    whole = OUT_OF.fullmatch(text)
-    words = [whole[1]] if whole else [match[0].rstrip(" .,'’") for match in NUMBER_OR_WORD.finditer(text)]
-    is_a_date = not whole and (DATE_LIKE.search(text) or MONTH.match(text))
-    if len(words) != 1 or is_a_date or ATTACHED.search(text) or text.startswith("("):
+    named = _named(text, rule)
+    bare = QUANTITY.sub(r"\1", text)
+    if len(named) != 1 or _holds_a_date(text) or ATTACHED.search(bare) or text.startswith("("):
         return None
-    number = NUMBER_WORDS.get(words[0].casefold()) or settle(words[0], rule.decimal)
-    if isinstance(number, Fault) or number == inf:
-        return None
-    if rule.unit.is_of_years and is_year(number):
-        return COUNT_YEARS
-    return _elsewhere(text, rule) or f"If {shortest(number)} is meant, write that alone{_aside(text, rule)}"
+    unit, _ = rule.unit.first_unit(named[0].rest)
+    rates = rule.unit.rates(unit)
+    told = in_own_unit(named[0], rates)
+    if not told:
+        return f"Write the number{rule.of_unit}"
+    first, *others = (one + _kind(unit, rule) for one in told)
+    also = "".join(f", or {one} if working days are meant" for one in others) + _aside(text, rule)
+    alone = f"If {first} is meant, write that alone{also}"
+    return _outside(named[0].in_unit(rates[0]), rule) or alone
 
 
 def _aside(text: str, rule: NumberRule) -> str:
     """Return where the rest of a text belongs: how many ratings, or what a minimum is per; "" where nowhere."""
-    per = PER_UNIT.fullmatch(text) if rule.is_minimum else None
+    per = PER_UNIT.fullmatch(QUANTITY.sub(r"\1", text)) if rule.is_minimum else None
     if per:
         return f", and {per[1].casefold().replace('color', 'colour')} under {MINIMUM_PER}"
     whole = OUT_OF.fullmatch(text)

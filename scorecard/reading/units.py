@@ -5,6 +5,7 @@ Enters: a column's unit, as the criteria file gives it. Leaves: which words besi
 
 import re
 from dataclasses import field
+from itertools import pairwise
 
 from scorecard.codes import CURRENCY_DECIMALS
 from scorecard.frozen import dataclass
@@ -25,6 +26,7 @@ SPELLINGS = (
     ("kilogram", "kilograms", "kilo", "kilos", "kg", "kgs"),
     ("millimetre", "millimetres", "millimeter", "millimeters", "mm"),
     ("centimetre", "centimetres", "centimeter", "centimeters", "cm"),
+    ("gross",),  # twelve dozen, or a weight or price before something is taken off
     ("%", "percent", "per cent", "pct"),
     ("colour", "colours", "color", "colors"),
 )
@@ -66,6 +68,11 @@ CURRENCY_SIGNS = {
 CURRENCY_CODES = frozenset(code for codes in CURRENCY_SIGNS.values() for code in codes) | {"ZAR", "AED", "EGP", "BDT"}
 ANY_MONEY = "¤"  # the unit of amounts whose currency could not be told
 WHOLE_THINGS = frozenset({"piece", "colour", "design", "item", "order", "rating", "buyer"})
+# how many of the first are one of the second; neither days in a month nor hours in a day, which are not always the same
+ONE_IS = {("month", "year"): 12, ("minute", "hour"): 60, ("gram", "kilogram"): 1000, ("millimetre", "centimetre"): 10}
+OF_A_WEEK = {"day": ((7, 1), (5, 1)), "calendar day": ((7, 1),), "working day": ((5, 1),)}
+KINDS_OF_DAYS = frozenset({"working day", "calendar day"})
+NO_BREAK = r"[^\s/,;+()–-]+"
 MEANINGS = {spelling: group[0] for group in SPELLINGS for spelling in group}
 
 
@@ -103,11 +110,12 @@ def days_named(text: str) -> str:
 
     Examples
     --------
-    >>> days_named("3-5 business days"), days_named("12 calendar days"), days_named("12 days")
+    >>> days_named("3-5 business days"), days_named("12 calendar days, at most"), days_named("12 days")
     ('working days', 'calendar days', 'days')
     """
-    last = _meaning(" ".join(text.split()[-2:]))
-    return f"{last}s" if last in {"working day", "calendar day"} else "days"
+    words = re.findall(r"[^\W\d_]+", text)
+    named = {_meaning(f"{first} {second}") for first, second in pairwise(words)} & KINDS_OF_DAYS
+    return f"{named.pop()}s" if len(named) == 1 else "days"
 
 
 def is_known_unit(word: str) -> bool:
@@ -152,17 +160,43 @@ class ColumnUnit:
         """Whether answers are percentages."""
         return _meaning(self.unit) == "%"
 
-    def weeks_as_days(self, text: str) -> str:
-        """Return words that say whole weeks in days where that is the unit, or none.
+    @property
+    def is_kind_of_days(self) -> bool:
+        """Whether answers are days of one kind, which must be written beside them."""
+        return _meaning(self.unit) in KINDS_OF_DAYS
+
+    def rates(self, word: str) -> tuple[tuple[int, int], ...]:
+        """Return how many of the column's unit are how many of another, once for each meaning; none where it varies.
+
+        Weeks in days mean days of the calendar first, then working days.
 
         Examples
         --------
-        >>> ColumnUnit("days").weeks_as_days("3 weeks"), ColumnUnit("kg").weeks_as_days("3 weeks")
-        (': 21, or 15 if working days are meant', '')
+        >>> ColumnUnit("days").rates("weeks"), ColumnUnit("years").rates("months"), ColumnUnit("days").rates("months")
+        (((7, 1), (5, 1)), ((1, 12),), ())
         """
-        number, _, word = text.partition(" ")
-        is_told = number.isdecimal() and _meaning(word) == "week" and _meaning(self.unit) in {"day", "working day"}
-        return f": {7 * int(number)}, or {5 * int(number)} if working days are meant" if is_told else ""
+        if not self.unit or self.allows_after(word, currency_before=False):
+            return ((1, 1),)
+        own, other = _meaning(self.unit), _meaning(word)
+        if other == "week":
+            return OF_A_WEEK.get(own, ())
+        if (other, own) in ONE_IS:
+            return ((1, ONE_IS[other, own]),)
+        return ((ONE_IS[own, other], 1),) if (own, other) in ONE_IS else ()
+
+    def first_unit(self, words: str) -> tuple[str, str]:
+        """Return the unit that words begin with, "" for none, and what follows it.
+
+        Examples
+        --------
+        >>> ColumnUnit("days").first_unit(" working days after proof"), ColumnUnit("pieces").first_unit(" per design")
+        (('working days', 'after proof'), ('', 'per design'))
+        """
+        for length in (2, 1):
+            match = re.match(rf"\s*({NO_BREAK}(?:\s+{NO_BREAK}){{{length - 1}}})", words)
+            if match and (is_known_unit(match[1]) or self.allows_after(match[1], currency_before=False)):
+                return match[1], words[match.end() :].strip(" .")
+        return "", words.strip(" .")
 
     def has_currency(self, word: str) -> bool:
         """Say whether a sign or code is the column's currency."""

@@ -8,6 +8,9 @@ from scorecard.reading.units import ColumnUnit
 
 DAYS = NumberRule(unit=ColumnUnit("days"))
 EUROS = NumberRule(unit=ColumnUnit("EUR"))
+YEARS = NumberRule(unit=ColumnUnit("years"))
+PIECES = NumberRule(unit=ColumnUnit("pieces"), counts="pieces", is_minimum=True)
+WORKING_DAYS = NumberRule(unit=ColumnUnit("working days"))
 
 
 @pytest.mark.parametrize(
@@ -191,9 +194,120 @@ def test_a_rough_number_is_answered_with_a_range_that_fits_it(text, hint):
     assert f"Write a range such as {hint}" == read_amount(text, DAYS).wanted
 
 
-@pytest.mark.parametrize("text", ["about 1,000", "roughly a few", "about 1-2-3", "about 5 to 3", "~" + "9" * 400])
+@pytest.mark.parametrize(
+    "text", ["about 1,000", "roughly a few", "about 1-2-3", "about 5 to 3", "~" + "9" * 400, "~" + "9" * 307 + "k"]
+)
 def test_a_rough_number_that_cannot_be_told_is_answered_without_one(text):
     assert "Write the least and the greatest that it can be, as in 3-5" == read_amount(text, DAYS).wanted
+
+
+@pytest.mark.parametrize(
+    ("rule", "text", "hint"),
+    [
+        (DAYS, "~3 weeks", "14-28, or 10-20 if working days are meant"),  # 2 to 4 weeks of 7, or of 5
+        (DAYS, "about three weeks after proof", "14-28, or 10-20 if working days are meant"),
+        (DAYS, "about 2-3 weeks", "14-21, or 10-15 if working days are meant"),
+        (DAYS, "~3 weeks to 4 weeks", "21-28, or 15-20 if working days are meant"),
+        (DAYS, "~1 week", "6-8, or 4-6 if working days are meant"),  # 0.9 to 1.1 weeks: 6.3 to 7.7, or 4.5 to 5.5
+        (WORKING_DAYS, "approx. 10 working days", "9-11 working days"),
+        (WORKING_DAYS, "~3 weeks", "10-20 working days"),
+        (EUROS, "approx 2.4k", "2100-2700"),
+        (EUROS, "~€2.4k", "2100-2700"),
+        (PIECES, "around 1.5k", "1300-1700"),
+        (PIECES, "~1.5k pcs", "1300-1700"),
+        (PIECES, "~2k", "1800-2200"),
+        (PIECES, "~1k-2k", "1000-2000"),
+        (PIECES, "~2 dozen", "21-27"),  # 1.8 to 2.2 dozen: 21.6 to 26.4
+        (PIECES, "about two hundred", "180-220"),
+        (PIECES, "~2k per design", "1800-2200, and design under Minimum is per"),
+        (PIECES, "about 50 sets", "45-55, if a number of pieces is meant"),
+        (EUROS, "~2.50 per dozen", "2.2-2.8, if a number of EUR is meant"),
+        (YEARS, "~6 months", "0.41-0.59"),  # 5 to 7 months: 0.4167 to 0.5833 of a year
+        (NumberRule(unit=ColumnUnit("kg")), "~500 g", "0.45-0.55"),
+        (NumberRule(unit=ColumnUnit("hours")), "~90 minutes", "1.35-1.65"),
+        (EUROS, "about .5", "0.4-0.6"),
+    ],
+)
+def test_the_range_for_a_rough_number_is_in_its_columns_unit(rule, text, hint):
+    assert f"Write a range such as {hint}" == read_amount(text, rule).wanted
+
+
+@pytest.mark.parametrize(
+    ("rule", "text", "unit"),
+    [
+        (DAYS, "~2 months", "days"),
+        (DAYS, "approx. 10 working days", "days"),
+        (DAYS, "~24 hours", "days"),
+        (PIECES, "~2 gross", "pieces"),
+        (PIECES, "~3 kg", "pieces"),
+        (EUROS, "~1.2m", "EUR"),
+        (EUROS, "~50p", "EUR"),
+        (YEARS, "~6 weeks", "years"),
+    ],
+)
+def test_no_range_is_offered_where_the_unit_cannot_be_converted_for_sure(rule, text, unit):
+    assert f"Write the least and the greatest that it can be in {unit}, as in 3-5" == read_amount(text, rule).wanted
+
+
+@pytest.mark.parametrize("text", ["approx. 2-3k", "~500-1k", "about 3 boxes of 20", "~2-3 dozen", "~5 days to 2 weeks"])
+def test_two_numbers_that_may_be_no_range_are_made_none(text):
+    assert "Write the least and the greatest that it can be, as in 3-5" == read_amount(text, NumberRule()).wanted
+
+
+def test_two_numbers_in_two_units_are_made_no_range():
+    assert "as in 3-5" in read_amount("~5 days to 2 weeks", DAYS).wanted
+
+
+@pytest.mark.parametrize("text", ["~$3", "about $3", "~3 USD"])
+def test_a_rough_amount_in_another_currency_is_no_range(text):
+    assert "Write it in EUR, as a number alone" == read_amount(text, EUROS).wanted
+
+
+@pytest.mark.parametrize("text", ["about $3-5", "~3-5 USD"])
+def test_a_rough_range_in_another_currency_is_not_offered(text):
+    assert "Write the least and the greatest that it can be in EUR, as in 3-5" == read_amount(text, EUROS).wanted
+
+
+def test_a_rough_rating_with_three_decimals_is_within_its_bounds():
+    assert "Write a range such as 1.012-1.238" == read_amount("~1,125", NumberRule(within=(0, 5), decimal=",")).wanted
+
+
+def test_a_rough_year_of_the_calendar_is_to_be_counted():
+    assert "Write how many years it has been, or leave the cell empty" == read_amount("about 2010", YEARS).wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("~4.5/5", "Write a range such as 4-5"),
+        ("~98%", "Write a number from 0 to 5, which 98 is not, or leave the cell empty"),
+    ],
+)
+def test_a_rough_rating_is_told_from_what_it_is_out_of(text, hint):
+    assert hint == read_amount(text, NumberRule(within=(0, 5))).wanted
+
+
+@pytest.mark.parametrize(
+    ("rule", "text", "wanted"),
+    [
+        (DAYS, "4 weeks + shipping", "If 28 is meant, write that alone, or 20 if working days are meant"),
+        (DAYS, "5 working days max", "Write the number of days"),
+        (WORKING_DAYS, "5 working days max", "If 5 working days is meant, write that alone"),
+        (DAYS, "3 weeks", "Write the number of days: 21, or 15 if working days are meant"),
+        (DAYS, "2 months", "Write the number of days"),
+        (WORKING_DAYS, "3 weeks", "Write the number of working days: 15"),
+        (PIECES, "10 dozen", "If 120 is meant, write that alone"),
+        (PIECES, "two dozen", "If 24 is meant, write that alone"),
+        (PIECES, "2k pcs per design", "If 2000 is meant, write that alone, and design under Minimum is per"),
+        (PIECES, "2 gross", "Write the number of pieces"),
+        (EUROS, "€2.4k", "If 2400 is meant, write that alone"),
+        (YEARS, "18 months", "Write the number of years: 1.5"),
+        (YEARS, "7 months", "Write the number of years"),
+        (YEARS, "6 months old", "If 0.5 is meant, write that alone"),
+    ],
+)
+def test_a_number_that_is_named_is_in_its_columns_unit(rule, text, wanted):
+    assert wanted == read_amount(text, rule).wanted
 
 
 def test_a_range_for_a_rough_rating_stays_within_its_bounds():

@@ -164,6 +164,31 @@ def test_each_fault_of_a_further_column_stands_at_its_cell(tmp_path, heading, va
     assert [("E2", code)] == found
 
 
+@pytest.mark.parametrize(
+    ("heading", "typed", "wanted"),
+    [
+        ("Days", "approx. 10 working days", "Write a range such as 9-11 working days"),
+        ("Days", "~10 working days, after proof", "Write a range such as 9-11 working days"),
+        ("Days", "~3 weeks", "Write a range such as 14-28, or 10-20 if working days are meant"),
+        ("Days", "~2 months", "Write the least and the greatest that it can be in days, as in 3-5"),
+        ("Days", "5 working days at most", "If 5 working days is meant, write that alone"),
+        ("Set-up", "approx 2.4k", "Write a range such as 2100-2700"),
+    ],
+)
+def test_the_unit_of_a_rough_cell_is_not_lost(tmp_path, heading, typed, wanted):
+    folder = folder_of(tmp_path, {"Quotes": [[*HEAD, heading], ["Fernhill", 4, "each", "EUR", typed]]})
+    with pytest.raises(InputError) as told:
+        read_folder(folder)
+
+    assert [wanted] == [one.wanted for one in told.value.problems if one.place.cell == "E2"]
+
+
+def test_the_range_that_is_offered_for_working_days_is_one_of_working_days(tmp_path):
+    (quote,) = quotes(tmp_path, ["Fernhill", 4, "each", "EUR", "9-11 working days"], head=[*HEAD, "Days"])
+
+    assert (Span.between(9, 11), "working days") == (quote.days, quote.days_counted)
+
+
 def test_every_fault_of_every_row_is_told_at_once(tmp_path):
     rows = [["Fernhill", 0, "each", "EUR"], ["Nobody", 4, "both", "XXY"]]
 
