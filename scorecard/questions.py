@@ -295,11 +295,12 @@ def _unsteadied(criterion: Criterion, counting: Counting, maker: int, counted: S
     if criterion.steady is None or counting.ratings is None:
         return counted
     number, most = float(counting.ratings.low[maker]), float(counting.ratings.high[maker])
-    if not 0 < number == most < np.inf:
+    if number != most:
         return None
     usual, counts_as = criterion.steady.usual, criterion.steady.usual_counts_as
 
     def rating(drawn: float) -> float:
+        # of no rating at all nothing hangs on the answer, and nobody asks here
         return (drawn * (number + counts_as) - counts_as * usual) / number
 
     return tuple((rating(low), rating(high)) for low, high in counted)

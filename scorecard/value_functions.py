@@ -6,6 +6,7 @@ Each shape is one frozen class with the same methods; a new shape is a new class
 
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
+from math import isclose
 
 import numpy as np
 from numpy.typing import NDArray
@@ -210,6 +211,8 @@ def _part_above(start: tuple[float, float], end: tuple[float, float], points: fl
 def joined(stretches: Iterable[tuple[float, float]]) -> Stretches:
     """Return stretches from the lowest up, those that overlap made one; where two only touch, neither has the point.
 
+    Two that overlap by no more than a hair only touch.
+
     Examples
     --------
     >>> joined([(5, 7), (1, 3), (2, 5), (8, 8), (8, 8)])
@@ -217,8 +220,11 @@ def joined(stretches: Iterable[tuple[float, float]]) -> Stretches:
     """
     whole: list[tuple[float, float]] = []
     for low, high in sorted(set(stretches)):
-        if whole and low < whole[-1][1]:
-            whole[-1] = (whole[-1][0], max(high, whole[-1][1]))
-        else:
+        start, end = whole[-1] if whole else (low, low)
+        if isclose(low, end, rel_tol=HAIR, abs_tol=HAIR):
+            low = max(low, end)
+        if low < end:
+            whole[-1] = (start, max(high, end))
+        elif low <= high:
             whole.append((low, high))
     return tuple(whole)

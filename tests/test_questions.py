@@ -326,10 +326,10 @@ def test_the_number_of_ratings_could_change_the_leader_at_no_answer_to_be_told()
     assert ("points", 1, ()) == (one.by, one.leader_then, one.answers)
 
 
-def steadied(fernhill, brightholm, counted=(30.0, 30.0), **more):
+def steadied(fernhill, brightholm, counted=(30.0, 30.0), knots=((4, 0), (5, 100)), **more):
     """Two ratings, each drawn to 4.0, which counts as 20 ratings."""
     steady = Steady(count_column="Ratings counted", usual=4.0, usual_counts_as=20)
-    criterion = numbers("rating", 1, (4, 0), (5, 100), steady=steady, within=(0, 5), **more)
+    criterion = numbers("rating", 1, *knots, steady=steady, within=(0, 5), **more)
     counts = {"rating": Answers(np.array(counted), np.array(counted))}
     return make_case([criterion], {"Fernhill": [fernhill], "Brightholm": [brightholm]}, counts=counts)
 
@@ -353,6 +353,9 @@ def test_of_a_steadied_rating_a_limit_is_on_what_is_typed():
     assert [("points", 0, ((3.0, pytest.approx(4.5)),))] == [
         (turn.by, turn.leader_then, turn.answers) for turn in one.turns
     ]
+    # 3.0 from 30 is drawn to 3.4, which as a rating is the limit: the two are not compared
+    (one,) = asked(steadied(3.0, (2.5, 3.4), unknown="worst", limit=Limit(at_most=3.4), knots=((0, 0), (5, 100))))
+    assert [(1, ((pytest.approx(3.0), 3.4),))] == [(turn.leader_then, turn.answers) for turn in one.turns]
     (one,) = asked(steadied(4.5, (3.0, 5.0), unknown="worst", limit=Limit(at_least=4.6)))
     assert [] == [turn for turn in one.turns if turn.leader_then == 0]
 

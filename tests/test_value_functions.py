@@ -183,6 +183,11 @@ def test_stretches_that_only_touch_stay_two():
     assert ((1, 3), (3, 5)) == joined([(3, 5), (1, 3)])
 
 
+@pytest.mark.parametrize("low", [8 - 1e-12, 8 + 1e-12])
+def test_stretches_that_overlap_or_miss_by_the_last_bits_only_touch(low):
+    assert ((-np.inf, 8), (max(low, 8), np.inf)) == joined([(low, np.inf), (-np.inf, 8)])
+
+
 # the edges
 
 
