@@ -69,7 +69,14 @@ USUAL = Said(days=Days(1, 1), source="assumed", assumed=True)
 def test_a_way_rests_on_what_nobody_has_said_of_its_production_or_its_journey(production, transit, is_said, rests_on):
     times = WayTimes(way="sea", production=production, transit=transit)
 
-    assert (is_said, rests_on, False) == (times.is_said, times.rests_on, times.way_assumed)
+    assert (is_said, rests_on) == (times.is_said, times.rests_on)
+
+
+def test_of_a_way_whose_days_are_given_nothing_else_is_taken_for_assumed():
+    times = WayTimes(way="sea", production=SAID, transit=SAID)
+
+    # else the sentence about what nobody has said would name the way, or which days are meant
+    assert (False, False) == (times.way_assumed, times.counts_assumed)
 
 
 CALENDAR = Calendar()
