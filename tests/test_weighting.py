@@ -219,6 +219,18 @@ def test_one_spoilt_comparison_is_named_with_the_value_that_it_had(weights, pair
     assert fitting == pytest.approx(judged.fitting, rel=1e-6)
 
 
+@pytest.mark.parametrize("table", [LEADER, DRINKS, STYLE], ids=["leader", "drinks", "style"])
+def test_once_the_worst_pair_has_the_value_that_the_rest_imply_it_is_the_ratio_of_the_weights(table):
+    judged = pairwise_weights(table)
+    i, j = judged.worst_pair
+    mended = table.copy()
+    mended[i, j], mended[j, i] = judged.fitting, 1 / judged.fitting
+
+    # the other pairs disagree among themselves; what they imply leaves no misfit in this one (Harker 1987, from memory)
+    weights = pairwise_weights(mended).weights
+    assert judged.fitting == pytest.approx(weights[i] / weights[j], rel=1e-9)
+
+
 @given(
     values=st.lists(st.sampled_from([1 / 9, 1 / 5, 1 / 2, 1, 3, 7, 9]), min_size=45, max_size=45), n=st.integers(3, 10)
 )
