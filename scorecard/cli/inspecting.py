@@ -25,6 +25,8 @@ from scorecard.inspection.outcome_words import (
     arrived_sentence,
     claim_text,
     count_words,
+    exact_sentence,
+    exact_words,
     found_sentence,
     judged_sentence,
     last_day_sentence,
@@ -269,12 +271,13 @@ def _tell_outcome(outcome: Outcome, inputs: Inputs, path: Path) -> None:
         typer.echo(f"{number}.")
     for count in outcome.counts:
         typer.echo(f"  {plain(count_words(count))}")
-    rest = rest_sentence(outcome)
+    rest, not_exact = rest_sentence(outcome), exact_sentence(outcome)
     for sentence in (
         *((rest,) if rest else ()),
         *(judged_sentence(one, outcome.arrival.lot) for one in outcome.judged),
         *((NO_PROMISE,) if outcome.judged and outcome.unopened else ()),
         money_sentence(outcome),
+        *((not_exact,) if not_exact else ()),
         last_day_sentence(outcome.arrival, inputs.day()),
         *CAUTIONS,
     ):
@@ -289,7 +292,8 @@ def _capital(text: str) -> str:
 
 def _next_step(outcome: Outcome) -> str:
     """Return what to do with an outcome."""
-    noting = noting_words(outcome)
-    if claim_text(outcome) is not None:
-        return f"take the photographs, send the message from the page, then {noting}"
-    return noting
+    noting, exact = noting_words(outcome), exact_words(outcome)
+    if claim_text(outcome) is None:
+        return noting
+    sending = f"take the photographs, send the message from the page, then {noting}"
+    return f"{exact}, and run this again; {sending}" if exact else sending

@@ -149,6 +149,30 @@ def money_sentence(outcome: Outcome) -> str:
     return f"{listed(parts) if parts else 'Nothing is lost'}; a piece cost {each} at your door, by {price.source}"
 
 
+def exact_words(outcome: Outcome) -> str | None:
+    """Return what to do before a sum is claimed that is still open; None where each is exact, or none is claimed."""
+    price = outcome.arrival.price
+    if price is None or all(_is_exact(price, pieces) for pieces in (outcome.lost, outcome.halted)):
+        return None
+    return f"write exactly what you paid {_into(outcome.arrival, 'Paid in all', outcome.arrival.paid_at)}"
+
+
+def exact_sentence(outcome: Outcome) -> str | None:
+    """Return why a sum that is still open is not claimed yet, and what to do first; None where each is exact."""
+    words = exact_words(outcome)
+    if words is None:
+        return None
+    return (
+        f"The sum to claim is not exact yet, and of two sums a maker pays the lower: {words}, and run this again. If "
+        "time runs short, complain without a sum"
+    )
+
+
+def _is_exact(price: PiecePrice, pieces: int) -> bool:
+    low, high = price.of(pieces)
+    return low == high
+
+
 def _why_lost(outcome: Outcome) -> str:
     unsold, owed = outcome.of("critical", "major"), outcome.arrival.owed
     return listed([*(["cannot be sold"] if unsold else []), *(["did not come"] if owed else [])], "or")
@@ -251,10 +275,15 @@ def _found(outcome: Outcome) -> Iterator[str]:
     )
 
 
+def _claimed(price: PiecePrice, pieces: int) -> str:
+    """Return what so many pieces cost, as the maker is told it; a gap to fill where that is open."""
+    return _cost(price, pieces) if _is_exact(price, pieces) else "[the exact sum, once you have written what you paid]"
+
+
 def _about_the_rest(outcome: Outcome) -> str:
     """Return what a claim asks about the pieces without a fault that keeps them from sale, after a critical one."""
     price, halted = outcome.arrival.price, outcome.halted
-    money = f" They cost me {_cost(price, halted)} at my door." if price else ""
+    money = f" They cost me {_claimed(price, halted)} at my door." if price else ""
     found, rest = outcome.of("critical"), "piece" if halted == 1 else f"{halted} pieces"
     has = "has a fault" if found == 1 else "have faults"
     return (
@@ -279,7 +308,7 @@ def _asks(outcome: Outcome) -> Iterator[str]:
     price = outcome.arrival.price
     lost, minor = outcome.lost, outcome.of("minor")
     if lost:
-        money = f": {_cost(price, lost)}" if price else ""
+        money = f": {_claimed(price, lost)}" if price else ""
         yield (
             f"For {counted(lost, 'piece')} I ask you to send good ones at your cost, or to pay back what they cost "
             f"me at my door{money}."

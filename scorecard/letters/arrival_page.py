@@ -21,6 +21,7 @@ from scorecard.inspection.outcome_words import (
     DANGER,
     claim_text,
     count_words,
+    exact_sentence,
     found_sentence,
     judged_sentence,
     kind_lines,
@@ -135,6 +136,7 @@ def outcome_page(outcome: Outcome, *, title: str, as_of: date, made: datetime) -
         "no_promise": NO_PROMISE if outcome.judged and outcome.unopened else None,
         "money": money_sentence(outcome),
         "claim": claim_text(outcome),
+        "not_exact": exact_sentence(outcome),
         "cautions": CAUTIONS,
     }
     return _set("outcome.html.jinja", views, title=title, made=made)

@@ -45,6 +45,16 @@ def test_the_sheet_has_the_faults_of_the_criteria_file(folder):
     assert "<bdi>smudge</bdi>" in html
 
 
+def test_a_sum_that_is_open_is_made_exact_before_it_is_claimed(tmp_path):
+    said = run(folder_of(tmp_path, {"Orders": [ORDERS, [*ORDER[:-1], "1000-1200"]]}), "--opened", "200", "B1=4")
+    first = "write exactly what you paid into G2 of the sheet Orders (Paid in all), and run this again"
+
+    # 4 of 200 pieces at 5 to 6
+    assert "4 pieces that cannot be sold cost 20.00 EUR to 24.00 EUR;" in said.out
+    assert f"The sum to claim is not exact yet, and of two sums a maker pays the lower: {first}. " in said.out
+    assert said.last.startswith(f"Next: {first}; take the photographs, send the message from the page, then type 4")
+
+
 def test_counts_become_a_claim(folder):
     ran = run(folder, "--arrived", "197", "--opened", "197", "B1=4", "B2=3", "minor=12")
     assert (0, "") == (ran.status, ran.err)

@@ -12,6 +12,8 @@ from scorecard.inspection.outcome_words import (
     arrived_sentence,
     claim_text,
     count_words,
+    exact_sentence,
+    exact_words,
     found_sentence,
     judged_sentence,
     last_day_sentence,
@@ -286,6 +288,47 @@ def test_the_claim_is_ready_to_copy():
     came = arrival(lot=197, price=PRICE, ordered_on=date(2026, 9, 1), arrived_on=date(2026, 11, 20))
     # 8 × 5.923 = 47.384; 192 × 5.923 = 1137.216
     assert CLAIM == claim_text(outcome(197, came=came, A4=1, B1=4, minor=5))
+
+
+OPEN_PRICE = PiecePrice(low=Decimal("5.70"), high=Decimal("6.84"), currency="GBP", source="its quote")
+PAID_AT = Place(file="makers.xlsx", sheet="Orders", cell="H2")
+GAP = "[the exact sum, once you have written what you paid]"
+
+
+def test_a_claim_never_names_two_sums_and_what_was_paid_is_to_be_written_first():
+    found = outcome(200, came=arrival(price=OPEN_PRICE, paid_at=PAID_AT), A1=1, B1=5)
+
+    assert f"pay back what they cost me at my door: {GAP}." in claim_text(found)
+    assert f"They cost me {GAP} at my door." in claim_text(found)
+    assert "write exactly what you paid into H2 of the sheet Orders (Paid in all)" == exact_words(found)
+    assert exact_sentence(found) == (
+        "The sum to claim is not exact yet, and of two sums a maker pays the lower: write exactly what you paid into "
+        "H2 of the sheet Orders (Paid in all), and run this again. If time runs short, complain without a sum"
+    )
+
+
+def test_without_the_column_a_new_heading_is_named():
+    found = outcome(200, came=arrival(price=OPEN_PRICE), B1=5)
+
+    assert "write exactly what you paid into the sheet Orders, under a new heading Paid in all" == exact_words(found)
+
+
+@pytest.mark.parametrize(
+    ("price", "counts"), [(PRICE, {"B1": 5}), (None, {"B1": 5}), (OPEN_PRICE, {"C1": 5}), (OPEN_PRICE, {})]
+)
+def test_where_no_open_sum_is_claimed_nothing_is_to_be_written_first(price, counts):
+    found = outcome(200, came=arrival(price=price, paid_at=PAID_AT), **counts)
+
+    assert (None, None, False) == (exact_words(found), exact_sentence(found), GAP in (claim_text(found) or ""))
+
+
+def test_a_sum_that_is_the_same_at_both_ends_is_claimed():
+    """1 piece at 5.921 or 5.923 is 5.92 at either; 5 of them are 29.61 or 29.62."""
+    near = PiecePrice(low=Decimal("5.921"), high=Decimal("5.923"), currency="EUR", source="its quote")
+    one, five = (outcome(200, came=arrival(price=near, paid_at=PAID_AT), B1=pieces) for pieces in (1, 5))
+
+    assert (None, True) == (exact_words(one), "at my door: 5.92 EUR." in claim_text(one))
+    assert GAP in claim_text(five)
 
 
 def test_with_a_critical_fault_the_money_covers_the_whole_lot():

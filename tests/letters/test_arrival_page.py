@@ -2,11 +2,13 @@
 
 import re
 from datetime import UTC, date, datetime
+from decimal import Decimal
 
 from inspection_cases import arrival, outcome
 
 from scorecard.inspection.drawing import drawn, spots
 from scorecard.inspection.faults import fault_list
+from scorecard.inspection.outcome import PiecePrice
 from scorecard.inspection.plans import sampling_plan
 from scorecard.inspection.settings import USUAL_LIMITS
 from scorecard.letters.arrival_page import Sheet, columns_of, outcome_page, tally_page
@@ -82,6 +84,14 @@ def test_a_critical_fault_stops_the_sale():
 
 def test_without_faults_there_is_no_message():
     assert "<textarea" not in told(200)
+
+
+def test_beside_a_message_whose_sum_is_open_stands_what_to_write_first():
+    prices = (PiecePrice(low=Decimal(5), high=Decimal(high), currency="EUR", source="its quote") for high in (5, 6))
+    exact, either = (told(came=arrival(price=price), B1=4) for price in prices)
+    beside = re.compile(r"<h2>What to write</h2>\s*<div>\s*<p><b>The sum to claim is not exact yet.*?Paid in all")
+
+    assert (None, True) == (beside.search(exact), beside.search(either) is not None)
 
 
 def test_names_are_escaped():
