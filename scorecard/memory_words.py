@@ -135,7 +135,7 @@ def totals_words(made: Totals) -> str:
     Examples
     --------
     >>> totals_words(Totals(orders=2, judged=2, on_time=1, pieces=400, faulty=9))
-    '2 own orders: 1 of 2 on time; 9 of 400 pieces faulty (2.2 of 100)'
+    '2 own orders: 1 of 2 on time; 9 of 400 pieces faulty (2.3 of 100)'
     """
     return f"{counted(made.orders, 'own order')}: {listed_parts(made)}"
 
