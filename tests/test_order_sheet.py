@@ -136,6 +136,15 @@ def test_a_sales_tax_that_comes_on_top_is_in_the_payments_of_a_complete_sheet(tm
     assert [] == tax_facts(found)
 
 
+def test_what_is_paid_before_checking_is_the_deposit_with_its_sales_tax_where_the_rest_waits(tmp_path):
+    criteria = CRITERIA.replace("price_has_tax = true", "price_has_tax = false")
+    order = ORDER.replace('balance = "before shipment"', 'balance = "after checking"')
+
+    assert "Before you can check anything you will have paid 403.20 EUR" in own_notes(
+        sheet(tmp_path, criteria=criteria, order=order, Makers=HOME)
+    )
+
+
 def test_of_another_country_without_a_border_the_tax_office_is_to_be_asked(tmp_path):
     criteria = CRITERIA.replace("price_has_tax = true", "price_has_tax = false")
     notes = [own_notes(sheet(tmp_path, criteria=criteria)), own_notes(sheet(tmp_path, criteria=criteria, Makers=HOME))]

@@ -52,6 +52,18 @@ def test_what_is_missing_stands_at_the_head_with_where_to_settle_it(draft):
     assert draft.index(asked) < draft.index("Specification")
 
 
+@pytest.mark.parametrize(
+    ("has_tax", "words"),
+    [
+        ("price_has_tax = true", "<dd><bdi>any is inside these prices, and none comes on top</bdi></dd>"),
+        ("price_has_tax = false", "<td>20 % of 1120.00 EUR, on top of the price</td><td>224.00 EUR</td>"),
+        ("", '<dt>Sales tax</dt><dd><i class="open">not settled yet</i></dd>'),
+    ],
+)
+def test_a_sheet_without_a_border_says_where_the_sales_tax_is(tmp_path, has_tax, words):
+    assert words in page_of(tmp_path, criteria=CRITERIA.replace("price_has_tax = true", has_tax))
+
+
 def test_text_of_the_user_cannot_become_part_of_the_page(draft):
     assert ("<script" in draft, "&lt;script&gt;" in draft) == (False, True)
 
