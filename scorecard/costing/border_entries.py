@@ -227,9 +227,8 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
 def sales_tax_unsaid(situation: Situation) -> bool:
     """Say whether nobody has said if a price has sales tax inside, where there may be any."""
     rules = situation.inputs.imports
-    if situation.crosses_border or "duty" in situation.coverage.parts:
-        return False
-    return rules is None or (rules.price_has_tax is None and rules.tax_percent != Span(ZERO, ZERO))
+    is_said = rules is not None and (rules.price_has_tax is not None or rules.tax_percent == Span.of(0))
+    return bears_sales_tax(situation) and not is_said
 
 
 _SALES_TAX_GAPS = {
