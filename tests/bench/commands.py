@@ -5,6 +5,8 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
@@ -14,7 +16,7 @@ from inputs import folder
 PYTHON = sys.executable
 SCORECARD = [PYTHON, "-m", "scorecard"]
 
-# both sides keep their compiled code, as they do once installed, and run their products on one thread
+# both sides keep their compiled code, as they do once installed, and run on one thread and one core
 ENVIRONMENT = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
 ENVIRONMENT["OPENBLAS_NUM_THREADS"] = "1"
 ENVIRONMENT["PYTHONPATH"] = str(Path(__file__).parents[2])  # the package that this folder belongs to
@@ -107,9 +109,23 @@ def pairs(room: Path) -> list[Pair]:
     ]  # fmt: skip
 
 
+@contextmanager
+def one_core() -> Iterator[None]:
+    """Keep what is started within to one core: a library that reads on a thread of its own gains nothing by it."""
+    if not hasattr(os, "sched_setaffinity"):  # Linux alone has it
+        yield
+        return
+    cores = os.sched_getaffinity(0)
+    os.sched_setaffinity(0, {max(cores)})
+    try:
+        yield
+    finally:
+        os.sched_setaffinity(0, cores)
+
+
 def main(only: str = "") -> None:
     """Print a row for each pair whose name holds the words given."""
-    with tempfile.TemporaryDirectory() as room:
+    with tempfile.TemporaryDirectory() as room, one_core():
         for pair in pairs(Path(room)):
             if only in pair.name:
                 print("\n".join(compare(pair)), flush=True)
