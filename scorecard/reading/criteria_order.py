@@ -3,6 +3,8 @@
 Enters: the faults of the text, and the problems and warnings of its tables. Leaves: one list.
 """
 
+from dataclasses import replace
+
 from scorecard.errors import Place, Problem
 from scorecard.reading.criteria_toml import Tables
 from scorecard.reading.toml_scan import Fault, Path
@@ -62,7 +64,18 @@ def _kept(tables: Tables, notes: Notes, problems: list[Problem]) -> list[tuple[i
         is_near_loss = not tables.is_whole or path in above_lost or not lost.isdisjoint(upwards)
         return (code in FOLLOWS_A_LOSS and is_near_loss) or not guessed.isdisjoint(upwards)
 
-    return [(_line(tables, path), problem) for path, problem in placed if not follows(path, problem.code)]
+    kept = [(path, problem) for path, problem in placed if not follows(path, problem.code)]
+    return [(_line(tables, path), _with_header(tables, path, problem)) for path, problem in kept]
+
+
+def _with_header(tables: Tables, path: Path, problem: Problem) -> Problem:
+    """Return a problem of an unknown key with the header that stands behind a # between its table and itself."""
+    above, line = tables.lines.get(path[:-1], 0), tables.lines.get(path, 0)
+    off = [number for number in tables.off if above < number < line]
+    if problem.code != "unknown-key" or not off:
+        return problem
+    header = tables.off[off[-1]]
+    return replace(problem, wanted=f"If it belongs to {header}, take the # away from line {off[-1]}, {header}, too")
 
 
 def _upwards(path: Path) -> list[Path]:

@@ -3,11 +3,14 @@
 Enters: text. Leaves: tables, and the faults with their lines and keys.
 """
 
+import re
 import tomllib
 from collections.abc import Iterable, Mapping
 
 from scorecard.frozen import dataclass
 from scorecard.reading.toml_scan import Fault, Path, Statement, is_hopeless, statements
+
+_OFF = re.compile(r"^[ \t]*#[ \t]*(\[{1,2}[A-Za-z_][\w.]*\]{1,2})[ \t]*(?:#.*)?$", re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,12 +23,14 @@ class Tables:
     faults : what is wrong with the text
     lines : the number of the line where each key stands
     is_whole : whether of every line that was lost it is known which key it is, and no table lost its header
+    off : headers of tables that stand behind a #, by the numbers of their lines
     """
 
     values: Mapping[str, object]
     faults: tuple[Fault, ...]
     lines: Mapping[Path, int]
     is_whole: bool
+    off: Mapping[int, str]
 
 
 def read_tables(text: str) -> Tables:
@@ -34,12 +39,17 @@ def read_tables(text: str) -> Tables:
     found = statements(text)
     values = None if any(is_hopeless(one, text[one.start : one.end]) for one in found) else _as_it_stands(text)
     if values is not None:
-        return Tables(values=values, faults=(), lines=_lines(found), is_whole=True)
+        return Tables(values=values, faults=(), lines=_lines(found), is_whole=True, off=_headers_off(text))
     from scorecard.reading.toml_rescue import Rescue  # most files need none
 
     rescue = Rescue(text)
-    lines = _lines(rescue.statements)
-    return Tables(values=rescue.values, faults=tuple(rescue.faults), lines=lines, is_whole=rescue.is_whole)
+    return Tables(
+        values=rescue.values,
+        faults=tuple(rescue.faults),
+        lines=_lines(rescue.statements),
+        is_whole=rescue.is_whole,
+        off=_headers_off(text),
+    )
 
 
 def _as_it_stands(text: str) -> dict[str, object] | None:
@@ -57,3 +67,8 @@ def _lines(found: Iterable[Statement]) -> dict[Path, int]:
         if statement.path:
             lines.setdefault(statement.path, statement.line)
     return lines
+
+
+def _headers_off(text: str) -> dict[int, str]:
+    """Return the headers that stand behind a #, by the numbers of their lines."""
+    return {text.count("\n", 0, found.start()) + 1: found[1] for found in _OFF.finditer(text)}

@@ -55,3 +55,26 @@ def test_warnings_come_in_order_too_and_follow_no_loss():
 
     warnings = warnings_in_order(read_tables("[a]\n[b]\n[lost]\nweight = x y\n"), notes)
     assert ["a.weight", "b.weight"] == [warning.place.key for warning in warnings]
+
+
+HEADER = "If it belongs to [c], take the # away from line 4, [c], too"
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "wanted"),
+    [
+        ("[a]\n# [b]\nx = 1\n# [c]\nkey = 1\n", "unknown-key", HEADER),
+        (
+            "[a]\n# [b]\nx = 1\n\nkey = 1\n# [c]\n",
+            "unknown-key",
+            "If it belongs to [b], take the # away from line 2, [b], too",
+        ),
+        ("# [b]\n[a]\n\nx = 1\nkey = 1\n# [c]\n", "unknown-key", "wanted"),
+        ("[a]\n# [b]\nx = 1\n# [c]\nkey = 1\n", "not-whole", "wanted"),
+    ],
+)
+def test_of_an_unknown_key_the_header_above_it_that_stands_behind_a_hash_is_named(text, code, wanted):
+    notes = Notes("criteria.toml")
+    notes.problem(code, ("a", "key"), "found", "wanted")
+
+    assert [wanted] == [problem.wanted for problem in problems_in_order(read_tables(text), notes)]

@@ -23,6 +23,12 @@ def test_the_line_of_every_key_is_told():
     assert {("a",): 1, ("b",): 3, ("b", "c"): 4} == read_tables("a = 1\n\n[b]\nc = 2\n").lines
 
 
+def test_headers_behind_a_hash_are_told_with_their_lines():
+    text = "[a]\n# [b.c]  # later\nd = 1\n#[[e]]\n# [not, one]\n# a remark on [f]\n"
+
+    assert {2: "[b.c]", 4: "[[e]]"} == read_tables(text).off == read_tables(text + "x = y z\n").off
+
+
 def test_lines_that_cannot_be_read_are_all_listed_and_the_rest_is_read():
     text = "a = b c\nd = 1\n[e]\nf 2\ng = [1\nh = 3\n"
     tables = read_tables(text)
