@@ -188,6 +188,10 @@ def test_stretches_that_overlap_or_miss_by_the_last_bits_only_touch(low):
     assert ((-np.inf, 8), (max(low, 8), np.inf)) == joined([(low, np.inf), (-np.inf, 8)])
 
 
+def test_a_sliver_at_the_end_of_a_stretch_is_a_part_of_it():
+    assert ((1, 8),) == joined([(1, 8), (8 - 1e-12, 8 - 5e-13)])
+
+
 # the edges
 
 
