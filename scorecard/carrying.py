@@ -18,8 +18,8 @@ from scorecard.checks import Check, checked, sign_of
 from scorecard.codes import CURRENCY_DECIMALS
 from scorecard.costing.amounts import Span, shown, unit_figure
 from scorecard.costing.freight import FreightOffer
-from scorecard.costing.quotes import STALE_DAYS, QuoteRow
-from scorecard.costing.replies import grouped
+from scorecard.costing.quotes import STALE_DAYS, DaysCounted, QuoteRow
+from scorecard.costing.replies import Reply, grouped
 from scorecard.criteria import Criterion
 from scorecard.frozen import dataclass
 from scorecard.memory import same_maker
@@ -42,6 +42,7 @@ FACTS = re.compile(
 )
 METHODS = re.compile(r"\b(method|print|printing)\b", re.IGNORECASE)
 CARRIED = ("Country", "Web page", "Contact", "Care", "Notes")
+DAYS_TOLD: Mapping[DaysCounted | None, str] = {"working days": "working days", "days": "calendar days", None: "days"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -187,10 +188,9 @@ def _lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
     yield from _answer_lines(case, at, as_of)
     quotes = [row for row in case.costs.quotes if row.maker == maker] if case.costs else []
     days = [row.quoted_on for row in quotes if row.quoted_on]
-    for reply in grouped(quotes):
-        day = next((row.quoted_on for row in reply if row.quoted_on), None)
-        for row in reply:
-            yield from _quote_lines(row, day, as_of)
+    for reply in (Reply(rows=tuple(rows)) for rows in grouped(quotes)):
+        for row in reply.rows:
+            yield from _quote_lines(row, reply, as_of)
     for offer in case.costs.offers if case.costs else ():
         if offer.maker == maker:
             yield from _carton_lines(offer)
@@ -233,15 +233,12 @@ def _answer_lines(case: Case, at: int, as_of: date) -> Iterator[FromLastTime]:
             )
 
 
-def _quote_lines(row: QuoteRow, day: date | None, as_of: date) -> Iterator[FromLastTime]:
-    """Yield what a row of a reply of a day said."""
+def _quote_lines(row: QuoteRow, reply: Reply, as_of: date) -> Iterator[FromLastTime]:
+    """Yield what a row of a reply said."""
     pieces = f" for {row.pieces} pieces" if row.pieces else ""
-    covers = f", covering {row.covers}" if row.covers else ""
-    term = f", {row.term} {row.term_place}".rstrip() if row.term else ""
-    way = f", by {row.way}" if row.way else ""
     figures = (
-        (f"price{pieces}", f"{_money(row.price, row)} {_each(row)}{covers}{term}{way}", "Price"),
-        ("lead time", _days(row.days), "Days"),
+        (f"price{pieces}", f"{_money(row.price, row)} {_each(row)}{_terms(reply.head)}", "Price"),
+        ("lead time", _days(row.days, DAYS_TOLD[row.days_counted]), "Days"),
         ("set-up", _setup(row), "Set-up"),
         ("set-up again on reorder", {True: "yes", False: "no", None: ""}[row.setup_again], "Set-up again on reorder"),
         ("sample price", _money(row.sample_price, row), "Sample price"),
@@ -254,10 +251,18 @@ def _quote_lines(row: QuoteRow, day: date | None, as_of: date) -> Iterator[FromL
                 maker=row.maker,
                 what=what,
                 figure=figure,
-                as_of=day,
-                state=_state(day, as_of),
+                as_of=reply.quoted_on,
+                state=_state(reply.quoted_on, as_of),
                 where=f"{heading}, sheet Quotes",
             )
+
+
+def _terms(head: QuoteRow) -> str:
+    """Return what the prices of a reply cover, and on which terms."""
+    covers = f", covering {head.covers}" if head.covers else ""
+    term = f", {head.term} {head.term_place}".rstrip() if head.term else ""
+    way = f", by {head.way}" if head.way else ""
+    return f"{covers}{term}{way}"
 
 
 def _setup(row: QuoteRow) -> str:
@@ -282,8 +287,8 @@ def _ends(span: Span, told: Callable[[Decimal], str], unit: str) -> str:
     return f"{told(span.low) if span.is_known else f'{told(span.low)} to {told(span.high)}'} {unit}"
 
 
-def _days(span: Span | None) -> str:
-    return "" if span is None else _ends(span, shown, "days")
+def _days(span: Span | None, told: str = "days") -> str:
+    return "" if span is None else _ends(span, shown, told)
 
 
 def _carton_lines(offer: FreightOffer) -> Iterator[FromLastTime]:
@@ -307,9 +312,13 @@ def _freight_lines(offer: FreightOffer, day: date | None, as_of: date) -> Iterat
     ends = {str(pieces) for pieces in (offer.from_pieces, offer.to_pieces) if pieces}
     pieces = f" for {' to '.join(sorted(ends, key=int))} pieces" if ends else ""
     figures = (
-        (f"freight by {offer.way}{pieces}", _money(offer.cost, offer), "Cost"),
-        (f"freight by {offer.way}, a kg", _money(offer.rate_per_kg, offer), "Rate per kg"),
-        (f"freight by {offer.way}, a revenue ton", _money(offer.rate_per_revenue_ton, offer), "Rate per revenue ton"),
+        (f"freight by {offer.way}{pieces}", _paid_for(offer.cost, offer), "Cost"),
+        (f"freight by {offer.way}, a kg", _paid_for(offer.rate_per_kg, offer), "Rate per kg"),
+        (
+            f"freight by {offer.way}, a revenue ton",
+            _paid_for(offer.rate_per_revenue_ton, offer),
+            "Rate per revenue ton",
+        ),
         (f"journey by {offer.way}", _days(offer.days), "Days"),
     )
     for what, figure, heading in figures:
@@ -322,3 +331,8 @@ def _freight_lines(offer: FreightOffer, day: date | None, as_of: date) -> Iterat
                 state=_state(day, as_of),
                 where=f"{heading}, sheet Freight",
             )
+
+
+def _paid_for(span: Span | None, offer: FreightOffer) -> str:
+    """Return a sum with the part of the journey that it pays for, where the offer says so."""
+    return f"{_money(span, offer)}, {offer.covers}" if span and offer.covers else _money(span, offer)

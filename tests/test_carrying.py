@@ -110,7 +110,7 @@ def test_an_open_end_of_a_quote_comes_back_with_its_unit(tmp_path):
 def test_freight_comes_back_with_the_day_of_its_makers_last_quote(tmp_path):
     line = lines(found(tmp_path), "Brightholm")["freight by sea"]
 
-    assert ("380.00 USD", date(2026, 11, 20), "to confirm") == (line.figure, line.as_of, line.state)
+    assert ("380.00 USD, door to door", date(2026, 11, 20), "to confirm") == (line.figure, line.as_of, line.state)
 
 
 def test_own_orders_come_as_facts(tmp_path):
@@ -150,6 +150,37 @@ def test_a_row_that_continues_a_reply_has_its_day(tmp_path):
 
     assert told["price for 600 pieces"].as_of is not None
     assert told["price for 600 pieces"].as_of == told["price for 200 pieces"].as_of
+
+
+def test_a_row_that_continues_a_reply_is_on_its_terms(tmp_path):
+    dated = dict(zip(QUOTES[0], QUOTES[1], strict=True)) | {"Price covers": "goods and freight"}
+    more = dict.fromkeys(dated) | {"Maker": dated["Maker"], "Pieces": 600, "Price": 4, "Price is for": "each"}
+    told = lines(found(tmp_path, Quotes=[QUOTES[0], list(dated.values()), list(more.values())]))
+
+    assert "4.00 EUR each, covering goods and freight, DAP my door, by road" == told["price for 600 pieces"].figure
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [("30 working days", "30 working days"), ("10-12 calendar days", "10 to 12 calendar days"), ("30", "30 days")],
+)
+def test_days_come_back_as_they_were_counted(tmp_path, typed, told):
+    row = list((dict(zip(QUOTES[0], QUOTES[1], strict=True)) | {"Days": typed}).values())
+
+    assert told == lines(found(tmp_path, Quotes=[QUOTES[0], row]))["lead time"].figure
+
+
+def test_freight_comes_back_with_what_it_paid_for(tmp_path):
+    heads = ["Maker", "Way", "Cost", "Rate per kg", "Currency", "Freight covers", "Pieces per carton"]
+    heads += ["Carton length cm", "Carton width cm", "Carton height cm", "Carton kg"]
+    rows = [["Brightholm", "sea", 380, None, "USD", "port to port"]]
+    rows += [["Brightholm", "air", None, 5, "USD", "door to door", 24, 40, 30, 35, 12.5]]
+    told = lines(found(tmp_path, Freight=[heads, *rows]), "Brightholm")
+
+    assert ("380.00 USD, port to port", "5.00 USD, door to door") == (
+        told["freight by sea"].figure,
+        told["freight by air, a kg"].figure,
+    )
 
 
 @pytest.mark.parametrize(
