@@ -4,9 +4,11 @@ Where a file is written to, it stays as it was beside itself.
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
+from functools import reduce
 from pathlib import Path
+from typing import Any
 
 import tomlkit
 from tomlkit.exceptions import ParseError
@@ -17,8 +19,13 @@ from scorecard.errors import WriteError
 from scorecard.frozen import dataclass
 from scorecard.locks import alone_in
 from scorecard.whole_files import keep_beside, read_whole, write_whole
+from scorecard.words import listed
 
 CHARGED = ("import", "shipping", "cost")  # tables that hold charges
+
+RATES = (("currencies",), ("currencies", "for_one"))  # where they stand, by what one costs and by what one buys
+SUMS = ("amount", "minimum", "maximum")  # of a charge: in its currency
+BOUNDS = (("minimum", "at least"), ("maximum", "at most"))
 
 CODE = re.compile(r"[A-Za-z]{3}$")  # of a currency: a key of [currencies] that is a rate
 _CHARGE = re.compile(r"\s*\[\[\s*(import|shipping|cost)\s*\.\s*charges\s*\]\]")
@@ -67,11 +74,12 @@ def _set(table: Table, weight: float) -> None:
 
 @dataclass(frozen=True, slots=True)
 class TakenOut:
-    """A figure that was taken out of a criteria file: what it was, as it stood, and the key that it stood at."""
+    """A figure that was taken out of a criteria file: what it was, as it stood, at which key, and of which day."""
 
     what: str
     figure: str
     key: str
+    on: date | None = None
 
 
 def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
@@ -92,24 +100,56 @@ def for_next_order(text: str, as_of: date) -> tuple[str, tuple[TakenOut, ...]]:
         text = _with_key_as_comment(text, name, key)
     document = tomlkit.parse(_with_charges_as_comments(text))
     for name in CHARGED:
-        document.get(name, {}).pop("charges", None)
+        _pop(document, (name,), "charges")
     for name, key, _ in days:
-        document.get(name, {}).pop(key, None)
+        _pop(document, (name,), key)
     taken = [*charges, *_without_days(document), *_without_old_rates(document, as_of)]
     taken += [TakenOut(f"{key} of last time", day.isoformat(), f"{key} of [{name}]") for name, key, day in days]
     taken += _without_duty(document, as_of)
-    document.get("order", {}).pop("number", None)
-    document.get("cost", {}).pop("sampled", None)
+    _pop(document, ("order",), "number")
+    _pop(document, ("cost",), "sampled")
     return tomlkit.dumps(document), tuple(taken)
 
 
+def _at(document: tomlkit.TOMLDocument, path: Iterable[str]) -> Any:
+    """Return the table at a path; an empty one where there is none."""
+    return reduce(lambda table, name: table.get(name, {}), path, document)
+
+
+def _pop(document: tomlkit.TOMLDocument, path: Iterable[str], key: str) -> Any:
+    """Take a key out of a table and return what it said.
+
+    The table is looked up anew each time: of one that is written in several places, the library's view is wrong once
+    one of them is empty.
+    """
+    return _at(document, path).pop(key, None)
+
+
 def _charges(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:
+    home = document.get("brief", {}).get("currency", "")
     for name in CHARGED:
         for charge in document.get(name, {}).get("charges", ()):
-            figures = [str(charge[key]) for key in ("amount", "currency") if key in charge]
-            figures += [f"per {charge['per']}"] if "per" in charge else []
-            figures += [f"{charge['percent']} % of {charge.get('of', 'the goods')}"] if "percent" in charge else []
-            yield TakenOut(f"charge: {charge.get('name', 'without a name')}", " ".join(figures), f"[[{name}.charges]]")
+            figure = _charge_words({"currency": home, "per": "order", "of": "the goods"} | charge)
+            yield TakenOut(
+                f"charge: {charge.get('name', 'without a name')}", figure, f"[[{name}.charges]]", _day_of(charge)
+            )
+
+
+def _charge_words(charge: Mapping[str, Any]) -> str:
+    """Return all that makes the sum of a charge."""
+    sums = {key: f"{charge[key]} {charge['currency']}".rstrip() for key in SUMS if key in charge}
+    figures = [f"{sums['amount']} per {charge['per']}"] if "amount" in sums else []
+    figures += [f"{charge['percent']} % of {charge['of']}"] if "percent" in charge else []
+    bounds = "".join(f", {words} {sums[key]}" for key, words in BOUNDS if key in sums)
+    ways = charge.get("ways", ())
+    by = f", by {listed([ways] if isinstance(ways, str) else ways)}" if ways else ""
+    return f"{' and '.join(figures)}{bounds}{by}"
+
+
+def _day_of(table: Mapping[str, Any]) -> date | None:
+    """Return the day that a table of figures is of."""
+    dated = table.get("on")
+    return dated if isinstance(dated, date) else None
 
 
 def _with_charges_as_comments(text: str) -> str:
@@ -140,30 +180,33 @@ def _without_blocks(text: str) -> dict[str, object]:
 
 
 def _without_days(document: tomlkit.TOMLDocument) -> Iterator[TakenOut]:
-    for way, rule in document.get("shipping", {}).items():
+    for way, rule in list(_at(document, ("shipping",)).items()):
         if isinstance(rule, dict) and "days" in rule:
-            yield TakenOut(f"journey by {way}", f"{rule.pop('days')} days", f"days of [shipping.{way}]")
+            path, day, is_last = ("shipping", way), _day_of(rule), set(rule) <= {"days", "on", "source"}
+            yield TakenOut(
+                f"journey by {way}", f"{_pop(document, path, 'days')} days", f"days of [shipping.{way}]", day
+            )
+            if is_last:
+                _pop(document, path, "on")
 
 
 def _without_old_rates(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:
     """Take out rates without a day or an old one, but for those of currencies that something else is given in."""
-    table = document.get("currencies", {})
-    dated = table.get("on")
+    dated = _day_of(_at(document, RATES[0]))
     if _is_recent(dated, as_of):
         return
-    told = f" on {dated.isoformat()}" if isinstance(dated, date) else ""
-    home = document.get("brief", {}).get("currency", "")
-    for name, rates in (("currencies", table), ("currencies.for_one", table.get("for_one", {}))):
-        for code in [key for key in rates if CODE.match(key) and not _is_given_in(document, key)]:
-            one, other = (code, home) if name == "currencies" else (home, code)
-            figure = f"{rates.pop(code)} {other} for 1 {one}{told}"
-            yield TakenOut(f"rate of {code}", figure, f"{code} of [{name}]")
-    if not any(CODE.match(key) for key in (*table, *table.get("for_one", {}))):
-        table.pop("on", None)  # the day of the rates that came out, not of those to come
+    home = _at(document, ("brief",)).get("currency", "")
+    for path in RATES:
+        for code in [key for key in _at(document, path) if CODE.match(key) and not _is_given_in(document, key)]:
+            one, other = (code, home) if path == RATES[0] else (home, code)
+            figure = f"{_pop(document, path, code)} {other} for 1 {one}"
+            yield TakenOut(f"rate of {code}", figure, f"{code} of [{'.'.join(path)}]", dated)
+    if not any(CODE.match(key) for path in RATES for key in _at(document, path)):
+        _pop(document, RATES[0], "on")  # the day of the rates that came out, not of those to come
 
 
-def _is_recent(dated: object, as_of: date) -> bool:
-    return isinstance(dated, date) and (as_of - dated).days <= STALE_DAYS
+def _is_recent(dated: date | None, as_of: date) -> bool:
+    return dated is not None and (as_of - dated).days <= STALE_DAYS
 
 
 def _is_given_in(document: tomlkit.TOMLDocument, code: str) -> bool:
@@ -192,11 +235,14 @@ def _with_key_as_comment(text: str, name: str, key: str) -> str:
 
 def _without_duty(document: tomlkit.TOMLDocument, as_of: date) -> Iterator[TakenOut]:
     """Take out rates of duty and import tax without a day or with an old one: they are to be looked up anew."""
-    table = document.get("import", {})
-    if _is_recent(table.get("on"), as_of):
+    path = ("import",)
+    dated = _day_of(_at(document, path))
+    if _is_recent(dated, as_of):
         return
     for key, what in (("duty_percent", "duty"), ("tax_percent", "import tax")):
-        if key in table:
-            yield TakenOut(what, f"{table.pop(key)} %", f"{key} of [import]")
-    for code, percent in table.pop("duty_by_country", {}).items():
-        yield TakenOut(f"duty on goods from {code}", f"{percent} %", "duty_by_country of [import]")
+        if key in _at(document, path):
+            yield TakenOut(what, f"{_pop(document, path, key)} %", f"{key} of [import]", dated)
+    for code, percent in (_pop(document, path, "duty_by_country") or {}).items():
+        yield TakenOut(f"duty on goods from {code}", f"{percent} %", "duty_by_country of [import]", dated)
+    if "freight_in_base_percent" not in _at(document, path):
+        _pop(document, path, "on")

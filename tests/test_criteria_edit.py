@@ -45,7 +45,7 @@ def test_prices_days_of_ways_and_days_that_are_over_come_out():
     text, taken = for_next_order(TEXT, AS_OF)
 
     assert (
-        TakenOut("charge: Clearance", "38", "[[import.charges]]"),
+        TakenOut("charge: Clearance", "38 per order", "[[import.charges]]"),
         TakenOut("charge: Port", "20 USD per carton", "[[shipping.charges]]"),
         TakenOut("charge: Bank", "1.5 % of goods", "[[cost.charges]]"),
         TakenOut("journey by sea", "30-45 days", "days of [shipping.sea]"),
@@ -110,7 +110,7 @@ def test_charges_in_any_form_come_out(charge):
         f"[import]\nduty_percent = 4\n[[import.charges]]\n{charge}[selling]\nprice = 1\n", AS_OF
     )
 
-    assert ["3", "4 %"] == [one.figure for one in taken]
+    assert ["3 per order", "4 %"] == [one.figure.removesuffix(", by sea") for one in taken]
     assert {"import": {}, "selling": {"price": 1}} == tomllib.loads(text)
 
 
@@ -138,8 +138,8 @@ def test_old_rates_come_out_but_for_those_that_another_figure_needs():
     text, taken = for_next_order(RATES, AS_OF)
 
     assert (
-        TakenOut("rate of USD", "0.92 EUR for 1 USD on 2026-05-01", "USD of [currencies]"),
-        TakenOut("rate of CNY", "7.8 CNY for 1 EUR on 2026-05-01", "CNY of [currencies.for_one]"),
+        TakenOut("rate of USD", "0.92 EUR for 1 USD", "USD of [currencies]", date(2026, 5, 1)),
+        TakenOut("rate of CNY", "7.8 CNY for 1 EUR", "CNY of [currencies.for_one]", date(2026, 5, 1)),
     ) == taken
     left = tomllib.loads(text)["currencies"]
     assert ({"on", "source", "GBP", "charge_percent", "for_one"}, {}) == (set(left), left["for_one"])
@@ -149,7 +149,10 @@ def test_rates_of_the_last_180_days_stay_and_those_without_a_day_do_not():
     stays = for_next_order(RATES.replace("2026-05-01", "2026-05-29"), AS_OF)  # 180 days
     goes = for_next_order(RATES.replace("on = 2026-05-01\n", ""), AS_OF)
 
-    assert ((), ["0.92 EUR for 1 USD", "7.8 CNY for 1 EUR"]) == (stays[1], [one.figure for one in goes[1]])
+    assert ((), [("0.92 EUR for 1 USD", None), ("7.8 CNY for 1 EUR", None)]) == (
+        stays[1],
+        [(one.figure, one.on) for one in goes[1]],
+    )
 
 
 def test_rates_of_duty_and_tax_come_out_to_be_looked_up_anew():
@@ -166,3 +169,73 @@ def test_rates_of_duty_that_were_looked_up_lately_stay():
     text = "[import]\non = 2027-10-01\nduty_percent = 4\n"
 
     assert (text, ()) == for_next_order(text, date(2027, 11, 1))
+
+
+@pytest.mark.parametrize(
+    ("charge", "figure"),
+    [
+        ("amount = 45", "45 GBP per order"),
+        ('amount = 0.2\nper = "piece"\ncurrency = "USD"', "0.2 USD per piece"),
+        (
+            'percent = 0.3464\nof = "customs value"\nminimum = 33.58\nmaximum = 651.75\ncurrency = "USD"',
+            "0.3464 % of customs value, at least 33.58 USD, at most 651.75 USD",
+        ),
+        ('amount = "5-8"\npercent = 2\nof = "goods"', "5-8 GBP per order and 2 % of goods"),
+        ('amount = 90\nways = ["air", "sea"]', "90 GBP per order, by air and sea"),
+        ('amount = 90\nways = "air"', "90 GBP per order, by air"),
+    ],
+)
+def test_a_charge_is_told_with_all_that_makes_its_sum(charge, figure):
+    text = f'[brief]\ncurrency = "GBP"\n[[import.charges]]\nname = "Fee"\n{charge}\non = 2026-05-01\n'
+
+    assert [(figure, date(2026, 5, 1))] == [(one.figure, one.on) for one in for_next_order(text, AS_OF)[1]]
+
+
+def test_rates_at_the_border_and_days_of_ways_are_told_with_their_day():
+    text = '[import]\non = 2026-05-01\nduty_percent = 4\n[shipping.sea]\non = 2026-05-02\ndays = "30-45"\n'
+
+    assert [("journey by sea", date(2026, 5, 2)), ("duty", date(2026, 5, 1))] == [
+        (one.what, one.on) for one in for_next_order(text, AS_OF)[1]
+    ]
+
+
+@pytest.mark.parametrize(
+    ("figures", "left"),
+    [
+        ("[import]\nduty_percent = 4\n", {"import": {}}),
+        ("[import]\nduty_by_country = { CN = 4 }\n", {"import": {}}),
+        ('[shipping.sea]\ndays = "30-45"\n', {"shipping": {"sea": {}}}),
+        ('[shipping.sea]\nsource = "a page"\ndays = 30\n', {"shipping": {"sea": {"source": "a page"}}}),
+    ],
+)
+def test_a_day_goes_with_the_last_figure_that_it_is_of(figures, left):
+    assert left == tomllib.loads(for_next_order(f"{figures}on = 2026-05-01\n", AS_OF)[0])
+
+
+@pytest.mark.parametrize(
+    "figures",
+    [
+        "[import]\nfreight_in_base_percent = { air = 70 }\ntax_percent = 20\n",
+        "[shipping.sea]\ndivisor = 0\ndays = 30\n",
+    ],
+)
+def test_a_figure_that_stays_keeps_its_day(figures):
+    assert "\non = 2026-05-01\n" in for_next_order(f"{figures}on = 2026-05-01\n", AS_OF)[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("[import]\nduty_percent = 4\n{}[import.duty_by_country]\nCN = 12\n", {}),
+        (
+            "[shipping.sea]\ndays = 30\non = 2026-05-01\n{}[shipping.air]\ndays = 9\n",
+            {"shipping": {"sea": {}, "air": {}}},
+        ),
+        ("currencies.USD = 0.9\ncurrencies.GBP = 1.2\n{}", {}),
+        ("import.duty_percent = 4\nimport.tax_percent = 20\nimport.on = 2026-05-01\n{}", {}),
+    ],
+)
+def test_figures_come_out_of_a_table_that_is_written_in_parts(text, left):
+    made, taken = for_next_order(text.format("[selling]\nprice = 1\n"), AS_OF)
+
+    assert (left | {"selling": {"price": 1}}, 2) == (tomllib.loads(made), len(taken))

@@ -57,7 +57,7 @@ def lay_out_again(folder: Path, inputs: Inputs, kind: str | None = None) -> Laid
 
 def _line(one: TakenOut) -> FromLastTime:
     where = f"{one.key} of {CRITERIA_FILE}"
-    return FromLastTime(maker="", what=one.what, figure=one.figure, as_of=None, state="to confirm", where=where)
+    return FromLastTime(maker="", what=one.what, figure=one.figure, as_of=one.on, state="to confirm", where=where)
 
 
 def artwork_named(case: Case) -> list[str]:

@@ -82,6 +82,12 @@ def test_old_figures_stand_on_a_sheet_that_is_not_read(tmp_path, before):
     assert [] == list(book["Quotes"].iter_rows(min_row=2, values_only=True))
 
 
+def test_a_rate_of_last_time_stands_there_with_its_day(tmp_path, before):
+    lines = {line["what"]: line for line in json.loads(start(tmp_path, "--json").out)["last_time"]}
+
+    assert ("0.5 EUR for 1 USD", "2026-11-20") == (lines["rate of USD"]["figure"], lines["rate of USD"]["as_of"])
+
+
 def test_the_old_folder_stays_as_it_was(tmp_path, before):
     files = {path: path.read_bytes() for path in before.rglob("*") if path.is_file()}
     start(tmp_path)
