@@ -20,12 +20,13 @@ def said(code, *words, cwd=None):
 
 STILL_OFF = """
 import sys
+before = set(sys.modules)  # where branches are counted, that has loaded some of them
 from scorecard.cli import main
 try:
     main()
 finally:
     from scorecard.cli.put_off import SELDOM_NEEDED
-    there = SELDOM_NEEDED & sys.modules.keys()
+    there = SELDOM_NEEDED & sys.modules.keys() - before
     loaded = [name for name in there if vars(sys.modules[name])["__getattr__"].__self__._is_begun]
     print("loaded:", *loaded)
     print("off:", len(there))
