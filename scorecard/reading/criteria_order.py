@@ -3,6 +3,7 @@
 Enters: the faults of the text, and the problems and warnings of its tables. Leaves: one list.
 """
 
+from bisect import bisect
 from dataclasses import replace
 
 from scorecard.errors import Place, Problem
@@ -65,17 +66,17 @@ def _kept(tables: Tables, notes: Notes, problems: list[Problem]) -> list[tuple[i
         return (code in FOLLOWS_A_LOSS and is_near_loss) or not guessed.isdisjoint(upwards)
 
     kept = [(path, problem) for path, problem in placed if not follows(path, problem.code)]
-    return [(_line(tables, path), _with_header(tables, path, problem)) for path, problem in kept]
+    off = sorted(tables.off.items()) if any(problem.code == "unknown-key" for _, problem in kept) else []
+    return [(_line(tables, path), _with_header(tables, off, path, problem)) for path, problem in kept]
 
 
-def _with_header(tables: Tables, path: Path, problem: Problem) -> Problem:
+def _with_header(tables: Tables, off: list[tuple[int, str]], path: Path, problem: Problem) -> Problem:
     """Return a problem of an unknown key with the header that stands behind a # between its table and itself."""
-    above, line = tables.lines.get(path[:-1], 0), tables.lines.get(path, 0)
-    off = [number for number in tables.off if above < number < line]
-    if problem.code != "unknown-key" or not off:
+    before = bisect(off, (tables.lines.get(path, 0), ""))
+    number, header = off[before - 1] if before else (0, "")
+    if problem.code != "unknown-key" or number <= tables.lines.get(path[:-1], 0):
         return problem
-    header = tables.off[off[-1]]
-    return replace(problem, wanted=f"If it belongs to {header}, take the # away from line {off[-1]}, {header}, too")
+    return replace(problem, wanted=f"If it belongs to {header}, take the # away from line {number}, {header}, too")
 
 
 def _upwards(path: Path) -> list[Path]:

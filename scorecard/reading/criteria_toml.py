@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from scorecard.frozen import dataclass
 from scorecard.reading.toml_scan import Fault, Path, Statement, is_hopeless, statements
 
-_OFF = re.compile(r"^[ \t]*#[ \t]*(\[{1,2}[A-Za-z_][\w.]*\]{1,2})[ \t]*(?:#.*)?$", re.MULTILINE)
+_OFF = re.compile(r"[ \t]*#[ \t]*(\[{1,2}[A-Za-z_][\w.]*\]{1,2})[ \t]*(?:#.*)?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,14 +23,20 @@ class Tables:
     faults : what is wrong with the text
     lines : the number of the line where each key stands
     is_whole : whether of every line that was lost it is known which key it is, and no table lost its header
-    off : headers of tables that stand behind a #, by the numbers of their lines
+    text : what was read
     """
 
     values: Mapping[str, object]
     faults: tuple[Fault, ...]
     lines: Mapping[Path, int]
     is_whole: bool
-    off: Mapping[int, str]
+    text: str
+
+    @property
+    def off(self) -> dict[int, str]:
+        """Headers of tables that stand behind a #, by the numbers of their lines."""
+        found = ((number, _OFF.fullmatch(line)) for number, line in enumerate(self.text.split("\n"), 1))
+        return {number: header[1] for number, header in found if header}
 
 
 def read_tables(text: str) -> Tables:
@@ -39,7 +45,7 @@ def read_tables(text: str) -> Tables:
     found = statements(text)
     values = None if any(is_hopeless(one, text[one.start : one.end]) for one in found) else _as_it_stands(text)
     if values is not None:
-        return Tables(values=values, faults=(), lines=_lines(found), is_whole=True, off=_headers_off(text))
+        return Tables(values=values, faults=(), lines=_lines(found), is_whole=True, text=text)
     from scorecard.reading.toml_rescue import Rescue  # most files need none
 
     rescue = Rescue(text)
@@ -48,7 +54,7 @@ def read_tables(text: str) -> Tables:
         faults=tuple(rescue.faults),
         lines=_lines(rescue.statements),
         is_whole=rescue.is_whole,
-        off=_headers_off(text),
+        text=text,
     )
 
 
@@ -67,8 +73,3 @@ def _lines(found: Iterable[Statement]) -> dict[Path, int]:
         if statement.path:
             lines.setdefault(statement.path, statement.line)
     return lines
-
-
-def _headers_off(text: str) -> dict[int, str]:
-    """Return the headers that stand behind a #, by the numbers of their lines."""
-    return {text.count("\n", 0, found.start()) + 1: found[1] for found in _OFF.finditer(text)}
