@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from scorecard.codes import amount_range
 from scorecard.costing.amounts import HUNDRED, Span, added, percent_of, shown, to_minor
-from scorecard.costing.border_entries import WHERE_SALES_TAX_IS, sales_tax_on_top
+from scorecard.costing.border_entries import WHERE_SALES_TAX_IS, SalesTax, sales_tax_of, sales_tax_on_top
 from scorecard.costing.currencies import Rates
 from scorecard.costing.entries import SALES_TAX, Entry, Situation
 from scorecard.costing.inputs import Balance
@@ -117,28 +117,26 @@ def bill_of(reading: Reading) -> Bill:
 
 def _sales_tax(situation: Situation, lines: Sequence[BillLine]) -> Iterator[BillLine]:
     """Yield the sales tax on top of the lines, once for each currency; from 0 where they may have it inside."""
-    percent = sales_tax_on_top(situation)
-    if percent is None:
+    said, percent = sales_tax_of(situation), sales_tax_on_top(situation)
+    if said is None or percent is None:
         return
     for currency in dict.fromkeys(line.currency for line in lines):
         own = [line for line in lines if line.currency == currency]
         low, high = added(line.low for line in own), added(line.high for line in own)
         yield BillLine(
             name=SALES_TAX.name,
-            working=_tax_words(situation, amount_range(low, high, currency)),
+            working=_tax_words(said, amount_range(low, high, currency)),
             low=to_minor(percent_of(percent.low, low), currency),
             high=to_minor(percent_of(percent.at("high"), high), currency),
             currency=currency,
         )
 
 
-def _tax_words(situation: Situation, base: str) -> str:
-    rules = situation.inputs.imports
-    percent, has_tax = (rules.tax_percent, rules.price_has_tax) if rules else (None, None)
-    where = WHERE_SALES_TAX_IS[has_tax]
-    if percent is None:
+def _tax_words(said: SalesTax, base: str) -> str:
+    where = WHERE_SALES_TAX_IS[said.is_inside]
+    if said.percent is None:
         return f"no rate is given; {where}"
-    ends = dict.fromkeys((shown(percent.low), shown(percent.at("high"))))
+    ends = dict.fromkeys((shown(said.percent.low), shown(said.percent.at("high"))))
     return f"{' to '.join(ends)} % of {base}, {where}"
 
 

@@ -174,9 +174,34 @@ def _tax_entries(situation: Situation, rules: ImportRules, made: Border, end: En
     return [replace(whole, cost=ZERO if back else whole.paid, working=whole.working + note)]
 
 
-def bears_sales_tax(situation: Situation) -> bool:
-    """Return whether the maker's price has sales tax inside or on top: no border is crossed, and it pays no duty."""
-    return not situation.crosses_border and "duty" not in situation.coverage.parts
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SalesTax:
+    """What is said of the sales tax of a price, each None where it is not said.
+
+    Parameters
+    ----------
+    is_inside : whether the price has it inside; else it comes on top
+    percent : of the price without it
+    tax_is : "cost" or "recoverable"
+    """
+
+    is_inside: bool | None = None
+    percent: Span | None = None
+    tax_is: str | None = None
+
+
+def sales_tax_of(situation: Situation) -> SalesTax | None:
+    """Return what is said of the sales tax that the maker's price has inside or on top; None where it bears none.
+
+    It bears none across a border, where it pays the duty, and where the rate is 0.
+    """
+    rules = situation.inputs.imports
+    if situation.crosses_border or "duty" in situation.coverage.parts:
+        return None
+    if rules is None:
+        return SalesTax()
+    said = SalesTax(is_inside=rules.price_has_tax, percent=rules.tax_percent, tax_is=rules.tax_is)
+    return None if said.percent == Span.of(0) else said
 
 
 def sales_tax_on_top(situation: Situation) -> Span | None:
@@ -184,14 +209,11 @@ def sales_tax_on_top(situation: Situation) -> Span | None:
 
     None where nothing comes on top; without an upper end where there is no rate.
     """
-    if not bears_sales_tax(situation):
+    said = sales_tax_of(situation)
+    if said is None or said.is_inside:
         return None
-    rules = situation.inputs.imports
-    has_tax = rules.price_has_tax if rules else None
-    percent = rules.tax_percent if rules and rules.tax_percent is not None else Span(ZERO, None)
-    if has_tax is True or percent == Span.of(0):
-        return None
-    return Span(percent.low if has_tax is False else ZERO, percent.high)
+    percent = Span(ZERO, None) if said.percent is None else said.percent
+    return Span(percent.low if said.is_inside is False else ZERO, percent.high)
 
 
 def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtTheBorder:
@@ -226,9 +248,8 @@ def _sales_tax(situation: Situation, before: Sequence[Entry], end: End) -> AtThe
 
 def sales_tax_unsaid(situation: Situation) -> bool:
     """Say whether nobody has said if a price has sales tax inside, where there may be any."""
-    rules = situation.inputs.imports
-    is_said = rules is not None and (rules.price_has_tax is not None or rules.tax_percent == Span.of(0))
-    return bears_sales_tax(situation) and not is_said
+    said = sales_tax_of(situation)
+    return said is not None and said.is_inside is None
 
 
 _SALES_TAX_GAPS = {

@@ -5,8 +5,7 @@ Enters: one reading of a landed cost. Leaves: what stands beside the bill, and n
 
 from collections.abc import Iterator
 
-from scorecard.costing.amounts import Span
-from scorecard.costing.border_entries import bears_sales_tax, sales_tax_on_top
+from scorecard.costing.border_entries import sales_tax_of, sales_tax_on_top
 from scorecard.costing.entries import Situation
 
 
@@ -15,11 +14,10 @@ def sales_tax_words(situation: Situation) -> str | None:
 
     None: there is none to speak of, or it comes on top, which the bill has a line for.
     """
-    rules = situation.inputs.imports
-    has_tax, percent = (rules.price_has_tax, rules.tax_percent) if rules else (None, None)
-    if not bears_sales_tax(situation) or percent == Span.of(0) or has_tax is False:
+    said = sales_tax_of(situation)
+    if said is None or said.is_inside is False:
         return None
-    return "" if has_tax is None else "any is inside these prices, and none comes on top"
+    return "any is inside these prices, and none comes on top" if said.is_inside else ""
 
 
 def tax_notes(situation: Situation) -> Iterator[str]:
