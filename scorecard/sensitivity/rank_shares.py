@@ -90,7 +90,9 @@ class _Field:
         return _power_of_two(min(max(wanted, 128), MOST_AT_ONCE))
 
 
-def rank_shares(low: Floats, high: Floats, weightings: Weightings, target: float = TARGET) -> RankShares:
+def rank_shares_of_each(
+    low: Floats, high: Floats, streams: Sequence[Weightings], target: float = TARGET
+) -> list[RankShares]:
     """Return how often each maker takes each rank over random weightings: the rank acceptability indices.
 
     Points that are open, from ``low`` to ``high``, are drawn uniformly with each weighting. Scores within ``TIE`` of
@@ -99,8 +101,12 @@ def rank_shares(low: Floats, high: Floats, weightings: Weightings, target: float
     Parameters
     ----------
     low, high : (makers, criteria), least and greatest points, 0 to 100
-    weightings : the stream to draw from
+    streams : to draw from, of one seed and the same shares; what they draw alike is drawn once
     target : from 16,384 draws on, more are added until each share's 95 % half-width is at most this, or to 2^20
+
+    Returns
+    -------
+    one for each stream, each what it gives alone
 
     References
     ----------
@@ -109,18 +115,10 @@ def rank_shares(low: Floats, high: Floats, weightings: Weightings, target: float
     Examples
     --------
     >>> points = np.array([[100.0, 0.0], [0.0, 100.0], [60.0, 60.0]])
-    >>> found = rank_shares(points, points, Weightings(kind="any", shares=np.array([0.5, 0.5])))
+    >>> (found,) = rank_shares_of_each(points, points, [Weightings(kind="any", shares=np.array([0.5, 0.5]))])
     >>> found.draws, found.shares[:, 0].round(2).tolist()
     (38912, [0.4, 0.4, 0.2])
     """
-    (found,) = rank_shares_of_each(low, high, [weightings], target)
-    return found
-
-
-def rank_shares_of_each(
-    low: Floats, high: Floats, streams: Sequence[Weightings], target: float = TARGET
-) -> list[RankShares]:
-    """Return the ``rank_shares`` of streams of one seed and the same shares, drawing once what they draw alike."""
     field = _field(low, high, streams[0].counted)
     scorer, counter, rows = _Scorer(field, -_scale(field)), _Counter(field, len(low)), field.rows_at_once()
     tallies = [_Tally(field, len(low), target) for _ in streams]

@@ -79,7 +79,7 @@ def draw_and_multiply(stream: Weightings, points: Floats, draws: int, rows: int 
 def shares_of_ranks(low: Floats, high: Floats, stream: Weightings) -> Floats:
     """Return the rank shares over exactly so many draws."""
     drawing.FIRST_DRAWS = DRAWS
-    return drawing.rank_shares(low, high, stream, target=1.0).shares
+    return drawing.rank_shares_of_each(low, high, [stream], target=1.0)[0].shares
 
 
 def ranks_by_sorting(points: Floats, stream: Weightings) -> Floats:
@@ -186,10 +186,10 @@ def memory_of(kind: Kind, draws: int) -> float:
     low, high = tables(200)
     stream = Weightings(kind=kind, shares=SHARES)
     drawing.FIRST_DRAWS = 4_096
-    drawing.rank_shares(low[:2], high[:2], stream, target=1.0)  # loads what numpy loads late
+    drawing.rank_shares_of_each(low[:2], high[:2], [stream], target=1.0)  # loads what numpy loads late
     start = _peak()
     drawing.FIRST_DRAWS = draws
-    drawing.rank_shares(low, high, stream, target=1.0)
+    drawing.rank_shares_of_each(low, high, [stream], target=1.0)
     return _peak() - start
 
 

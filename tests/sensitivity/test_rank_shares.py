@@ -12,8 +12,15 @@ import pytest
 from published import SUPPLIERS
 
 from scorecard.sensitivity import rank_shares as module
-from scorecard.sensitivity.rank_shares import first_shares, rank_shares, rank_shares_of_each
+from scorecard.sensitivity.rank_shares import first_shares, rank_shares_of_each
 from scorecard.sensitivity.weightings import Weightings
+
+
+def rank_shares(low, high, stream, **more):
+    """Return the rank shares of one stream alone."""
+    (found,) = rank_shares_of_each(low, high, [stream], **more)
+    return found
+
 
 UNITS_AND_MIDDLE = np.vstack([np.eye(3), np.full(3, 0.5)]) * 100
 
