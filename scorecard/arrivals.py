@@ -13,7 +13,7 @@ from scorecard.errors import InputError, Place, Problem, UsageError
 from scorecard.frozen import dataclass
 from scorecard.inspection.outcome import Arrival, PiecePrice
 from scorecard.orders import OrderRow, of_maker, to_inspect
-from scorecard.words import counted, day_words, listed
+from scorecard.words import counted, day_words, listed, printable
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +53,9 @@ def order_of(case: Case, maker: str | None, row: int | None = None) -> OrderRow 
         return _in_row(of_maker(case.orders, maker), maker, row)
     if maker is not None and order is None:
         place = Place(file=case.table.file, sheet=None if case.table.sheet is None else "Orders")
-        shown = "".join(sign if sign.isprintable() else " " for sign in maker)
         wanted = "Write the order into the sheet Orders: the maker, the day, the pieces"
         raise InputError(
-            [Problem(code="no-order", place=place, found=f"no order names '{shown}'", wanted=wanted)],
+            [Problem(code="no-order", place=place, found=f"no order names '{printable(maker)}'", wanted=wanted)],
             case.warnings,
             case.set_aside,
         )
@@ -68,7 +67,7 @@ def _in_row(orders: Sequence[OrderRow], maker: str | None, row: int) -> OrderRow
     for order in orders:
         if order.row == row:
             return order
-    whose = "" if maker is None else f" of {''.join(sign if sign.isprintable() else ' ' for sign in maker)}"
+    whose = "" if maker is None else f" of {printable(maker)}"
     rows = listed(str(order.row) for order in orders)
     stand = f"Say --row with one of these: {rows}" if len(orders) > 1 else f"Say --row {rows}" if rows else ""
     wanted = stand or "Write the order into the sheet Orders first"

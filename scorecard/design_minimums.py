@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from scorecard.answers import MakerTable
 from scorecard.errors import Problem
-from scorecard.words import listed, shortest
+from scorecard.words import listed, printable, shortest
 
 if TYPE_CHECKING:  # a folder without the table loads nothing of orders
     from scorecard.order_terms import OrderTerms
@@ -46,7 +46,7 @@ def below_minimum(terms: "OrderTerms", table: MakerTable, maker: int) -> str:
 
 def _shown(name: str) -> str:
     """Return a design's name on one line, without signs that do not show."""
-    return " ".join("".join(sign if sign.isprintable() else " " for sign in name).split())
+    return " ".join(printable(name).split())
 
 
 def below_minimums(terms: "OrderTerms", table: MakerTable) -> Iterator[Problem]:

@@ -26,6 +26,11 @@ TURNING = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u206
 CLOSE = 0.6  # how much of two words must be alike for one to be offered for the other
 
 
+def printable(text: str) -> str:
+    """Return a text on one line, with a space for each letter that cannot be seen."""
+    return "".join(letter if letter.isprintable() else " " for letter in text)
+
+
 def plain_command(words: str) -> str:
     """Return a command as it is put where nobody knows how the user starts the tool.
 

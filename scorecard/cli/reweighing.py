@@ -184,8 +184,8 @@ def _weights_table(before: Assessment, after: Assessment) -> str:
     pairs = zip(before.case.criteria, before.shares, after.case.criteria, after.shares, strict=True)
     for old, old_share, new, new_share in pairs:
         shares = rounded(100 * old_share), rounded(100 * new_share)
-        weights = (shortest(round(one.weight, 4)) for one in (old, new))
-        rows.append((old.title, next(weights), shares[0], next(weights), shares[1]))
+        weights = shortest(round(old.weight, 4)), shortest(round(new.weight, 4))
+        rows.append((old.title, weights[0], shares[0], weights[1], shares[1]))
     return as_text(rows, right=frozenset({1, 2, 3, 4}))
 
 

@@ -10,7 +10,7 @@ from decimal import Decimal as Exact
 from math import inf, isfinite, nan
 from typing import NamedTuple
 
-from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, printable, quoted
+from scorecard.reading.cells import CellError, Fault, NoResult, PercentNumber, Value, as_text, quoted
 from scorecard.reading.number_text import (
     AS_TEXT,
     COUNT_YEARS,
@@ -22,7 +22,7 @@ from scorecard.reading.number_text import (
     tidy,
 )
 from scorecard.reading.patterns import pattern
-from scorecard.words import listed, nearest, nearest_first, shortest
+from scorecard.words import listed, nearest, nearest_first, printable, shortest
 
 OR_EMPTY = ", or leave the cell empty"
 UNKNOWN_WORDS = frozenset({"", "-", "–", "—", "−", "?", "n/a", "unknown"})

@@ -10,7 +10,7 @@ from typing import Literal, NamedTuple, Protocol
 
 from scorecard.errors import Problem
 from scorecard.frozen import dataclass
-from scorecard.words import shortest
+from scorecard.words import printable, shortest
 
 Decimal = Literal[".", ","]
 
@@ -116,11 +116,6 @@ def as_text(value: Value) -> str:
     if isinstance(value, datetime):
         return (value.date() if value.time() == time(0) else value).isoformat()
     return value.text if isinstance(value, CellError) else str(value)
-
-
-def printable(text: str) -> str:
-    """Return a text on one line, with a space for each letter that cannot be seen."""
-    return "".join(letter if letter.isprintable() else " " for letter in text)
 
 
 def quoted(value: Value) -> str:
