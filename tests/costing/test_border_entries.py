@@ -8,7 +8,7 @@ from quoted import MAKER, charge, landed, lines, offer, quote, uk
 
 from scorecard.brief import Brief
 from scorecard.costing.amounts import OPEN, Money, Span
-from scorecard.costing.border_entries import duty_percent, sales_tax_unsaid
+from scorecard.costing.border_entries import duty_percent, sales_tax_on_top, sales_tax_unsaid
 from scorecard.costing.currencies import Rate, Rates
 from scorecard.costing.importing import Supplied
 from scorecard.costing.inputs import CostSettings, MakerFacts
@@ -365,6 +365,27 @@ def test_whether_a_price_has_sales_tax_inside_is_open_until_a_key_or_the_reply_s
     (cost,) = landed(quote(5, covers=covers), imports=rules, offers=EXPRESS, makers=facts)
 
     assert unsaid is sales_tax_unsaid(cost.readings[0].situation)
+
+
+@pytest.mark.parametrize(
+    ("rules", "country", "covers", "on_top"),
+    [
+        (uk(price_has_tax=False), "GB", "goods", Span.of(20)),
+        (uk(tax=(10, 20), price_has_tax=False), "GB", "goods", Span.of(10, 20)),
+        (uk(), "GB", "goods", Span.of(0, 20)),  # it may be inside
+        (None, "GB", "goods", Span(Decimal(0), None)),  # nor is there a rate
+        (uk(tax=None, price_has_tax=False), "GB", "goods", Span(Decimal(0), None)),
+        (uk(price_has_tax=True), "GB", "goods", None),
+        (uk(tax=0, price_has_tax=False), "GB", "goods", None),
+        (uk(price_has_tax=False), "CN", "goods", None),
+        (uk(price_has_tax=False), "GB", "to my door, duty and tax paid", None),
+    ],
+)
+def test_of_sales_tax_on_top_the_percent_is_told_from_0_where_it_may_be_inside(rules, country, covers, on_top):
+    facts = {MAKER: MakerFacts(maker=MAKER, country=country)}
+    (cost,) = landed(quote(5, covers=covers), imports=rules, offers=EXPRESS, makers=facts)
+
+    assert on_top == sales_tax_on_top(cost.readings[0].situation)
 
 
 @pytest.mark.parametrize("said", [{"covers": "to my door, duty and tax paid"}, {"covers": None, "term": "DDP"}])
