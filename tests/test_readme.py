@@ -1,9 +1,11 @@
 """The README is true: every command in it runs, and every command and key of the tool stands in it."""
 
+import ast
 import re
 import shlex
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import openpyxl
@@ -116,3 +118,26 @@ def test_links_to_the_other_documents_lead_somewhere():
         headings = re.findall(r"^#+ (.*)$", (ROOT / name).read_text("utf-8"), re.MULTILINE)
         anchors = {re.sub(r"[^\w -]", "", heading).lower().replace(" ", "-") for heading in headings}
         assert not anchor or anchor in anchors
+
+
+def test_the_second_command_runs_every_test_file_without_the_peers():
+    # it installs [test] alone: a file that needs a reference library as it is loaded would end it with an error
+    extras = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]["optional-dependencies"]
+    peers = {re.match(r"[\w-]+", line)[0] for line in extras["peers"]} | {"skcriteria"}
+    needing = {path.name for path in (ROOT / "tests").rglob("test_*.py") if not peers.isdisjoint(loaded_with(path))}
+
+    assert "scipy" in peers
+    assert set() == needing
+
+
+def loaded_with(path):
+    """Return the packages that a file loads as it is loaded itself."""
+    imports = [
+        node for node in ast.parse(path.read_text("utf-8")).body if isinstance(node, ast.Import | ast.ImportFrom)
+    ]
+    names = (
+        node.module or "" if isinstance(node, ast.ImportFrom) else alias.name
+        for node in imports
+        for alias in node.names
+    )
+    return {name.partition(".")[0] for name in names}

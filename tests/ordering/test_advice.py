@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from quoted import MAKER, charge, inputs, offer, quote, uk
-from scipy import stats
 from sized import ALL_PAID, minimum, option, planned, prices, selling, wanting, with_settings
 
 from scorecard.costing.freight import Carton
@@ -104,7 +103,9 @@ def test_a_lot_that_leaves_most_is_told_with_the_price_that_begins_nearest():
     assert (200, 201, 5) == (found.pieces, found.tier.first, found.tier.further)
 
 
+@pytest.mark.peers
 def test_fewer_than_a_lot_are_ordered_by_another_reply_though_the_lot_alone_is_what_is_wanted():
+    stats = pytest.importorskip("scipy.stats")
     # 1.00 is missed with a sale, and 5.00 lost with a piece left over
     lot = quote(700, row=5, pieces=200, price_is_for="all", way="sea", covers=ALL_PAID)
     by_piece = quote("5.00", pieces=1, way="air", covers=ALL_PAID)
@@ -147,14 +148,18 @@ def test_a_size_without_every_cost_is_neither_told_nor_reckoned_with():
     assert (200, 200, 100) == (found.pieces, found.nearest.pieces, found.tier.first)
 
 
+@pytest.mark.peers
 def test_with_equal_distances_it_is_scipys_normal_quantile():
+    stats = pytest.importorskip("scipy.stats")
     found = advice(*prices(p1="5.00"), sold=selling("18.00", (100, 180, 260)))
     expected_pieces = stats.norm.ppf(13 / 18, 180, 80 / OUTER)
 
     assert -(-expected_pieces // 1) == found.pieces
 
 
+@pytest.mark.peers
 def test_faulty_pieces_are_ordered_besides():
+    stats = pytest.importorskip("scipy.stats")
     # 18.00 kept, 5.00 ÷ 0.9 for one more good piece
     read = with_settings(inputs(*prices(p1="5.00"), brief=wanting(200)), faulty_percent=Decimal(10))
     found = plan_of(read, selling("18.00", (100, 180, 260)), [MAKER]).makers[0].newsvendor
@@ -219,6 +224,7 @@ MOST = 1200
 
 def by_brute_force(total, figures, kept, worth):
     """Return what every order from 1 to MOST leaves on average: sums over a fine grid of demands."""
+    stats = pytest.importorskip("scipy.stats")
     low, likely, high = figures
     below, above = (likely - low) / stats.norm.ppf(0.9), (high - likely) / stats.norm.ppf(0.9)
     grid = np.linspace(0, MOST, 4 * MOST + 1)

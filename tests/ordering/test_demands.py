@@ -3,7 +3,6 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy import integrate, stats
 
 from scorecard.ordering.demands import CASES, OUTER, WEIGHTS, Demand, critical_ratio
 
@@ -44,15 +43,19 @@ def test_the_reasoning_printed_beside_that_answer_is_wrong():
     assert inverted != pytest.approx(critical_ratio(480, 60))
 
 
+@pytest.mark.peers
 @pytest.mark.parametrize("chance", [0.001, 0.1, 0.37, 0.5, 0.8, 0.9, 0.99])
 def test_with_equal_distances_it_is_the_normal_distribution(chance):
+    stats = pytest.importorskip("scipy.stats")
     demand, deviation = normal(300, 70)
 
     assert pytest.approx(stats.norm.ppf(chance, 300, deviation), rel=1e-9) == demand.enough_in(chance)
 
 
+@pytest.mark.peers
 @pytest.mark.parametrize("pieces", [40, 200, 300, 333, 700])
 def test_expected_sales_of_a_normal_demand_are_those_of_the_loss_function(pieces):
+    stats = pytest.importorskip("scipy.stats")
     # q − E[(q − D)+], with E[(q − D)+] = s·(uΦ(u) + φ(u)) by scipy; demand below 0 is too seldom to show
     demand, deviation = normal(300, 40)
     u = (pieces - 300) / deviation
@@ -61,8 +64,10 @@ def test_expected_sales_of_a_normal_demand_are_those_of_the_loss_function(pieces
     assert pytest.approx(pieces - loss, rel=1e-9) == demand.expected_sold(pieces)
 
 
+@pytest.mark.peers
 @pytest.mark.parametrize("figures", [(20, 180, 260), (0, 10, 400), (150, 150, 260), (80, 180, 180)])
 def test_expected_sales_are_the_area_beside_the_distribution(figures):
+    integrate = pytest.importorskip("scipy.integrate")
     demand = demand_of(figures)
     area, _ = integrate.quad(lambda x: 1 - demand.at_most(x), 0, 230, points=[figures[1]], limit=200)
 
@@ -121,7 +126,9 @@ def test_no_order_is_better_than_the_newsvendors(figures, ratio):
     assert all(worth(best) >= worth(best * part) - 1e-6 for part in (0, 0.5, 0.9, 0.99, 1.01, 1.1, 2))
 
 
+@pytest.mark.peers
 def test_the_three_weights_stand_for_a_normal_distribution():
+    stats = pytest.importorskip("scipy.stats")
     # the ends at 9 and 1 of 10 cases, by scipy: together they keep its mean, and its variance to a fiftieth
     ends = dict(zip(CASES, stats.norm.ppf([0.1, 0.5, 0.9], 300, 70), strict=True))
     mean = sum(float(WEIGHTS[case]) * ends[case] for case in CASES)
